@@ -1,0 +1,29 @@
+// Nest 12 ships ES modules only and jest on Node 20 cannot require them, so both our TypeScript and @nestjs go through swc.
+const swc = (parser, transform) => [
+  '@swc/jest',
+  {
+    jsc: { parser, transform, target: 'es2022', keepClassNames: true },
+    module: { type: 'commonjs' },
+    sourceMaps: 'inline',
+  },
+];
+const typescript = swc(
+  { syntax: 'typescript', decorators: true },
+  { legacyDecorator: true, decoratorMetadata: true },
+);
+const javascript = swc({ syntax: 'ecmascript' }, {});
+
+const shared = {
+  rootDir: '.',
+  testEnvironment: 'node',
+  moduleFileExtensions: ['js', 'ts', 'json'],
+  moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
+  transform: { '^.+\\.ts$': typescript, 'node_modules/.+\\.js$': javascript },
+  transformIgnorePatterns: ['/node_modules/(?!(@nestjs|uuid|typeorm-esm-only)/)'],
+  testPathIgnorePatterns: ['/node_modules/', '/dist/'],
+};
+
+module.exports = {
+  ...shared,
+  testRegex: '\\.spec\\.ts$',
+};
