@@ -1,0 +1,14 @@
+/** Every migration, in order. Listed by name: a file that is not here does not run. */
+import { Clubs1764000000001 } from './0001-clubs.js';
+import { Members1764000000002 } from './0002-members.js';
+import { Fleet1764000000003 } from './0003-fleet.js';
+import { Log1764000000004 } from './0004-log.js';
+import { Bookings1764000000005 } from './0005-bookings.js';
+
+export const MIGRATIONS = [
+  Clubs1764000000001,
+  Members1764000000002,
+  Fleet1764000000003,
+  Log1764000000004,
+  Bookings1764000000005,
+];
