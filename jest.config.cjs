@@ -19,7 +19,7 @@ const shared = {
   moduleFileExtensions: ['js', 'ts', 'json'],
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   transform: { '^.+\\.ts$': typescript, 'node_modules/.+\\.js$': javascript },
-  transformIgnorePatterns: ['/node_modules/(?!(@nestjs|uuid|typeorm-esm-only)/)'],
+  transformIgnorePatterns: ['/node_modules/(?!(@nestjs|uuid|temporal-polyfill|temporal-utils|geographiclib-geodesic|canonicalize)/)'],
   testPathIgnorePatterns: ['/node_modules/', '/dist/'],
 };
 
