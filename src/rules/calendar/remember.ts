@@ -1,0 +1,30 @@
+/** The most answers one function keeps; then it forgets all of them and starts anew. */
+const MOST_KEPT = 20_000;
+
+/**
+ * Keeps the answers of a function of two plain values. Only for functions whose answer hangs on nothing but their
+ * arguments: calendar and zone arithmetic is asked the same few questions thousands of times in one decision. Errors are
+ * not kept.
+ */
+export function remember<A, B, T>(make: (a: A, b: B) => T): (a: A, b: B) => T {
+  const known = new Map<B, Map<A, T>>();
+  let kept = 0;
+  return (a, b) => {
+    let byA = known.get(b);
+    const before = byA?.get(a);
+    if (before !== undefined) return before;
+    const value = make(a, b);
+    if (kept >= MOST_KEPT) {
+      known.clear();
+      byA = undefined;
+      kept = 0;
+    }
+    if (byA === undefined) {
+      byA = new Map();
+      known.set(b, byA);
+    }
+    byA.set(a, value);
+    kept += 1;
+    return value;
+  };
+}

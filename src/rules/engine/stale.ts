@@ -1,0 +1,103 @@
+/**
+ * Are the numbers behind the answer still what the law and the club say? A rule set carries one more rule for this,
+ * `law.parameters_checked`, made for its parameters. It only advises: it never blocks a flight and never cures one.
+ *
+ * It is an ordinary rule, so it is judged, dated and explained like the others, and `until` says from which departure
+ * a parameter will be overdue. It looks at every parameter the set's rules declare rather than at those read for this
+ * flight, so its verdict hangs on nothing but the book and the day.
+ */
+import { addDays, addPlainMonths, type LocalDate } from '../calendar/dates.js';
+import type { Moment } from './moment.js';
+import type { ParameterBook } from './parameters.js';
+import { defineRule, type Rule } from './rule.js';
+
+/** Days before the end of a parameter within which it is told. */
+export const TOLD_AHEAD_DAYS = 30;
+
+/** Parameters to re-check, by the last day on which the last check is recent enough; and those that end. */
+interface Watched {
+  recheckBy: { through: LocalDate; ids: string[] }[];
+  endings: { id: string; from: LocalDate; to: LocalDate | null }[];
+}
+
+/** Makes the rule for the parameters `ids` of a book. Order and repetition of `ids` do not matter. */
+export function parametersChecked(book: ParameterBook, ids: Iterable<string>): Rule {
+  const watched = watch(book, [...new Set(ids)].sort());
+  return defineRule({
+    id: 'law.parameters_checked',
+    title: 'Numbers behind the rules re-checked',
+    weight: 'advice',
+    binds: 'club',
+    reads: [],
+    parameters: [],
+    branches: {
+      checked: { status: 'met', says: 'The numbers behind the rules have been re-checked lately enough.' },
+      overdue: {
+        status: 'short',
+        says: 'Hold these numbers against their source again, and do not rely on them unseen: {which}.',
+      },
+    },
+    bodies: [
+      {
+        version: 1,
+        from: null,
+        to: null,
+        citation: { text: 'Bellcrank: dated parameters', status: 'common practice, no source' },
+        judge(_f, moment, _p, take) {
+          const which = [...overdue(watched, moment), ...ending(watched, moment)];
+          return which.length > 0 ? take('overdue', { which: which.join('; ') }) : take('checked');
+        },
+      },
+    ],
+  }) as unknown as Rule;
+}
+
+/** The parameters that the rules of a set declare. */
+export function declaredBy(rules: readonly Rule[]): string[] {
+  return rules.flatMap((rule) => [...rule.parameters]);
+}
+
+function overdue({ recheckBy }: Watched, moment: Moment): string[] {
+  return recheckBy
+    .filter(({ through }) => !moment.endsOnOrBefore(through))
+    .map(({ through, ids }) => `${ids.join(', ')} (to be re-checked by ${through})`);
+}
+
+function ending({ endings }: Watched, moment: Moment): string[] {
+  return endings
+    .filter(
+      ({ from, to }) =>
+        moment.startsOnOrAfter(addDays(from, -TOLD_AHEAD_DAYS)) &&
+        (to === null || !moment.startsOnOrAfter(to)),
+    )
+    .map(({ id, from }) => `${id} (no value from ${from})`);
+}
+
+function watch(book: ParameterBook, ids: readonly string[]): Watched {
+  const byDay = new Map<LocalDate, string[]>();
+  const endings: Watched['endings'] = [];
+  for (const id of ids) {
+    const declared = book.declaration(id);
+    // A club's own values are dated by the club; the declaration's check says nothing about them.
+    if (declared && !id.startsWith('club.')) {
+      const through = addPlainMonths(declared.checkedOn, declared.recheckAfterMonths, 'clamp-to-month-end');
+      byDay.set(through, [...(byDay.get(through) ?? []), id]);
+    }
+    const history = book.history(id);
+    history.forEach(({ from, value }, index) => {
+      if (value === null) endings.push({ id, from: from ?? '0001-01-01', to: nextValue(history, index) });
+    });
+  }
+  const recheckBy = [...byDay]
+    .map(([through, of]) => ({ through, ids: of }))
+    .sort((a, b) => (a.through < b.through ? -1 : 1));
+  return { recheckBy, endings };
+}
+
+/** First day after an ending on which there is a value again; null when there is none. */
+function nextValue(
+  history: readonly { from: LocalDate | null; value: unknown }[],
+  index: number,
+): LocalDate | null {
+  return history.slice(index + 1).find((later) => later.value !== null)?.from ?? null;
+}

@@ -1,0 +1,18 @@
+/** Thrown by the accessors when a rule needs a fact that is not on record; the engine turns it into an `unknown` finding. */
+export class UnknownFact extends Error {
+  constructor(
+    /** Name of the fact or parameter. */
+    readonly fact: string,
+    /** What is missing, in words for people. */
+    readonly because: string,
+  ) {
+    super(`${fact}: ${because}`);
+    this.name = 'UnknownFact';
+  }
+}
+
+/** Gives `value` unless it is null or undefined: then the rule cannot tell. `because` completes "Cannot tell: ...". */
+export function need<T>(value: T | null | undefined, fact: string, because: string): T {
+  if (value === null || value === undefined) throw new UnknownFact(fact, because);
+  return value;
+}

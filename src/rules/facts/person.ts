@@ -1,0 +1,211 @@
+import type { LocalDate } from '../calendar/dates.js';
+import type { Instant } from '../calendar/instants.js';
+import type { Evidence, Fact } from './fact.js';
+
+export type AircraftCategory = 'airplane' | 'rotorcraft' | 'glider' | 'lighter-than-air' | 'powered-lift';
+export type AircraftClass =
+  | 'single-engine-land'
+  | 'single-engine-sea'
+  | 'multi-engine-land'
+  | 'multi-engine-sea'
+  | 'helicopter'
+  | 'gyroplane'
+  | 'none';
+
+export type CertificateLevel = 'student' | 'sport' | 'recreational' | 'private' | 'commercial' | 'atp';
+
+/** A pilot certificate with the ratings on it. */
+export interface CertificateFact extends Evidence {
+  level: CertificateLevel;
+  issuedOn: LocalDate;
+  /** Category and class ratings; empty on a student certificate. */
+  ratings: { category: AircraftCategory; class: AircraftClass }[];
+  /** Categories for which an instrument rating is held. */
+  instrument: AircraftCategory[];
+  /** Type ratings by type designator. */
+  typeRatings: string[];
+  limitations: string[];
+  /** Last valid date printed on it, where it has one. */
+  validThrough: LocalDate | null;
+  suspensions: Suspension[];
+}
+
+/** A time when a certificate gave no privileges. A null `to` is open. */
+export interface Suspension {
+  id: string;
+  from: LocalDate;
+  to: LocalDate | null;
+}
+
+/** A flight instructor certificate. */
+export interface InstructorFact extends Evidence {
+  issuedOn: LocalDate;
+  /** What may be taught: category/class as on 14 CFR 61.5(c), instrument apart. */
+  ratings: (
+    | 'airplane-single-engine'
+    | 'airplane-multiengine'
+    | 'instrument-airplane'
+    | 'rotorcraft-helicopter'
+    | 'glider'
+  )[];
+  /** Newest recent-experience event under 14 CFR 61.197 (renewal, reinstatement, first issue). */
+  recentExperienceOn: LocalDate | null;
+  /** End date printed on certificates issued before 2024-12-01; it binds. */
+  printedEndOn: LocalDate | null;
+  suspensions: Suspension[];
+}
+
+/** A medical certificate: class and dates only, nothing medical. */
+export interface MedicalFact extends Evidence {
+  class: 1 | 2 | 3;
+  examOn: LocalDate;
+  limitations: string[];
+  /** Date from which it no longer counts (withdrawn, suspended), null while it stands. */
+  withdrawnOn: LocalDate | null;
+}
+
+/** What stands behind BasicMed (14 CFR 61.23(c)(3), part 68). Null = not on record. */
+export interface BasicMedFact extends Evidence {
+  examOn: LocalDate | null;
+  courseOn: LocalDate | null;
+  licenceValidThrough: LocalDate | null;
+  heldMedicalAfter20060714: boolean | null;
+  lastApplicationDenied: boolean | null;
+  lastCertificateRevokedOrSuspended: boolean | null;
+}
+
+export type ReviewKind =
+  | 'flight-review'
+  | 'practical-test'
+  | 'proficiency-check'
+  | 'instrument-proficiency-check'
+  | 'faa-proficiency-phase'
+  | 'instructor-practical-test'
+  | 'instructor-renewal';
+
+/** A flight review or an event that may stand for one. Times in tenths of an hour, null when not recorded. */
+export interface ReviewFact extends Evidence {
+  kind: ReviewKind;
+  on: LocalDate;
+  groundTenths: number | null;
+  flightTenths: number | null;
+  /** Category the check was flown in (instrument proficiency checks count per category). */
+  category: AircraftCategory | null;
+  /** An instrument proficiency check endorsed as a flight review too. */
+  endorsedAsReview: boolean;
+}
+
+export type EndorsementKind =
+  | 'solo'
+  | 'solo-night'
+  | 'solo-cross-country-training'
+  | 'solo-cross-country-flight'
+  | 'solo-other-airport-25nm'
+  | 'solo-repeated-route-50nm'
+  | 'complex'
+  | 'high-performance'
+  | 'high-altitude'
+  | 'tailwheel'
+  | 'recreational-50nm'
+  | 'recreational-cross-country'
+  | 'recreational-airspace'
+  | 'recreational-refresher'
+  | 'sport-night'
+  | 'sport-airspace'
+  | 'sport-controllable-propeller'
+  | 'sport-retractable-gear'
+  | 'grandfather-complex'
+  | 'grandfather-high-performance'
+  | 'grandfather-high-altitude'
+  | 'grandfather-tailwheel';
+
+/**
+ * An instructor's endorsement. The `grandfather-*` kinds record pilot-in-command time logged on `on`, before the
+ * endorsement was asked for.
+ */
+export interface EndorsementFact extends Evidence {
+  kind: EndorsementKind;
+  on: LocalDate;
+  /** Make and model it is limited to (student solo), as the aircraft's `makeModel`. */
+  makeModel: string | null;
+  /** Airfield codes it is limited to (solo to another airport, repeated route). */
+  airfields: string[];
+  expiresOn: LocalDate | null;
+}
+
+/** One flight in the log, as far as recency needs it. Hours in tenths. */
+export interface LogFact extends Evidence {
+  /** Off-block instant and the local date at the place. */
+  departedAt: Instant;
+  on: LocalDate;
+  category: AircraftCategory;
+  class: AircraftClass;
+  /** Type designator where a type rating is required, else null. */
+  typeRating: string | null;
+  tailwheel: boolean;
+  modelId: string | null;
+  aircraftId: string | null;
+  role: 'pilot-in-command' | 'second-in-command' | 'dual-received' | 'instructor' | 'solo';
+  soleManipulator: boolean;
+  /** All take-offs and landings of the flight, day and night. */
+  takeoffs: number;
+  landings: number;
+  /** Landings to a full stop, day and night. */
+  fullStopLandings: number;
+  /** Those in the window of 14 CFR 61.57(b): one hour after sunset to one hour before sunrise. */
+  nightTakeoffs: number;
+  nightFullStopLandings: number;
+  approaches: number;
+  holding: boolean;
+  interceptTrack: boolean;
+  /** Set for time in a simulator or training device instead of an aircraft. */
+  device: 'full-flight-simulator' | 'flight-training-device' | 'aviation-training-device' | null;
+  totalTenths: number;
+  nightTenths: number;
+  dualGivenTenths: number;
+}
+
+/** A club sign-off. */
+export interface CheckoutFact extends Evidence {
+  kind: 'model' | 'differences' | 'annual-check';
+  /** Model (for 'model' and 'differences') it opens; null for the annual check. */
+  modelId: string | null;
+  /** Differences checkouts: the aircraft whose equipment changed. */
+  aircraftId: string | null;
+  on: LocalDate;
+  expiresOn: LocalDate | null;
+  signedById: string;
+}
+
+/** Where the member stands with the club. */
+export interface StandingFact extends Evidence {
+  state: 'good' | 'arrears' | 'suspended';
+  since: LocalDate;
+  membershipFrom: LocalDate;
+  membershipThrough: LocalDate | null;
+}
+
+/** Time a person is already promised to. */
+export interface CommitmentFact extends Evidence {
+  from: Instant;
+  to: Instant;
+  role: 'pilot' | 'instructor' | 'second-pilot';
+  what: string;
+}
+
+/** Everything the rules may ask about one person. */
+export interface PersonFacts {
+  id: string;
+  name: string;
+  birthDate: Fact<LocalDate>;
+  certificates: Fact<CertificateFact[]>;
+  instructor: Fact<InstructorFact[]>;
+  medicals: Fact<MedicalFact[]>;
+  basicMed: Fact<BasicMedFact[]>;
+  reviews: Fact<ReviewFact[]>;
+  endorsements: Fact<EndorsementFact[]>;
+  log: Fact<LogFact[]>;
+  checkouts: Fact<CheckoutFact[]>;
+  standing: Fact<StandingFact>;
+  commitments: Fact<CommitmentFact[]>;
+}

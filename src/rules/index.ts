@@ -1,0 +1,24 @@
+/** The pure heart of Bellcrank. The rest of the service imports the rules from here and nowhere deeper. */
+export * from './calendar/dates.js';
+export * from './calendar/instants.js';
+export * from './facts/fact.js';
+export * from './facts/flight.js';
+export * from './facts/person.js';
+export * from './facts/aircraft.js';
+export * from './facts/sheet.js';
+export * from './facts/keys.js';
+export * from './engine/crew.js';
+export * from './engine/finding.js';
+export * from './engine/rule.js';
+export * from './engine/remedy.js';
+export * from './engine/parameters.js';
+export * from './engine/digest.js';
+export * from './engine/judge.js';
+export * from './engine/combine.js';
+export * from './engine/decide.js';
+export * from './parameters/parameter.js';
+export * from './sky/nights.js';
+export { sunTimes } from './sky/sun.js';
+export { distanceNm } from './air/distance.js';
+export * from './packs/index.js';
+export { startingPolicy } from './packs/club/starting-policy.js';

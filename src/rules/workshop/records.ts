@@ -1,0 +1,254 @@
+/**
+ * Complete example records, one per kind of fact, so that a case table states only what matters to its case.
+ * The people, the aircraft and the places are invented.
+ */
+import type {
+  AircraftType,
+  DifferencesFact,
+  EquipmentFact,
+  ItemFact,
+  MeterFact,
+  PermitFact,
+  RegistrationFact,
+  ReservationFact,
+  SquawkFact,
+} from '../facts/aircraft.js';
+import type {
+  BasicMedFact,
+  CertificateFact,
+  CheckoutFact,
+  CommitmentFact,
+  EndorsementFact,
+  InstructorFact,
+  LogFact,
+  MedicalFact,
+  ReviewFact,
+  StandingFact,
+} from '../facts/person.js';
+
+export const LOG: LogFact = {
+  id: 'log-1',
+  departedAt: '2027-02-20T18:00:00Z',
+  on: '2027-02-20',
+  category: 'airplane',
+  class: 'single-engine-land',
+  typeRating: null,
+  tailwheel: false,
+  modelId: 'model-lark',
+  aircraftId: 'aircraft-1',
+  role: 'pilot-in-command',
+  soleManipulator: true,
+  takeoffs: 0,
+  landings: 0,
+  fullStopLandings: 0,
+  nightTakeoffs: 0,
+  nightFullStopLandings: 0,
+  approaches: 0,
+  holding: false,
+  interceptTrack: false,
+  device: null,
+  totalTenths: 10,
+  nightTenths: 0,
+  dualGivenTenths: 0,
+};
+
+export const CERTIFICATE: CertificateFact = {
+  id: 'certificate-1',
+  level: 'private',
+  issuedOn: '2015-05-04',
+  ratings: [{ category: 'airplane', class: 'single-engine-land' }],
+  instrument: [],
+  typeRatings: [],
+  limitations: [],
+  validThrough: null,
+  suspensions: [],
+};
+
+export const INSTRUCTOR: InstructorFact = {
+  id: 'instructor-certificate-1',
+  issuedOn: '2019-06-01',
+  ratings: ['airplane-single-engine', 'instrument-airplane'],
+  recentExperienceOn: '2026-06-10',
+  printedEndOn: null,
+  suspensions: [],
+};
+
+export const MEDICAL: MedicalFact = {
+  id: 'medical-1',
+  class: 3,
+  examOn: '2026-03-15',
+  limitations: [],
+  withdrawnOn: null,
+};
+
+export const BASIC_MED: BasicMedFact = {
+  id: 'basicmed-1',
+  examOn: '2024-06-10',
+  courseOn: '2025-08-01',
+  licenceValidThrough: '2030-01-01',
+  heldMedicalAfter20060714: true,
+  lastApplicationDenied: false,
+  lastCertificateRevokedOrSuspended: false,
+};
+
+export const REVIEW: ReviewFact = {
+  id: 'review-1',
+  kind: 'flight-review',
+  on: '2026-01-10',
+  groundTenths: 10,
+  flightTenths: 12,
+  category: 'airplane',
+  endorsedAsReview: false,
+};
+
+export const ENDORSEMENT: EndorsementFact = {
+  id: 'endorsement-1',
+  kind: 'complex',
+  on: '2020-01-01',
+  makeModel: null,
+  airfields: [],
+  expiresOn: null,
+};
+
+export const CHECKOUT: CheckoutFact = {
+  id: 'checkout-1',
+  kind: 'model',
+  modelId: 'model-lark',
+  aircraftId: null,
+  on: '2025-05-01',
+  expiresOn: null,
+  signedById: 'instructor-1',
+};
+
+export const STANDING: StandingFact = {
+  id: 'standing-1',
+  state: 'good',
+  since: '2020-01-01',
+  membershipFrom: '2020-01-01',
+  membershipThrough: null,
+};
+
+export const COMMITMENT: CommitmentFact = {
+  id: 'commitment-1',
+  from: '2027-03-05T18:00:00Z',
+  to: '2027-03-05T20:00:00Z',
+  role: 'pilot',
+  what: 'another booking',
+};
+
+export const AIRCRAFT_TYPE: AircraftType = {
+  registration: 'NX101B',
+  modelId: 'model-lark',
+  makeModel: 'Harrow Lark 160',
+  typeDesignator: 'LARK',
+  category: 'airplane',
+  class: 'single-engine-land',
+  typeRating: null,
+  seats: 4,
+  occupantsCertificated: 4,
+  engines: 1,
+  powerPerEngineHp: 160,
+  retractableGear: false,
+  flaps: true,
+  controllablePropeller: false,
+  tailwheel: false,
+  pressurised: false,
+  serviceCeilingFt: 14_000,
+  maxOperatingAltitudeFt: 14_000,
+  maxTakeoffLb: 2400,
+  emptyWeightLb: 1450,
+  usableFuelUsGal: 48,
+  vs1Kcas: 50,
+  fuelBurnUsGalPerHour: 9,
+  demonstratedCrosswindKt: 15,
+  kindsOfOperation: ['day-vfr', 'night-vfr', 'ifr'],
+  certificatedAfter19960311: false,
+  turbine: false,
+  transportCategory: false,
+  altitudeEngine: false,
+  manufacturedOn: '2005-04-01',
+  engineDrivenElectrical: true,
+  approvedEquipmentList: false,
+};
+
+export const METER: MeterFact = {
+  id: 'meter-1',
+  kind: 'tachometer',
+  tenths: 10_500,
+  readAt: '2027-02-25T20:00:00Z',
+  countsForInspections: true,
+};
+
+export const ITEM: ItemFact = {
+  id: 'item-1',
+  kind: 'annual',
+  title: 'Annual inspection',
+  reference: '14 CFR 91.409(a)',
+  scope: 'all',
+  calendarMonths: 12,
+  plainMonths: null,
+  days: null,
+  intervalTenths: null,
+  fixedDueOn: null,
+  fixedDueTenths: null,
+  toleranceTenths: 0,
+  recurring: true,
+  ferryProhibited: false,
+  lastDoneOn: '2026-09-05',
+  lastDoneTenths: 10_000,
+  lastDueTenths: null,
+  complianceId: 'compliance-1',
+  detail: null,
+};
+
+export const REGISTRATION: RegistrationFact = {
+  id: 'registration-1',
+  issuedOn: '2023-05-10',
+  printedExpiryOn: null,
+  endedOn: null,
+};
+
+export const EQUIPMENT: EquipmentFact = {
+  id: 'equipment-1',
+  kind: 'other',
+  name: 'a piece of equipment',
+  installedOn: '2000-01-01',
+  removedOn: null,
+  portable: false,
+  requiredByTypeDesign: false,
+  satisfies: [],
+};
+
+export const SQUAWK: SquawkFact = {
+  id: 'squawk-1',
+  reportedAt: '2027-02-20T20:00:00Z',
+  title: 'something is wrong',
+  state: 'reported',
+  closedAt: null,
+  equipmentId: null,
+  deferral: null,
+};
+
+export const PERMIT: PermitFact = {
+  id: 'permit-1',
+  from: '2027-02-25',
+  through: '2027-03-10',
+  purpose: 'ferry to inspection',
+};
+
+export const RESERVATION: ReservationFact = {
+  id: 'reservation-1',
+  kind: 'flight',
+  from: '2027-03-05T18:00:00Z',
+  to: '2027-03-05T20:00:00Z',
+  holder: 'another member',
+  expectedTenths: 15,
+};
+
+export const DIFFERENCES: DifferencesFact = {
+  id: 'differences-1',
+  title: 'New navigator and attitude display',
+  aircraftId: 'aircraft-1',
+  since: '2026-11-10',
+  equipmentGroup: 'glass panel',
+};
