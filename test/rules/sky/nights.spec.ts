@@ -1,0 +1,120 @@
+import { toInstant, toSeconds } from '../../../src/rules/calendar/instants.js';
+import { Moment } from '../../../src/rules/engine/moment.js';
+import { UnknownFact } from '../../../src/rules/engine/unknown.js';
+import { isNight, nextNightStarts, nightSpans, touchesNight } from '../../../src/rules/sky/nights.js';
+import { sunTimes } from '../../../src/rules/sky/sun.js';
+import { HOME_FIELD } from '../../../src/rules/workshop/base-sheet.js';
+
+const HOUR = 3600;
+const DAY = 86_400;
+const moment = (departs: number, durationSeconds: number) =>
+  new Moment({ departs, durationSeconds, knownAt: departs, zone: 'America/Denver' });
+const noon = toSeconds('2027-03-01T19:00:00Z');
+const [evening] = nightSpans('lights', HOME_FIELD, noon, noon + DAY);
+
+describe('the three nights of one evening', () => {
+  const times = sunTimes('2027-03-01', HOME_FIELD, HOME_FIELD.zone);
+
+  test('lights from sunset, civil from the end of twilight, passengers from an hour after sunset', () => {
+    const starts = (kind: 'lights' | 'civil' | 'passenger') =>
+      nightSpans(kind, HOME_FIELD, noon, noon + DAY)[0]!.from;
+    expect(starts('lights')).toBe(times.sunset);
+    expect(starts('civil')).toBe(times.civilDusk);
+    expect(starts('passenger')).toBe(times.sunset! + HOUR);
+  });
+
+  // 14 CFR 1.1, 61.57(b), 91.209: check values rn-11, rn-12, rn-13 of the rules reference.
+  test.each([
+    [10, { lights: true, civil: false, passenger: false }],
+    [45, { lights: true, civil: true, passenger: false }],
+    [75, { lights: true, civil: true, passenger: true }],
+  ])('%i minutes after sunset', (minutes, nights) => {
+    const at = times.sunset! + minutes * 60;
+    expect({
+      lights: isNight('lights', HOME_FIELD, at),
+      civil: isNight('civil', HOME_FIELD, at),
+      passenger: isNight('passenger', HOME_FIELD, at),
+    }).toEqual(nights);
+  });
+});
+
+describe('touchesNight', () => {
+  test('arriving in the second the night begins touches it; a second earlier does not', () => {
+    const begins = evening!.from;
+    expect(touchesNight(moment(begins - HOUR, HOUR), [HOME_FIELD], 'lights')).toBe(true);
+    expect(touchesNight(moment(begins - HOUR - 1, HOUR), [HOME_FIELD], 'lights')).toBe(false);
+  });
+
+  test('departing in the second the night ends touches it; a second later does not', () => {
+    const ends = nightSpans('lights', HOME_FIELD, noon, noon + DAY)[0]!.to;
+    expect(touchesNight(moment(ends, HOUR), [HOME_FIELD], 'lights')).toBe(true);
+    expect(touchesNight(moment(ends + 1, HOUR), [HOME_FIELD], 'lights')).toBe(false);
+  });
+
+  test('by day the next change is the first departure that arrives in the night', () => {
+    const byDay = moment(noon, HOUR);
+    expect(touchesNight(byDay, [HOME_FIELD], 'lights')).toBe(false);
+    expect(toInstant(byDay.nextChange!)).toBe(toInstant(evening!.from - HOUR));
+  });
+
+  test('by night it is the first departure after the night', () => {
+    const byNight = moment(evening!.from + HOUR, HOUR);
+    expect(touchesNight(byNight, [HOME_FIELD], 'lights')).toBe(true);
+    const whole = nightSpans('lights', HOME_FIELD, noon, noon + DAY)[0]!;
+    expect(byNight.nextChange).toBe(whole.to + 1);
+  });
+
+  test('night at one field of the route is enough', () => {
+    const east = { ...HOME_FIELD, id: 'airfield-east', longitudeDeg: -60 };
+    const departs = evening!.from - 2 * HOUR;
+    expect(touchesNight(moment(departs, HOUR), [HOME_FIELD, HOME_FIELD], 'lights')).toBe(false);
+    expect(touchesNight(moment(departs, HOUR), [HOME_FIELD, east, HOME_FIELD], 'lights')).toBe(true);
+  });
+
+  test('a route without a place cannot be told', () => {
+    expect(() => touchesNight(moment(noon, HOUR), [], 'civil')).toThrow(UnknownFact);
+    const lost = { ...HOME_FIELD, latitudeDeg: Number.NaN };
+    expect(() => touchesNight(moment(noon, HOUR), [lost], 'civil')).toThrow(UnknownFact);
+  });
+});
+
+describe('towards the poles', () => {
+  const from = toSeconds('2026-06-10T00:00:00Z');
+  const to = from + 20 * DAY;
+
+  test('under the midnight sun there is no night of any kind', () => {
+    const far = { latitudeDeg: 70, longitudeDeg: 20 };
+    for (const kind of ['civil', 'passenger', 'lights'] as const)
+      expect(nightSpans(kind, far, from, to)).toEqual([]);
+  });
+
+  test('in polar night it is always night', () => {
+    const far = { latitudeDeg: -88, longitudeDeg: 20 };
+    for (const kind of ['civil', 'passenger', 'lights'] as const)
+      expect(nightSpans(kind, far, from, to)).toEqual([{ from, to }]);
+  });
+
+  test('at 65 N at midsummer the sun sets, and there is no civil night', () => {
+    const north = { latitudeDeg: 65, longitudeDeg: -150 };
+    const times = sunTimes('2026-06-21', north);
+    expect(times.sunset).not.toBeNull();
+    expect(times.civilDusk).toBeNull();
+    expect(nightSpans('lights', north, from, to).length).toBeGreaterThan(15);
+    expect(nightSpans('civil', north, from, to)).toEqual([]);
+    // The sun is down for less than two hours, so an hour from each side leaves nothing.
+    expect(
+      nightSpans('passenger', north, toSeconds('2026-06-20T12:00:00Z'), toSeconds('2026-06-22T12:00:00Z')),
+    ).toEqual([]);
+  });
+});
+
+describe('nextNightStarts', () => {
+  test('names the coming dusk in the local time of the place', () => {
+    expect(nextNightStarts(moment(noon, HOUR), HOME_FIELD, 'lights')).toBe('17:51');
+  });
+  test('says nothing in the night, nor where none comes', () => {
+    expect(nextNightStarts(moment(evening!.from + 60, HOUR), HOME_FIELD, 'lights')).toBeNull();
+    const far = { latitudeDeg: 70, longitudeDeg: 20 };
+    expect(nextNightStarts(moment(toSeconds('2026-06-21T12:00:00Z'), HOUR), far, 'lights')).toBeNull();
+  });
+});
