@@ -26,4 +26,9 @@ const shared = {
 module.exports = {
   ...shared,
   testRegex: '\\.spec\\.ts$',
+  // One PostgreSQL for the whole run, started when the first suite asks for it.
+  globalSetup: '<rootDir>/test/support/database-setup.cjs',
+  globalTeardown: '<rootDir>/test/support/database-teardown.cjs',
+  testTimeout: 30_000,
+  reporters: ['default', '<rootDir>/test/support/closing-line.cjs'],
 };

@@ -191,7 +191,7 @@ export class Members1764000000002 implements MigrationInterface {
         club_id uuid NOT NULL, id uuid NOT NULL, member_id uuid NOT NULL,
         kind text NOT NULL CONSTRAINT endorsements_kind_chk CHECK (kind IN ('solo', 'solo-night', 'solo-cross-country-training',
           'solo-cross-country-flight', 'solo-other-airport-25nm', 'solo-repeated-route-50nm', 'complex', 'high-performance',
-          'high-altitude', 'tailwheel', 'recreational-50nm', 'recreational-cross-country', 'recreational-airspace', 'sport-night',
+          'high-altitude', 'tailwheel', 'recreational-50nm', 'recreational-cross-country', 'recreational-airspace', 'recreational-refresher', 'sport-night', 'sport-airspace',
           'sport-controllable-propeller', 'sport-retractable-gear', 'grandfather-complex', 'grandfather-high-performance',
           'grandfather-high-altitude', 'grandfather-tailwheel')),
         endorsed_on date NOT NULL,

@@ -1,0 +1,186 @@
+import { Injectable } from '@nestjs/common';
+import { QueryFailedError, type EntityManager } from 'typeorm';
+import type { SignedIn } from '../accounts/current-user.js';
+import { hasAnyRole } from '../accounts/roles.js';
+import type { Decided } from '../decisions/decision-store.js';
+import { DecisionsService } from '../decisions/decisions.service.js';
+import { TenantDb } from '../platform/database/tenant.js';
+import { newId } from '../platform/ids.js';
+import { ProblemException } from '../platform/problems/index.js';
+import { blocks, type Finding, type Policy } from '../rules/index.js';
+import { BookDto, BookingDto } from './booking.dto.js';
+import { notBookable, slotTaken } from './bookings.problems.js';
+import { conflictsOf, findBooking, insertBooking, lockAircraft, type NewBooking } from './bookings.sql.js';
+import { claimKey, keepAnswer, releaseKey, type StoredAnswer } from './idempotency.js';
+
+type Outcome = { answer: StoredAnswer } | { refused: ProblemException };
+
+/**
+ * Judges and books in one transaction.
+ *
+ * The aircraft's row is locked first, so bookings of one aircraft are judged one after another and hours booked before
+ * an inspection are counted once; the exclusion constraints stay the last judge of overlaps. A refusal commits too: the
+ * decision behind it is kept.
+ */
+@Injectable()
+export class BookService {
+  constructor(
+    private readonly db: TenantDb,
+    private readonly decisions: DecisionsService,
+  ) {}
+
+  /** Books, or gives the stored answer of an earlier request with the same key. */
+  async book(user: SignedIn, key: string, request: BookDto): Promise<StoredAnswer> {
+    const outcome = await this.attempt(user, key, request);
+    if ('refused' in outcome) throw outcome.refused;
+    return outcome.answer;
+  }
+
+  private async attempt(user: SignedIn, key: string, request: BookDto): Promise<Outcome> {
+    try {
+      return await this.db.run(user.clubId, (em) => this.judgeAndBook(em, user, key, request), {
+        actorId: user.memberId,
+      });
+    } catch (error) {
+      // The database refused an overlap that was not there when we looked: tell it as the conflict it is.
+      if (!isOverlap(error)) throw error;
+      const conflict = await this.db.run(user.clubId, (em) => this.conflictIn(em, request, user), {
+        readOnly: true,
+      });
+      if (conflict) throw conflict;
+      throw error;
+    }
+  }
+
+  private async judgeAndBook(
+    em: EntityManager,
+    user: SignedIn,
+    key: string,
+    request: BookDto,
+  ): Promise<Outcome> {
+    const earlier = await claimKey(em, user.memberId, key, request);
+    if (earlier) return { answer: earlier };
+    if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
+    const { aircraftId, note = '', override, ...flight } = request;
+    const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
+    const [one] = decided as [Decided];
+    const refused =
+      (await this.conflictIn(em, request, user)) ?? refusal(one, policy, user, override !== undefined);
+    if (refused) {
+      await releaseKey(em, user.memberId, key);
+      return { refused };
+    }
+    const booking = newBooking(one, note, flight);
+    await insertBooking(em, booking);
+    if (override && one.decision.answer === 'ask-officer')
+      await this.override(em, user, booking.id, one, override.reason);
+    const answer = {
+      status: 201,
+      body: JSON.stringify(BookingDto.from((await findBooking(em, booking.id))!)),
+    };
+    await keepAnswer(em, user.memberId, key, answer);
+    return { answer };
+  }
+
+  private async conflictIn(
+    em: EntityManager,
+    request: BookDto,
+    user: SignedIn,
+  ): Promise<ProblemException | null> {
+    const memberIds = [request.memberId ?? user.memberId, request.instructorId, request.secondPilotId].filter(
+      (id): id is string => id !== undefined,
+    );
+    const { aircraftId, departs, arrives } = request;
+    const [conflict] = await conflictsOf(em, { aircraftId, memberIds, departs, arrives, exceptId: null });
+    if (!conflict) return null;
+    const [club]: { zone: string }[] = await em.query(
+      'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
+    );
+    return slotTaken(conflict, aircraftId, club!.zone);
+  }
+
+  private async override(
+    em: EntityManager,
+    officer: SignedIn,
+    bookingId: string,
+    decided: Decided,
+    reason: string,
+  ): Promise<void> {
+    const rules = decided.decision.findings.filter(blocks).map((finding) => finding.rule);
+    await em.query(
+      `INSERT INTO overrides (club_id, id, booking_id, decision_id, rule_id, weight, officer_id, reason)
+       SELECT bellcrank_club(), o.id, $3, $4, o.rule_id, 'club', $5, $6 FROM unnest($1::uuid[], $2::text[]) AS o (id, rule_id)`,
+      [rules.map(() => newId()), rules, bookingId, decided.id, officer.memberId, reason],
+    );
+    await em.query(
+      `INSERT INTO audit_log (club_id, actor_id, action, table_name, row_id, after)
+       VALUES (bellcrank_club(), $1, 'override', 'bookings', $2, $3)`,
+      [officer.memberId, bookingId, JSON.stringify({ rules, reason, decisionId: decided.id })],
+    );
+  }
+}
+
+/** Club rules that not even an officer sets aside: two flights cannot have one aircraft or one person. */
+const NEVER_OVERRIDDEN = (finding: Finding): boolean => finding.rule.startsWith('calendar.');
+
+/** The problem that refuses the booking, or null when it may be made. */
+function refusal(
+  decided: Decided,
+  policy: Policy,
+  user: SignedIn,
+  wantsOverride: boolean,
+): ProblemException | null {
+  const { decision, sheet } = decided;
+  if (decision.answer === 'yes' || decision.answer === 'yes-with-conditions') return null;
+  if (decision.answer !== 'ask-officer' || !wantsOverride)
+    return notBookable(decided, decision.answer === 'ask-officer');
+  if (!hasAnyRole(user, 'safety-officer')) {
+    throw forbidden('Only a safety officer may set a club rule aside. Ask one to book it for you.');
+  }
+  if (sheet.flight.memberId === user.memberId)
+    throw forbidden('Nobody sets a club rule aside for themselves. Ask another safety officer.');
+  if (!overridesAllowed(policy, sheet.knownAt))
+    throw forbidden("The club's policy does not allow overrides.");
+  return decision.findings.filter(blocks).some(NEVER_OVERRIDDEN) ? notBookable(decided, false) : null;
+}
+
+function overridesAllowed(policy: Policy, knownAt: string): boolean {
+  const values = policy.values.filter(
+    (value) => value.id === 'club.override.allowed' && value.from <= knownAt.slice(0, 10),
+  );
+  return values.at(-1)?.value === true;
+}
+
+function newBooking({ id: decisionId, sheet }: Decided, note: string, request: object): NewBooking {
+  const { flight, aircraft } = sheet;
+  const people: NewBooking['people'] = [{ memberId: flight.memberId, role: 'pilot' }];
+  if (flight.instructorId) people.push({ memberId: flight.instructorId, role: 'instructor' });
+  if (flight.secondPilotId) people.push({ memberId: flight.secondPilotId, role: 'second-pilot' });
+  return {
+    id: newId(),
+    kind: 'flight',
+    aircraftId: aircraft.id,
+    memberId: flight.memberId,
+    departs: flight.departs,
+    arrives: flight.arrives,
+    expectedTenths: flight.plannedTenths,
+    request,
+    note,
+    decisionId,
+    people,
+  };
+}
+
+const isOverlap = (error: unknown): boolean =>
+  error instanceof QueryFailedError && (error.driverError as { code?: string }).code === '23P01';
+
+const forbidden = (detail: string): ProblemException =>
+  new ProblemException('forbidden', { status: 403, title: 'Override refused', detail, field: 'override' });
+
+const noAircraft = (id: string): ProblemException =>
+  new ProblemException('not-found', {
+    status: 404,
+    title: 'Not found',
+    detail: `The club has no aircraft ${id}. Check the id.`,
+    field: 'aircraftId',
+  });

@@ -1,0 +1,153 @@
+import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
+import { Type } from 'class-transformer';
+import { IsIn, IsOptional, IsString, IsUUID, MaxLength, MinLength, ValidateNested } from 'class-validator';
+import { FlightRequestDto } from '../decisions/flight-request.dto.js';
+import { IsInstant, NoNul, PageQuery } from '../platform/http/index.js';
+import type { BookingRow } from './booking.entity.js';
+
+/** An officer's override of the club findings that stand in the way. Never of law. */
+export class OverrideDto {
+  @ApiProperty({
+    minLength: 10,
+    maxLength: 1000,
+    description: 'Why the club rule may be set aside this once',
+  })
+  @IsString()
+  @NoNul()
+  @MinLength(10)
+  @MaxLength(1000)
+  reason: string;
+}
+
+/** A flight to be judged and booked. */
+export class BookDto extends FlightRequestDto {
+  @ApiProperty({ format: 'uuid' })
+  @IsUUID()
+  aircraftId: string;
+
+  @ApiPropertyOptional({ maxLength: 500 })
+  @IsOptional()
+  @IsString()
+  @NoNul()
+  @MaxLength(500)
+  note?: string;
+
+  @ApiPropertyOptional({ type: OverrideDto })
+  @IsOptional()
+  @ValidateNested()
+  @Type(() => OverrideDto)
+  override?: OverrideDto;
+}
+
+/** Time in which the aircraft is not for flying. */
+export class BlockDto {
+  @ApiProperty({ format: 'uuid' })
+  @IsUUID()
+  aircraftId: string;
+
+  @ApiProperty({ enum: ['maintenance', 'club'] })
+  @IsIn(['maintenance', 'club'])
+  kind: 'maintenance' | 'club';
+
+  @ApiProperty({ format: 'date-time' })
+  @IsInstant()
+  from: string;
+
+  @ApiProperty({ format: 'date-time' })
+  @IsInstant()
+  to: string;
+
+  @ApiProperty({ maxLength: 500, description: 'What for' })
+  @IsString()
+  @NoNul()
+  @MinLength(3)
+  @MaxLength(500)
+  note: string;
+}
+
+/** Which bookings to list. */
+export class BookingsQuery extends PageQuery {
+  @ApiPropertyOptional({ format: 'date-time', description: 'Bookings that end after this instant' })
+  @IsOptional()
+  @IsInstant()
+  from?: string;
+
+  @ApiPropertyOptional({ format: 'date-time', description: 'Bookings that begin before this instant' })
+  @IsOptional()
+  @IsInstant()
+  to?: string;
+
+  @ApiPropertyOptional({ format: 'uuid' })
+  @IsOptional()
+  @IsUUID()
+  aircraftId?: string;
+
+  @ApiPropertyOptional({ format: 'uuid', description: 'Bookings that take this person up, in any role' })
+  @IsOptional()
+  @IsUUID()
+  memberId?: string;
+}
+
+export class BookingPersonDto {
+  @ApiProperty({ format: 'uuid' })
+  memberId: string;
+  @ApiProperty()
+  name: string;
+  @ApiProperty({ enum: ['pilot', 'instructor', 'second-pilot'] })
+  role: string;
+}
+
+export class BookingOverrideDto {
+  @ApiProperty()
+  ruleId: string;
+  @ApiProperty({ format: 'uuid' })
+  officerId: string;
+  @ApiProperty()
+  reason: string;
+}
+
+/** A booking. */
+export class BookingDto {
+  @ApiProperty({ format: 'uuid' })
+  id: string;
+  @ApiProperty({ enum: ['flight', 'maintenance', 'club'] })
+  kind: string;
+  @ApiProperty({ enum: ['booked', 'dispatched', 'returned', 'cancelled'] })
+  status: string;
+  @ApiProperty({ format: 'uuid' })
+  aircraftId: string;
+  @ApiProperty()
+  registration: string;
+  @ApiProperty({ format: 'uuid' })
+  memberId: string;
+  @ApiProperty()
+  memberName: string;
+  @ApiProperty({ format: 'date-time' })
+  departs: string;
+  @ApiProperty({ format: 'date-time' })
+  arrives: string;
+  @ApiProperty({ description: 'Expected meter hours' })
+  expectedHours: number;
+  @ApiProperty()
+  note: string;
+  @ApiProperty({ type: String, format: 'uuid', nullable: true })
+  decisionId: string | null;
+  @ApiProperty({ type: [BookingPersonDto] })
+  people: BookingPersonDto[];
+  @ApiProperty({ type: [BookingOverrideDto] })
+  overrides: BookingOverrideDto[];
+  @ApiProperty({ description: 'Counts edits; the ETag' })
+  rowVersion: number;
+
+  static from({ expectedTenths, ...row }: BookingRow): BookingDto {
+    return { ...row, expectedHours: expectedTenths / 10 };
+  }
+}
+
+/** One page of bookings. */
+export class BookingsPageDto {
+  @ApiProperty({ type: [BookingDto] })
+  items: BookingDto[];
+  @ApiProperty({ type: String, nullable: true })
+  nextCursor: string | null;
+}

@@ -1,0 +1,136 @@
+import { Injectable } from '@nestjs/common';
+import type { SignedIn } from '../accounts/current-user.js';
+import { hasAnyRole } from '../accounts/roles.js';
+import { TenantDb } from '../platform/database/tenant.js';
+import { requireVersion } from '../platform/http/index.js';
+import { newId } from '../platform/ids.js';
+import { ProblemException } from '../platform/problems/index.js';
+import { toInstant, toSeconds } from '../rules/index.js';
+import type { BlockDto } from './booking.dto.js';
+import type { BookingRow } from './booking.entity.js';
+import { noBooking, slotTaken } from './bookings.problems.js';
+import {
+  conflictsOf,
+  findBooking,
+  insertBooking,
+  listBookings,
+  lockAircraft,
+  type BookingFilter,
+} from './bookings.sql.js';
+
+/** Reads the calendar, cancels, and blocks aircraft for maintenance or club use. */
+@Injectable()
+export class BookingsService {
+  constructor(private readonly db: TenantDb) {}
+
+  /** The club's calendar; any member may read it. */
+  list(user: SignedIn, filter: BookingFilter): Promise<BookingRow[]> {
+    return this.db.run(user.clubId, (em) => listBookings(em, filter), { readOnly: true });
+  }
+
+  async find(user: SignedIn, id: string): Promise<BookingRow> {
+    const booking = await this.db.run(user.clubId, (em) => findBooking(em, id), { readOnly: true });
+    if (!booking) throw noBooking(id);
+    return booking;
+  }
+
+  /** Cancels a booking that has not been flown: its holder, its instructor, an officer; maintenance by the coordinator. */
+  cancel(user: SignedIn, id: string, ifMatch: number): Promise<BookingRow> {
+    return this.db.run(
+      user.clubId,
+      async (em) => {
+        await em.query('SELECT 1 FROM bookings WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE', [
+          id,
+        ]);
+        const booking = await findBooking(em, id);
+        if (!booking) throw noBooking(id);
+        if (!mayCancel(user, booking)) {
+          throw new ProblemException('forbidden', {
+            status: 403,
+            title: 'Not yours to cancel',
+            detail:
+              'Its holder, its crew, or an officer cancels a flight; a maintenance coordinator cancels a block.',
+          });
+        }
+        requireVersion(booking.rowVersion, ifMatch);
+        if (booking.status !== 'booked') {
+          throw new ProblemException('booking-not-open', {
+            status: 409,
+            title: 'It can no longer be cancelled',
+            detail: `The booking is ${booking.status}.`,
+          });
+        }
+        await em.query(
+          "UPDATE bookings SET status = 'cancelled', cancelled_at = now() WHERE club_id = bellcrank_club() AND id = $1",
+          [id],
+        );
+        return (await findBooking(em, id))!;
+      },
+      { actorId: user.memberId },
+    );
+  }
+
+  /** Takes an aircraft off the calendar for maintenance or club use. */
+  block(user: SignedIn, block: BlockDto): Promise<BookingRow> {
+    const departs = toInstant(toSeconds(block.from));
+    const arrives = toInstant(toSeconds(block.to));
+    if (arrives <= departs) {
+      throw new ProblemException('block-invalid', {
+        status: 422,
+        title: 'The block cannot be read',
+        detail: 'The end must lie after the beginning; change one of the two times.',
+        field: 'to',
+      });
+    }
+    return this.db.run(
+      user.clubId,
+      async (em) => {
+        if (!(await lockAircraft(em, block.aircraftId))) {
+          throw new ProblemException('not-found', {
+            status: 404,
+            title: 'Not found',
+            detail: `The club has no aircraft ${block.aircraftId}. Check the id.`,
+            field: 'aircraftId',
+          });
+        }
+        const [conflict] = await conflictsOf(em, {
+          aircraftId: block.aircraftId,
+          memberIds: [],
+          departs,
+          arrives,
+          exceptId: null,
+        });
+        if (conflict) {
+          const [club]: { zone: string }[] = await em.query(
+            'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
+          );
+          throw slotTaken(conflict, block.aircraftId, club!.zone);
+        }
+        const id = newId();
+        await insertBooking(em, {
+          id,
+          kind: block.kind,
+          aircraftId: block.aircraftId,
+          memberId: user.memberId,
+          departs,
+          arrives,
+          expectedTenths: 0,
+          request: {},
+          note: block.note,
+          decisionId: null,
+          people: [],
+        });
+        return (await findBooking(em, id))!;
+      },
+      { actorId: user.memberId },
+    );
+  }
+}
+
+function mayCancel(user: SignedIn, booking: BookingRow): boolean {
+  if (booking.kind !== 'flight') return hasAnyRole(user, 'maintenance-coordinator', 'administrator');
+  return (
+    booking.people.some((person) => person.memberId === user.memberId) ||
+    hasAnyRole(user, 'safety-officer', 'administrator')
+  );
+}

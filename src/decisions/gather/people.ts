@@ -1,0 +1,198 @@
+import type { EntityManager } from 'typeorm';
+import type { PersonFacts } from '../../rules/index.js';
+import { columnFact, date, instant, listFact, object, recordFact } from './sql.js';
+
+/** Papers count once an officer has verified them, unless the club's policy lets unverified ones count ($3). */
+const counted = '(t.verified_at IS NOT NULL OR $3)';
+const ofMember = (table: string): string => `${table} t WHERE t.club_id = m.club_id AND t.member_id = m.id`;
+const paper = (table: string): string => `${ofMember(table)} AND ${counted}`;
+
+const suspensionsOf = (column: string): string =>
+  `(SELECT coalesce(jsonb_agg(${object({
+    id: 's.id',
+    from: date('s.suspended_from'),
+    to: date('s.suspended_to'),
+  })} ORDER BY s.suspended_from, s.id), '[]'::jsonb) FROM suspensions s WHERE s.club_id = t.club_id AND s.${column} = t.id)`;
+
+const ratingsOf = (kind: string, item: string): string =>
+  `(SELECT coalesce(jsonb_agg(${item} ORDER BY r.category, r.class, r.type_designator), '[]'::jsonb)
+    FROM certificate_ratings r WHERE r.club_id = t.club_id AND r.certificate_id = t.id AND r.kind = '${kind}')`;
+
+/** One SQL expression per subject of PersonFacts, over `members m`. */
+const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
+  birthDate: columnFact(date('m.birth_date'), 'm.recorded_at', 'the birth date is not on record'),
+  certificates: listFact(
+    object({
+      id: 't.id',
+      level: 't.level',
+      issuedOn: date('t.issued_on'),
+      ratings: ratingsOf('category-class', object({ category: 'r.category', class: 'r.class' })),
+      instrument: ratingsOf('instrument', 'to_jsonb(r.category)'),
+      typeRatings: ratingsOf('type', 'to_jsonb(r.type_designator)'),
+      limitations: 'to_jsonb(t.limitations)',
+      validThrough: date('t.valid_through'),
+      suspensions: suspensionsOf('certificate_id'),
+    }),
+    paper('certificates'),
+    't.issued_on, t.id',
+  ),
+  instructor: listFact(
+    object({
+      id: 't.id',
+      issuedOn: date('t.issued_on'),
+      ratings: 'to_jsonb(t.ratings)',
+      recentExperienceOn: date('t.recent_experience_on'),
+      printedEndOn: date('t.printed_end_on'),
+      suspensions: suspensionsOf('instructor_certificate_id'),
+    }),
+    paper('instructor_certificates'),
+    't.issued_on, t.id',
+  ),
+  medicals: listFact(
+    object({
+      id: 't.id',
+      class: 't.class',
+      examOn: date('t.exam_on'),
+      limitations: 'to_jsonb(t.limitations)',
+      withdrawnOn: date('t.withdrawn_on'),
+    }),
+    paper('medicals'),
+    't.exam_on, t.id',
+  ),
+  basicMed: listFact(
+    object({
+      id: 't.id',
+      examOn: date('t.exam_on'),
+      courseOn: date('t.course_on'),
+      licenceValidThrough: date('t.licence_valid_through'),
+      heldMedicalAfter20060714: 't.held_medical_after_2006_07_14',
+      lastApplicationDenied: 't.last_application_denied',
+      lastCertificateRevokedOrSuspended: 't.last_certificate_revoked_or_suspended',
+    }),
+    paper('basic_med'),
+    't.id',
+  ),
+  reviews: listFact(
+    object({
+      id: 't.id',
+      kind: 't.kind',
+      on: date('t.reviewed_on'),
+      groundTenths: 't.ground_tenths',
+      flightTenths: 't.flight_tenths',
+      category: 't.category',
+      endorsedAsReview: 't.endorsed_as_review',
+    }),
+    paper('reviews'),
+    't.reviewed_on, t.id',
+  ),
+  endorsements: listFact(
+    object({
+      id: 't.id',
+      kind: 't.kind',
+      on: date('t.endorsed_on'),
+      makeModel: 't.make_model',
+      airfields: 'to_jsonb(t.airfields)',
+      expiresOn: date('t.expires_on'),
+    }),
+    paper('endorsements'),
+    't.endorsed_on, t.id',
+  ),
+  log: listFact(
+    object({
+      id: 't.id',
+      departedAt: instant('t.departed_at'),
+      on: date('t.flown_on'),
+      category: 't.category',
+      class: 't.class',
+      typeRating: 't.type_rating',
+      tailwheel: 't.tailwheel',
+      modelId: 't.model_id',
+      aircraftId: 't.aircraft_id',
+      role: 't.role',
+      soleManipulator: 't.sole_manipulator',
+      takeoffs: 't.takeoffs',
+      landings: 't.landings',
+      fullStopLandings: 't.full_stop_landings',
+      nightTakeoffs: 't.night_takeoffs',
+      nightFullStopLandings: 't.night_full_stop_landings',
+      approaches: 't.approaches',
+      holding: 't.holding',
+      interceptTrack: 't.intercept_track',
+      device: 't.device',
+      totalTenths: 't.total_tenths',
+      nightTenths: 't.night_tenths',
+      dualGivenTenths: 't.dual_given_tenths',
+    }),
+    `${ofMember('log_entries')} AND t.voided_at IS NULL AND t.departed_at > $4::timestamptz`,
+    't.departed_at, t.id',
+  ),
+  checkouts: listFact(
+    object({
+      id: 't.id',
+      kind: 't.kind',
+      modelId: 't.model_id',
+      aircraftId: 't.aircraft_id',
+      on: date('t.signed_on'),
+      expiresOn: date('t.expires_on'),
+      signedById: 't.signed_by',
+    }),
+    `${ofMember('checkouts')} AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = t.club_id AND v.checkout_id = t.id)`,
+    't.signed_on, t.id',
+  ),
+  standing: recordFact(
+    object({
+      id: 'm.id',
+      state: 'm.standing',
+      since: date('m.standing_since'),
+      membershipFrom: date('m.membership_from'),
+      membershipThrough: date('m.membership_through'),
+    }),
+    'm.recorded_at',
+  ),
+  commitments: listFact(
+    object({
+      id: 't.booking_id',
+      from: instant('lower(t.during)'),
+      to: instant('upper(t.during)'),
+      role: 't.role',
+      what: `'a booking of ' || a.registration`,
+    }),
+    `(SELECT p.*, b.recorded_at, b.aircraft_id FROM booking_people p
+        JOIN bookings b ON b.club_id = p.club_id AND b.id = p.booking_id
+       WHERE p.club_id = m.club_id AND p.member_id = m.id AND p.occupies AND p.booking_id IS DISTINCT FROM $5::uuid
+         AND upper(p.during) > $2::timestamptz) t
+      JOIN aircraft a ON a.club_id = t.club_id AND a.id = t.aircraft_id`,
+    'lower(t.during), t.booking_id',
+  ),
+};
+
+const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)
+  .map(([subject, sql]) => `'${subject}', ${sql.replaceAll('$since$', instant('m.recorded_at'))}`)
+  .join(',\n')}) AS facts
+FROM members m WHERE m.club_id = bellcrank_club() AND m.id = ANY ($1::uuid[]) ORDER BY m.id`;
+
+/** What the loader must know besides whom. */
+export interface PeopleQuestion {
+  memberIds: string[];
+  knownAt: string;
+  /** Log entries that departed before this instant are left out of the sheet; no rule looks back further. */
+  logSince: string;
+  unverifiedCounts: boolean;
+  /** A booking being changed does not stand in its own way. */
+  exceptBookingId: string | null;
+}
+
+/** All facts about some people, in one statement. People not found are simply absent. */
+export async function gatherPeople(
+  em: EntityManager,
+  of: PeopleQuestion,
+): Promise<Record<string, PersonFacts>> {
+  const rows: { facts: PersonFacts }[] = await em.query(SQL, [
+    of.memberIds,
+    of.knownAt,
+    of.unverifiedCounts,
+    of.logSince,
+    of.exceptBookingId,
+  ]);
+  return Object.fromEntries(rows.map(({ facts }) => [facts.id, facts]));
+}

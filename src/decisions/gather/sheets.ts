@@ -1,0 +1,97 @@
+import type { EntityManager } from 'typeorm';
+import { ProblemException } from '../../platform/problems/index.js';
+import {
+  addPlainMonths,
+  localDateOf,
+  toInstant,
+  toSeconds,
+  startOfDay,
+  type FactSheet,
+  type Policy,
+} from '../../rules/index.js';
+import { flightFacts } from '../flight-facts.js';
+import type { FlightRequestDto } from '../flight-request.dto.js';
+import { gatherAircraft } from './aircraft.js';
+import { gatherClub } from './club.js';
+import { gatherPeople } from './people.js';
+
+/** A fact sheet for each aircraft asked about, in order of registration, and the policy that judges them. */
+export interface Gathered {
+  sheets: FactSheet[];
+  policy: Policy;
+}
+
+/** Months of log a sheet carries, by jurisdiction: the furthest look-back of its pack's rules. */
+const LOG_MONTHS = { US: 25, EU: 25, CA: 61 } as const;
+
+/** Whether papers that no officer has verified count (club policy, read at the instant of asking). */
+const UNVERIFIED_COUNTS = 'club.papers.unverified-count';
+
+/**
+ * Gathers all facts of a question in three statements, whatever the number of aircraft.
+ *
+ * @throws ProblemException 404 for a person or aircraft the club does not have; 422 for a flight that cannot be read.
+ */
+export async function gatherSheets(
+  em: EntityManager,
+  question: {
+    request: FlightRequestDto;
+    memberId: string;
+    aircraftIds: string[] | null;
+    knownAt: string;
+    exceptBookingId?: string | null;
+  },
+): Promise<Gathered> {
+  const { request, memberId, aircraftIds, knownAt, exceptBookingId = null } = question;
+  const club = await gatherClub(em);
+  const today = localDateOf(toSeconds(knownAt), club.zone);
+  const logFrom = addPlainMonths(today, -LOG_MONTHS[club.jurisdiction], 'clamp-to-month-end');
+  const people = await gatherPeople(em, {
+    memberIds: [memberId, request.instructorId, request.secondPilotId].filter(
+      (id): id is string => id !== undefined,
+    ),
+    knownAt,
+    logSince: toInstant(startOfDay(logFrom, club.zone)),
+    unverifiedCounts: flagOn(club.policy, UNVERIFIED_COUNTS, today),
+    exceptBookingId,
+  });
+  requirePeople(people, {
+    memberId,
+    instructorId: request.instructorId,
+    secondPilotId: request.secondPilotId,
+  });
+  const aircraft = await gatherAircraft(em, aircraftIds, knownAt, exceptBookingId);
+  for (const id of aircraftIds ?? []) {
+    if (!aircraft.some(({ facts }) => facts.id === id))
+      throw notFound('aircraftIds', `The club has no aircraft ${id}.`);
+  }
+  const sheets = aircraft.map(({ homeAirfieldId, facts }): FactSheet => ({
+    schema: 'bellcrank.facts/1',
+    knownAt,
+    jurisdiction: club.jurisdiction,
+    zone: club.zone,
+    flight: flightFacts(request, memberId, club.airfields, homeAirfieldId),
+    people,
+    aircraft: facts,
+  }));
+  return { sheets, policy: club.policy };
+}
+
+function flagOn(policy: Policy, id: string, today: string): boolean {
+  const values = policy.values.filter((value) => value.id === id && value.from <= today);
+  return values.at(-1)?.value === true;
+}
+
+function requirePeople(people: Record<string, unknown>, wanted: Record<string, string | undefined>): void {
+  for (const [field, id] of Object.entries(wanted)) {
+    if (id !== undefined && !(id in people)) throw notFound(field, `The club has no member ${id}.`);
+  }
+}
+
+const notFound = (field: string, detail: string): ProblemException =>
+  new ProblemException('not-found', {
+    status: 404,
+    title: 'Not found',
+    detail: `${detail} Check the id.`,
+    field,
+  });

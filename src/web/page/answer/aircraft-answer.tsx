@@ -1,0 +1,116 @@
+import { useState } from 'preact/hooks';
+import type { Decision, Problem } from '../api/types.js';
+import { momentIn } from '../parts/time.js';
+import { FindingLine } from './finding-line.js';
+import { advises, ANSWERS, inTheWay } from './words.js';
+
+interface Props {
+  decision: Decision;
+  zone: string;
+  book(decision: Decision): Promise<Problem | null>;
+}
+
+/** One aircraft's answer: the word, why, until when, and the button. */
+export function AircraftAnswer({ decision, zone, book }: Props) {
+  const [state, setState] = useState<'open' | 'booking' | 'booked'>('open');
+  const [problem, setProblem] = useState<Problem | null>(null);
+  const { word, shape, tone } = ANSWERS[decision.answer];
+  const blocking = decision.findings.filter(inTheWay);
+  const advice = decision.findings.filter(advises);
+  const met = decision.findings.filter((finding) => finding.status === 'met');
+  const mayBook = decision.answer === 'yes' || decision.answer === 'yes-with-conditions';
+
+  const submit = async () => {
+    setState('booking');
+    const refused = await book(decision);
+    setProblem(refused);
+    setState(refused ? 'open' : 'booked');
+  };
+
+  return (
+    <li
+      class={`aircraft ${tone}`}
+      data-answer={decision.answer}
+      data-registration={decision.aircraft.registration}
+    >
+      <div class="verdict">
+        <span class="shape" aria-hidden="true">
+          {shape}
+        </span>
+        <h3>
+          <span class="word">{word}</span>
+          <span class="registration">{decision.aircraft.registration}</span>
+          <span class="model">{decision.aircraft.makeModel}</span>
+        </h3>
+        {mayBook && state !== 'booked' && (
+          <button
+            class="main"
+            disabled={state === 'booking'}
+            onClick={() => void submit()}
+            aria-label={`Book ${decision.aircraft.registration}`}
+          >
+            {state === 'booking' ? 'Booking…' : 'Book'}
+          </button>
+        )}
+        {state === 'booked' && <span class="booked">Booked ✓</span>}
+      </div>
+      {problem && (
+        <p class="problem" role="alert">
+          <strong>{problem.title}.</strong> {problem.detail}
+        </p>
+      )}
+      {decision.answer === 'dual-only' || decision.answer === 'ask-officer' ? (
+        <p class="says">{decision.says}</p>
+      ) : null}
+      {blocking.length > 0 && (
+        <ul class="findings">
+          {blocking.map((finding) => (
+            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+          ))}
+        </ul>
+      )}
+      {decision.conditions.length > 0 && (
+        <div class="conditions">
+          <strong>Before departure</strong>
+          <ul>
+            {decision.conditions.map((condition) => (
+              <li>{condition}</li>
+            ))}
+          </ul>
+        </div>
+      )}
+      <Horizon decision={decision} zone={zone} />
+      {advice.length > 0 && (
+        <ul class="findings advice">
+          {advice.map((finding) => (
+            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+          ))}
+        </ul>
+      )}
+      <details class="met">
+        <summary>{met.length} rules met</summary>
+        <ul class="findings">
+          {met.map((finding) => (
+            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+          ))}
+        </ul>
+      </details>
+    </li>
+  );
+}
+
+function Horizon({ decision, zone }: { decision: Decision; zone: string }) {
+  const { until, becomes, because, searchedTo } = decision.horizon;
+  if (!until || !becomes) {
+    return <p class="horizon">Time alone does not change this answer before {momentIn(zone, searchedTo)}.</p>;
+  }
+  const titles = decision.findings
+    .filter((finding) => because.includes(finding.rule))
+    .map((finding) => finding.title.toLowerCase());
+  return (
+    <p class="horizon">
+      Holds for a departure before <time dateTime={until}>{momentIn(zone, until)}</time>; then “
+      {ANSWERS[becomes].word.toLowerCase()}”{titles.length > 0 ? `: ${titles.join(', ')}` : ''}.
+    </p>
+  );
+}

@@ -1,0 +1,82 @@
+/** The parts of the API's answers that the pages show (see /api/v1/openapi.json for the whole). */
+
+export type Answer = 'yes' | 'yes-with-conditions' | 'dual-only' | 'ask-officer' | 'no';
+export type Status = 'met' | 'short' | 'unknown' | 'not-applicable' | 'error';
+
+export interface Finding {
+  rule: string;
+  version: number;
+  title: string;
+  weight: 'law' | 'club' | 'advice';
+  status: Status;
+  says: string;
+  citation: { text: string; status: string; reading?: string };
+  counted: { id: string; on: string | null; what: string }[];
+  conditions: string[];
+  remedies: { act: string; title: string; by: string }[];
+  until: string | null;
+}
+
+export interface Decision {
+  id: string;
+  aircraft: { id: string; registration: string; makeModel: string };
+  memberId: string;
+  answer: Answer;
+  says: string;
+  asOf: string;
+  findings: Finding[];
+  conditions: string[];
+  horizon: { until: string | null; becomes: Answer | null; because: string[]; searchedTo: string };
+  caution: string;
+}
+
+export interface Answers {
+  decisions: Decision[];
+  caution: string;
+}
+
+export interface Booking {
+  id: string;
+  kind: 'flight' | 'maintenance' | 'club';
+  status: 'booked' | 'dispatched' | 'returned' | 'cancelled';
+  aircraftId: string;
+  registration: string;
+  memberId: string;
+  memberName: string;
+  departs: string;
+  arrives: string;
+  note: string;
+  people: { memberId: string; name: string; role: string }[];
+  rowVersion: number;
+}
+
+export interface Airfield {
+  id: string;
+  code: string;
+  name: string;
+}
+
+export interface PersonName {
+  id: string;
+  name: string;
+  instructor: boolean;
+}
+
+export interface Me {
+  memberId: string;
+  name: string;
+  roles: string[];
+  club: { name: string; slug: string; zone: string };
+}
+
+/** RFC 9457 problem document. */
+export interface Problem {
+  type: string;
+  title: string;
+  status: number;
+  detail: string;
+  code: string;
+  errors?: { field: string; message: string }[];
+  conflict?: { holder: string; registration: string; departs: string; arrives: string; kind: string };
+  requestId?: string;
+}

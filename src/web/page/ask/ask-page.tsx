@@ -1,0 +1,93 @@
+import { useState } from 'preact/hooks';
+import { ApiProblem, call } from '../api/client.js';
+import type { Answers, Booking, Decision, Me, Problem } from '../api/types.js';
+import { AnswerList } from '../answer/answer-list.js';
+import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
+import { spanIn } from '../parts/time.js';
+import { airfields, names } from '../session/session.js';
+import { AskForm } from './ask-form.js';
+import { firstForm, toRequest, type FlightForm } from './flight.js';
+
+interface Asked {
+  request: object;
+  answers: Answers;
+  said: string;
+}
+
+/** Ask first: one sentence, an answer for each aircraft, and the booking. */
+export function AskPage({ me }: { me: Me }) {
+  const { zone } = me.club;
+  const [form, setForm] = useState<FlightForm>(() => firstForm(zone));
+  const [asked, setAsked] = useState<Asked | null>(null);
+  const [wrong, setWrong] = useState<{ field: string; message: string } | null>(null);
+  const [busy, setBusy] = useState(false);
+
+  const change = (part: Partial<FlightForm>) => {
+    setForm({ ...form, ...part });
+    setWrong(null);
+  };
+
+  const ask = async () => {
+    const read = toRequest(form, zone);
+    if ('message' in read) return setWrong(read);
+    setBusy(true);
+    setWrong(null);
+    try {
+      const answers = await call<Answers>('POST', '/decisions', read.request);
+      const { departs, arrives } = read.request as { departs: string; arrives: string };
+      setAsked({ request: read.request, answers, said: spanIn(zone, departs, arrives) });
+    } catch (error) {
+      setWrong(told(error));
+    } finally {
+      setBusy(false);
+    }
+  };
+
+  const book = async (decision: Decision): Promise<Problem | null> => {
+    try {
+      await call<Booking>(
+        'POST',
+        '/bookings',
+        { ...asked!.request, aircraftId: decision.aircraft.id },
+        { 'Idempotency-Key': `${decision.id}` },
+      );
+      await refreshFlights(me.memberId);
+      return null;
+    } catch (error) {
+      if (error instanceof ApiProblem) return error.problem;
+      throw error;
+    }
+  };
+
+  return (
+    <main class="page">
+      <section aria-label="The flight">
+        <AskForm
+          form={form}
+          airfields={airfields.value}
+          instructors={names.value.filter((person) => person.instructor && person.id !== me.memberId)}
+          wrong={wrong}
+          busy={busy}
+          change={change}
+          ask={() => void ask()}
+        />
+      </section>
+      <div class="columns">
+        <section aria-label="Answers" aria-live="polite" class="answers">
+          {asked ? (
+            <AnswerList asked={asked} zone={zone} book={book} />
+          ) : (
+            <p class="hint">Say what you want to fly; every aircraft answers.</p>
+          )}
+        </section>
+        <MyFlights me={me} />
+      </div>
+    </main>
+  );
+}
+
+function told(error: unknown): { field: string; message: string } {
+  if (!(error instanceof ApiProblem)) throw error;
+  const first = error.problem.errors?.[0];
+  return { field: first?.field ?? '', message: first?.message ?? error.problem.detail };
+}

@@ -1,0 +1,7 @@
+import { render } from 'preact';
+import { App } from './app.js';
+import './styles/base.css';
+import './styles/ask.css';
+import './styles/answer.css';
+
+render(<App />, document.getElementById('page')!);

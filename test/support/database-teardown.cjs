@@ -1,0 +1,2 @@
+// jest globalTeardown.
+module.exports = async () => (await import('./database-run.mjs')).endRun();
