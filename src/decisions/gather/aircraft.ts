@@ -160,6 +160,8 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       to: instant('upper(t.during)'),
       holder: 'h.name',
       expectedTenths: 't.expected_tenths',
+      purpose: "t.request ->> 'purpose'",
+      forHire: "coalesce((t.request ->> 'forHire')::boolean, false)",
     }),
     `bookings t JOIN members h ON h.club_id = t.club_id AND h.id = t.member_id
       WHERE t.club_id = a.club_id AND t.aircraft_id = a.id AND t.occupies AND upper(t.during) > $2::timestamptz

@@ -49,6 +49,16 @@ export function startOfMonthBefore(date: LocalDate, months: number): LocalDate {
  * Throws RangeError for a missing day when `monthEnd` is 'reject'.
  */
 export function addPlainMonths(date: LocalDate, months: number, monthEnd: MonthEnd): LocalDate {
+  return monthsAdded[monthEnd](date, months);
+}
+
+const monthsAdded: Record<MonthEnd, (date: LocalDate, months: number) => LocalDate> = {
+  'clamp-to-month-end': remember((date, months) => sameDay(date, months, 'clamp-to-month-end')),
+  'roll-to-next-month': remember((date, months) => sameDay(date, months, 'roll-to-next-month')),
+  reject: remember((date, months) => sameDay(date, months, 'reject')),
+};
+
+function sameDay(date: LocalDate, months: number, monthEnd: MonthEnd): LocalDate {
   const from = Temporal.PlainDate.from(date);
   const clamped = from.add({ months });
   if (clamped.day === from.day) return clamped.toString();

@@ -14,10 +14,10 @@ import { defineRule, type Rule } from './rule.js';
 /** Days before the end of a parameter within which it is told. */
 export const TOLD_AHEAD_DAYS = 30;
 
-/** Parameters to re-check, by the last day on which the last check is recent enough; and those that end. */
+/** Parameters to re-check, by the last day on which the last check is recent enough; and those whose values end. */
 interface Watched {
   recheckBy: { through: LocalDate; ids: string[] }[];
-  endings: { id: string; from: LocalDate; to: LocalDate | null }[];
+  endings: { id: string; from: LocalDate }[];
 }
 
 /** Makes the rule for the parameters `ids` of a book. Order and repetition of `ids` do not matter. */
@@ -63,12 +63,11 @@ function overdue({ recheckBy }: Watched, moment: Moment): string[] {
     .map(({ through, ids }) => `${ids.join(', ')} (to be re-checked by ${through})`);
 }
 
+/** Told ahead of the end only: after it the rules that still read the parameter cannot tell, and say so themselves. */
 function ending({ endings }: Watched, moment: Moment): string[] {
   return endings
     .filter(
-      ({ from, to }) =>
-        moment.startsOnOrAfter(addDays(from, -TOLD_AHEAD_DAYS)) &&
-        (to === null || !moment.startsOnOrAfter(to)),
+      ({ from }) => moment.startsOnOrAfter(addDays(from, -TOLD_AHEAD_DAYS)) && !moment.startsOnOrAfter(from),
     )
     .map(({ id, from }) => `${id} (no value from ${from})`);
 }
@@ -83,21 +82,12 @@ function watch(book: ParameterBook, ids: readonly string[]): Watched {
       const through = addPlainMonths(declared.checkedOn, declared.recheckAfterMonths, 'clamp-to-month-end');
       byDay.set(through, [...(byDay.get(through) ?? []), id]);
     }
-    const history = book.history(id);
-    history.forEach(({ from, value }, index) => {
-      if (value === null) endings.push({ id, from: from ?? '0001-01-01', to: nextValue(history, index) });
-    });
+    for (const { from, value } of book.history(id)) {
+      if (value === null && from !== null) endings.push({ id, from });
+    }
   }
   const recheckBy = [...byDay]
     .map(([through, of]) => ({ through, ids: of }))
     .sort((a, b) => (a.through < b.through ? -1 : 1));
   return { recheckBy, endings };
-}
-
-/** First day after an ending on which there is a value again; null when there is none. */
-function nextValue(
-  history: readonly { from: LocalDate | null; value: unknown }[],
-  index: number,
-): LocalDate | null {
-  return history.slice(index + 1).find((later) => later.value !== null)?.from ?? null;
 }

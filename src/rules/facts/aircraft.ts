@@ -1,6 +1,7 @@
 import type { LocalDate } from '../calendar/dates.js';
 import type { Instant } from '../calendar/instants.js';
 import type { Evidence, Fact } from './fact.js';
+import type { Purpose } from './flight.js';
 import type { AircraftCategory, AircraftClass } from './person.js';
 
 /** What the aircraft is, from its type design and the club's entry. Speeds in knots, weights in pounds, heights in feet. */
@@ -246,6 +247,9 @@ export interface ReservationFact extends Evidence {
   holder: string;
   /** Expected meter hours in tenths; 0 for maintenance. */
   expectedTenths: number;
+  /** What the flight is for; null for maintenance and club use. */
+  purpose: Purpose | null;
+  forHire: boolean;
 }
 
 /** Everything the rules may ask about one aircraft. */

@@ -243,6 +243,8 @@ export const RESERVATION: ReservationFact = {
   to: '2027-03-05T20:00:00Z',
   holder: 'another member',
   expectedTenths: 15,
+  purpose: 'solo',
+  forHire: false,
 };
 
 export const DIFFERENCES: DifferencesFact = {

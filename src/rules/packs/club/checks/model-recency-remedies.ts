@@ -1,0 +1,74 @@
+import { addDays } from '../../../calendar/dates.js';
+import type { Moment } from '../../../engine/moment.js';
+import type { Remedy } from '../../../engine/remedy.js';
+import type { AircraftType } from '../../../facts/aircraft.js';
+import type { FlightFacts } from '../../../facts/flight.js';
+import type { LogFact } from '../../../facts/person.js';
+import { plannedDay } from './planned-day.js';
+
+/** Ways to club recency: fly the landings with an instructor beforehand, or take an instructor along on this flight. */
+export function landingsInModelRemedies(of: {
+  type: AircraftType;
+  needed: number;
+  days: number;
+  moment: Moment;
+  flight: Omit<FlightFacts, 'departs' | 'arrives'>;
+}): Remedy[] {
+  const { type, needed, days, moment, flight } = of;
+  const daysAhead = plannedDay(moment, days);
+  const entry: LogFact = {
+    id: 'planned:fly-landings-model',
+    departedAt: moment.hoursFromKnowledge(24 * (daysAhead ?? 0)),
+    on: addDays(moment.knowledgeDate(), daysAhead ?? 0),
+    category: type.category,
+    class: type.class,
+    typeRating: type.typeRating,
+    tailwheel: type.tailwheel,
+    modelId: type.modelId,
+    aircraftId: null,
+    role: 'dual-received',
+    soleManipulator: true,
+    takeoffs: needed,
+    landings: needed,
+    fullStopLandings: needed,
+    nightTakeoffs: 0,
+    nightFullStopLandings: 0,
+    approaches: 0,
+    holding: false,
+    interceptTrack: false,
+    device: null,
+    totalTenths: 10,
+    nightTenths: 0,
+    dualGivenTenths: 0,
+  };
+  const remedies: Remedy[] = [];
+  if (daysAhead !== null) {
+    remedies.push({
+      act: 'fly-landings-model',
+      title: `Fly ${needed} landings in the ${type.makeModel} with an instructor.`,
+      by: 'instructor',
+      effects: [{ op: 'append', fact: 'pic.log', value: entry }],
+    });
+  }
+  if (flight.purpose === 'solo' || flight.purpose === 'passengers') {
+    remedies.push({
+      act: 'fly-with-instructor',
+      title: 'Take an instructor along on this flight.',
+      by: 'instructor',
+      effects: [
+        {
+          op: 'flight',
+          fields: {
+            purpose: 'dual',
+            instructorId: null,
+            secondPilotId: null,
+            actingPilotId: null,
+            secondPilotRequired: false,
+            personsOnBoard: flight.personsOnBoard + 1,
+          },
+        },
+      ],
+    });
+  }
+  return remedies;
+}

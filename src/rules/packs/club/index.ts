@@ -1,0 +1,30 @@
+/** The club's own rules, and the parameters by which each club sets them. */
+import { ruleList } from '../../engine/rule.js';
+import { CLUB_BOOKING } from '../../parameters/club/booking.js';
+import { CLUB_CHECKS } from '../../parameters/club/checks.js';
+import { CLUB_STANDING } from '../../parameters/club/standing.js';
+import type { Parameter } from '../../parameters/parameter.js';
+import { bookingLead } from './booking/booking-lead.js';
+import { bookingLength } from './booking/booking-length.js';
+import { instructorFree } from './booking/instructor-free.js';
+import { memberFree } from './booking/member-free.js';
+import { annualCheck } from './checks/annual-check.js';
+import { differencesCheckout } from './checks/differences-checkout.js';
+import { modelCheckout } from './checks/model-checkout.js';
+import { modelRecency } from './checks/model-recency.js';
+import { accountStanding } from './standing/account.js';
+import { membership } from './standing/membership.js';
+
+export const CLUB_RULES = ruleList(
+  modelCheckout,
+  modelRecency,
+  annualCheck,
+  differencesCheckout,
+  accountStanding,
+  membership,
+  bookingLength,
+  bookingLead,
+  memberFree,
+  instructorFree,
+);
+export const CLUB_PARAMETERS: readonly Parameter[] = [...CLUB_CHECKS, ...CLUB_BOOKING, ...CLUB_STANDING];

@@ -1,0 +1,53 @@
+/** Where a transponder and ADS-B Out are needed: 14 CFR 91.215(b) and 91.225(d) as one pure question. */
+import type { AirspaceClass } from '../../../../facts/flight.js';
+
+/** What is known of the flight's airspace. Null = not known. */
+export interface AirspaceOfFlight {
+  classes: readonly AirspaceClass[] | null;
+  maxAltitudeFtMsl: number | null;
+  /** Nautical miles from the nearest listed primary airport (part 91, appendix D section 1), at the closest. */
+  nearestPrimaryNm: number | null;
+  /** Not certificated with an engine-driven electrical system, or a balloon or glider (91.215(b)(3), (5)). */
+  excepted: boolean;
+}
+
+/** Needed, and why; or not needed as long as the conditions hold. */
+export interface AirspaceNeed {
+  needed: boolean;
+  because: string;
+  conditions: string[];
+}
+
+const feet = (ft: number): string => `${ft.toLocaleString('en-US')} ft`;
+
+/**
+ * Is the equipment needed?
+ *
+ * - in class A, B and C, by every aircraft, and above class B and C up to `fromFt`
+ * - within `veilNm` of a listed primary airport, up to `fromFt`, except aircraft of the exception
+ * - at and above `fromFt`, except aircraft of the exception. The law leaves out what lies within 2,500 ft of the
+ *   surface; a planned altitude does not say how high the ground is, so that is left to the crew (strict)
+ *
+ * Class D alone needs neither.
+ */
+export function transponderNeed(of: AirspaceOfFlight, fromFt: number, veilNm: number): AirspaceNeed {
+  const controlled = (of.classes ?? []).filter((one) => one === 'A' || one === 'B' || one === 'C');
+  const yes = (because: string): AirspaceNeed => ({ needed: true, because, conditions: [] });
+  if (controlled.length > 0)
+    return yes(`the flight goes through class ${[...new Set(controlled)].sort().join(', ')}`);
+  const high = of.maxAltitudeFtMsl !== null && of.maxAltitudeFtMsl >= fromFt;
+  if (high && !of.excepted) return yes(`the flight goes to ${feet(of.maxAltitudeFtMsl!)}`);
+  if (of.nearestPrimaryNm !== null && of.nearestPrimaryNm <= veilNm && !of.excepted)
+    return yes(`the flight goes within ${veilNm} NM of a listed primary airport`);
+  return {
+    needed: false,
+    because: 'the airspace named does not ask for it',
+    conditions: [
+      `stay out of class A, B and C and do not fly above class B or C below ${feet(fromFt)}`,
+      ...(of.nearestPrimaryNm === null && !of.excepted
+        ? [`stay more than ${veilNm} NM from the primary airports listed in part 91, appendix D`]
+        : []),
+      ...(of.maxAltitudeFtMsl === null && !of.excepted ? [`remain below ${feet(fromFt)}`] : []),
+    ],
+  };
+}

@@ -1,0 +1,61 @@
+/** Rules about the aircraft under 14 CFR parts 39, 43, 47 and 91. */
+import { ruleList } from '../../../engine/rule.js';
+import type { Parameter } from '../../../parameters/parameter.js';
+import { EQUIPMENT_PARAMETERS } from '../../../parameters/us/equipment.js';
+import { INSPECTIONS } from '../../../parameters/us/inspections.js';
+import { REGISTRATION } from '../../../parameters/us/registration.js';
+import { equipmentDayVfr } from './equipment/day-vfr.js';
+import { equipmentIfr } from './equipment/ifr.js';
+import { equipmentInoperative } from './equipment/inoperative.js';
+import { equipmentNightVfr } from './equipment/night-vfr.js';
+import { equipmentTransponder } from './equipment/transponder.js';
+import { altimeterStaticTest } from './inspections/altimeter-static.js';
+import { annualInspection } from './inspections/annual.js';
+import { eltBattery } from './inspections/elt-battery.js';
+import { eltInspection } from './inspections/elt-inspection.js';
+import { hoursPromised } from './inspections/hours-promised.js';
+import { hundredHourInspection } from './inspections/hundred-hour.js';
+import { transponderTest } from './inspections/transponder-test.js';
+import { vorCheck } from './inspections/vor-check.js';
+import { adviceItems, clubItems } from './items/club-items.js';
+import { directives } from './items/directives.js';
+import { loadPersons } from './loading/persons.js';
+import { loadWeight } from './loading/weight.js';
+import { specialFlightPermit } from './permits/special-flight-permit.js';
+import { registrationValidity } from './registration.js';
+import { squawkGrounding } from './squawks/grounding.js';
+import { aircraftFree } from './use/aircraft-free.js';
+import { aircraftInService } from './use/in-service.js';
+import { kindsOfOperation } from './use/kinds-of-operation.js';
+
+export const US_AIRCRAFT_RULES = ruleList(
+  registrationValidity,
+  annualInspection,
+  hundredHourInspection,
+  hoursPromised,
+  altimeterStaticTest,
+  transponderTest,
+  eltInspection,
+  eltBattery,
+  vorCheck,
+  directives,
+  clubItems,
+  adviceItems,
+  specialFlightPermit,
+  squawkGrounding,
+  equipmentDayVfr,
+  equipmentNightVfr,
+  equipmentIfr,
+  equipmentInoperative,
+  equipmentTransponder,
+  kindsOfOperation,
+  loadPersons,
+  loadWeight,
+  aircraftInService,
+  aircraftFree,
+);
+export const US_AIRCRAFT_PARAMETERS: readonly Parameter[] = [
+  ...INSPECTIONS,
+  ...EQUIPMENT_PARAMETERS,
+  ...REGISTRATION,
+];

@@ -1,0 +1,71 @@
+import { defineRule } from '../../../../engine/rule.js';
+import { readingNow } from '../meter.js';
+import {
+  flyWithEssentialCrew,
+  obtainPermit,
+  permitConditions,
+  permitState,
+} from '../permits/permit-flight.js';
+import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
+
+/**
+ * 14 CFR 91.409(a): within the preceding 12 calendar months the aircraft has had an annual inspection and been approved
+ * for return to service. There is no overrun; a special flight permit (21.197) is the only way to fly without one.
+ */
+export const annualInspection = defineRule({
+  id: 'inspection.annual',
+  title: 'Annual inspection',
+  weight: 'law',
+  binds: 'aircraft',
+  reads: ['aircraft.items', 'aircraft.permits', 'aircraft.meters'],
+  parameters: ['us.inspection.annual.calendar-months'],
+  branches: {
+    current: { status: 'met', says: 'Annual inspection of {on}, good through {through}.' },
+    'under-permit': {
+      status: 'met',
+      says: 'The annual inspection is due ({last}); a special flight permit covers this ferry flight.',
+    },
+    'permit-crew-only': {
+      status: 'short',
+      says: 'The annual inspection is due ({last}), and a special flight permit carries nobody but required crew.',
+    },
+    overdue: { status: 'short', says: 'The annual inspection is due: {last}.' },
+  },
+  bodies: [
+    {
+      version: 1,
+      from: null,
+      to: null,
+      citation: {
+        text: '14 CFR 91.409(a), 21.197',
+        status: 'seen',
+        reading:
+          'The inspection must still be good when the flight ends. A progressive programme is not modelled.',
+      },
+      judge(f, moment, p, take) {
+        const months = p.number('us.inspection.annual.calendar-months');
+        const state = calendarState(f.get('aircraft.items'), 'annual', months, moment, 'annual inspection');
+        const { counted } = state;
+        if (state.current)
+          return take('current', { on: state.doneOn!, through: state.throughOn! }, { counted });
+        const last = lastWords(state);
+        const sign = signInspection({
+          act: 'sign-annual',
+          title: 'Have the annual inspection done and signed.',
+          item: state.item,
+          months,
+          moment,
+          tenths: readingNow(f),
+        });
+        const permit = permitState(f, moment);
+        if (permit.state === 'covers') {
+          return take('under-permit', { last }, { counted, conditions: permitConditions(permit.permit) });
+        }
+        if (permit.state === 'carries-others') {
+          return take('permit-crew-only', { last }, { counted, remedies: [flyWithEssentialCrew, ...sign] });
+        }
+        return take('overdue', { last }, { counted, remedies: [...sign, ...obtainPermit(f.flight, moment)] });
+      },
+    },
+  ],
+});

@@ -1,0 +1,95 @@
+import { defineRule, type Counted } from '../../../../engine/rule.js';
+import type { AircraftUse, ReservationFact } from '../../../../facts/aircraft.js';
+import { hundredHourDue } from '../due.js';
+import { hours, projectMeter } from '../meter.js';
+import { doneBefore, shorten } from './hundred-hour.js';
+
+/** Is this booking one that 14 CFR 91.409(b) binds? */
+const bound = (booking: ReservationFact, use: AircraftUse): boolean =>
+  booking.kind === 'flight' &&
+  (booking.forHire ||
+    (use.instructionForHire && (booking.purpose === 'dual' || booking.purpose === 'checkout')));
+
+/**
+ * A lesson that is booked keeps the hours it was booked on: a flight before it may not use them up. Without this rule the
+ * later lesson would be booked as legal and become illegal by somebody else's booking. Bookings behind the next
+ * maintenance are taken to follow an inspection.
+ */
+export const hoursPromised = defineRule({
+  id: 'club.hours_promised',
+  title: 'Hours promised to later bookings',
+  weight: 'club',
+  binds: 'aircraft',
+  reads: ['aircraft.use', 'aircraft.items', 'aircraft.meters', 'aircraft.reservations'],
+  parameters: ['us.inspection.hundred-hour.hours'],
+  branches: {
+    'none-promised': {
+      status: 'not-applicable',
+      says: 'No later booking needs the 100-hour inspection to last.',
+    },
+    enough: {
+      status: 'met',
+      says: "After this flight {left} h are left for later bookings that need them, the last of them {holder}'s.",
+    },
+    'takes-promised': {
+      status: 'short',
+      says: "With this flight {holder}'s booking on {on} would pass the 100-hour inspection due at {due} h, by {over} h.",
+    },
+  },
+  bodies: [
+    {
+      version: 1,
+      from: null,
+      to: null,
+      citation: {
+        text: 'Club rule: who books first keeps the hours (behind it 14 CFR 91.409(b))',
+        status: 'club paper',
+      },
+      judge(f, moment, p, take) {
+        const use = f.get('aircraft.use');
+        const later = f
+          .get('aircraft.reservations')
+          .filter((booking) => !moment.departsAtOrAfter(booking.to))
+          .sort((a, b) => (`${a.from} ${a.id}` < `${b.from} ${b.id}` ? -1 : 1));
+        const untilShop = later.slice(
+          0,
+          indexOrEnd(later, (booking) => booking.kind === 'maintenance'),
+        );
+        if (!untilShop.some((booking) => bound(booking, use))) return take('none-promised');
+        const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
+        const due = hundredHourDue(doneBefore(f.get('aircraft.items'), moment), interval);
+        if (!due) return take('none-promised');
+        const projection = projectMeter(f, moment);
+        let total = projection.atEnd;
+        const counted: Counted[] = [];
+        let last: ReservationFact | null = null;
+        for (const booking of untilShop) {
+          total += booking.expectedTenths;
+          if (!bound(booking, use)) continue;
+          last = booking;
+          const on = booking.from.slice(0, 10);
+          counted.push({
+            id: booking.id,
+            on,
+            what: `booking by ${booking.holder}, ends at ${hours(total)} h`,
+          });
+          if (total <= due.throughTenths) continue;
+          const over = total - due.throughTenths;
+          const values = { holder: booking.holder, on, due: hours(due.throughTenths), over: hours(over) };
+          return take('takes-promised', values, {
+            counted,
+            remedies: shorten(projection, due.throughTenths - (total - projection.atEnd)),
+          });
+        }
+        if (last === null) return take('none-promised');
+        const left = due.throughTenths - projection.atEnd;
+        return take('enough', { left: hours(left), holder: last.holder }, { counted });
+      },
+    },
+  ],
+});
+
+const indexOrEnd = <T>(list: readonly T[], found: (one: T) => boolean): number => {
+  const index = list.findIndex(found);
+  return index === -1 ? list.length : index;
+};

@@ -1,0 +1,213 @@
+import type { Remedy } from '../../../../engine/remedy.js';
+import { defineRule, type FactView } from '../../../../engine/rule.js';
+import { need } from '../../../../engine/unknown.js';
+import type { ItemFact } from '../../../../facts/aircraft.js';
+import type { Moment } from '../../../../engine/moment.js';
+import { hundredHourDue } from '../due.js';
+import { hours, projectionConditions, projectMeter, type Projection } from '../meter.js';
+import {
+  flyWithEssentialCrew,
+  obtainPermit,
+  permitConditions,
+  permitState,
+} from '../permits/permit-flight.js';
+import { signedFields } from './calendar-inspection.js';
+
+type Bound = FactView<'aircraft.use'>;
+
+/**
+ * Does 14 CFR 91.409(b) bind this flight? Persons carried for hire; instruction for hire in an aircraft the club
+ * provides; and, strictly, a ferry to the inspection of an aircraft in such use: it is the flight the overrun is for.
+ */
+export function hundredHourBinds(f: Bound): boolean {
+  if (f.flight.forHire) return true;
+  const use = f.get('aircraft.use');
+  if (f.crew.instruction) return use.instructionForHire;
+  return f.flight.purpose === 'ferry-to-inspection' && (use.instructionForHire || use.carriesForHire);
+}
+
+/** Inspections done by the time of the flight. */
+export const doneBefore = (items: readonly ItemFact[], moment: Moment): ItemFact[] =>
+  items.filter((item) => item.lastDoneOn !== null && moment.startsOnOrAfter(item.lastDoneOn));
+
+/**
+ * 14 CFR 91.409(b): within the preceding 100 hours of time in service an annual or 100-hour inspection. It may be
+ * exceeded by 10 hours at most, only on the way to the inspection, and the excess counts against the next 100 hours.
+ */
+export const hundredHourInspection = defineRule({
+  id: 'inspection.hours_100',
+  title: '100-hour inspection',
+  weight: 'law',
+  binds: 'aircraft',
+  reads: ['aircraft.use', 'aircraft.items', 'aircraft.meters', 'aircraft.reservations', 'aircraft.permits'],
+  parameters: ['us.inspection.hundred-hour.hours', 'us.inspection.hundred-hour.overrun-hours'],
+  branches: {
+    'not-for-hire': {
+      status: 'not-applicable',
+      says: 'Nobody is carried or taught for hire, so no 100-hour inspection is needed.',
+    },
+    within: {
+      status: 'met',
+      says: 'The meter will read {end} h after the flight{between}; the inspection is due at {due} h.',
+    },
+    'overrun-on-the-way': {
+      status: 'met',
+      says: 'The meter will read {end} h, past {due} h, on the way to the inspection; {over} h of the {margin} h allowed.',
+    },
+    'under-permit': {
+      status: 'met',
+      says: 'The inspection is due at {due} h and the meter will read {end} h; a special flight permit covers the ferry.',
+    },
+    'permit-crew-only': {
+      status: 'short',
+      says: 'The inspection is due at {due} h, the meter will read {end} h, and a permit carries nobody but required crew.',
+    },
+    over: {
+      status: 'short',
+      says: 'The meter will read {end} h after the flight{between}, past the inspection due at {due} h.',
+    },
+  },
+  bodies: [
+    {
+      version: 1,
+      from: null,
+      to: null,
+      citation: {
+        text: '14 CFR 91.409(b)',
+        status: 'seen',
+        reading:
+          'A flight that ends exactly at the limit is allowed. A ferry of an aircraft used for hire or provided ' +
+          'instruction is held to the 10-hour margin even if nobody on it pays.',
+      },
+      judge(f, moment, p, take) {
+        if (!hundredHourBinds(f)) return take('not-for-hire');
+        const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
+        const items = f.get('aircraft.items');
+        const due = need(
+          hundredHourDue(doneBefore(items, moment), interval),
+          'aircraft.items',
+          'neither an annual nor a 100-hour inspection is on record with its hours',
+        );
+        const projection = projectMeter(f, moment);
+        const margin = Math.round(p.number('us.inspection.hundred-hour.overrun-hours') * 10);
+        const over = projection.atEnd - due.throughTenths;
+        const values = {
+          end: hours(projection.atEnd),
+          due: hours(due.throughTenths),
+          between: projection.between > 0 ? ` (${hours(projection.between)} h of it booked before)` : '',
+          over: hours(Math.max(0, over)),
+          margin: hours(margin),
+        };
+        const last = due.from;
+        const counted = [
+          { id: last.id, on: last.lastDoneOn, what: `${last.title}, good through ${values.due} h` },
+          ...projection.counted,
+        ];
+        if (over <= 0) {
+          const conditions = projectionConditions(projection, due.throughTenths);
+          return take('within', values, { counted, conditions });
+        }
+        const ferry = f.flight.purpose === 'ferry-to-inspection';
+        if (ferry && over <= margin) {
+          const conditions = [
+            'fly straight to the inspection; the hours over it count against the next interval',
+            ...projectionConditions(projection, due.throughTenths + margin),
+          ];
+          return take('overrun-on-the-way', values, { counted, conditions });
+        }
+        const cures = [
+          ...sign(items, moment, projection, { dueTenths: due.throughTenths, interval, margin }),
+          ...shorten(projection, due.throughTenths + (ferry ? margin : 0)),
+          ...withoutInstruction(f),
+        ];
+        const permit = permitState(f, moment);
+        if (permit.state === 'covers')
+          return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
+        if (permit.state === 'carries-others')
+          return take('permit-crew-only', values, { counted, remedies: [flyWithEssentialCrew, ...cures] });
+        return take('over', values, { counted, remedies: [...cures, ...obtainPermit(f.flight, moment)] });
+      },
+    },
+  ],
+});
+
+/**
+ * Has the inspection done now. Hours over the limit that could have been flown on the way to it are owed back; more than
+ * the margin cannot have been, and were own flying. It cures only when bookings and flight fit into the new interval.
+ */
+function sign(
+  items: readonly ItemFact[],
+  moment: Moment,
+  projection: Projection,
+  of: { dueTenths: number; interval: number; margin: number },
+): Remedy[] {
+  const today = moment.knowledgeDate();
+  const over = projection.now - of.dueTenths;
+  const owed = over > 0 && over <= of.margin;
+  const base = owed ? of.dueTenths : projection.now;
+  if (!moment.startsOnOrAfter(today) || projection.atEnd > base + of.interval) return [];
+  const item = items.filter((one) => one.kind === 'hours-100').sort((a, b) => (a.id < b.id ? -1 : 1))[0];
+  const fields: Partial<ItemFact> = {
+    ...signedFields('sign-100-hour', today, projection.now),
+    lastDueTenths: owed ? of.dueTenths : null,
+  };
+  const annual = items.find((one) => one.kind === 'annual');
+  const fresh = annual && {
+    ...annual,
+    id: 'planned:sign-100-hour',
+    kind: 'hours-100' as const,
+    title: '100-hour inspection',
+    ...fields,
+  };
+  const effect: Remedy['effects'] = item
+    ? [{ op: 'amend', fact: 'aircraft.items', id: item.id, fields }]
+    : fresh
+      ? [{ op: 'append', fact: 'aircraft.items', value: fresh }]
+      : [];
+  if (effect.length === 0) return [];
+  return [
+    {
+      act: 'sign-100-hour',
+      title: 'Have the 100-hour inspection done and signed.',
+      by: 'mechanic',
+      effects: effect,
+    },
+  ];
+}
+
+/** Flies no longer than what is left. */
+export function shorten(projection: Projection, throughTenths: number): Remedy[] {
+  const left = throughTenths - projection.now - projection.between;
+  if (left <= 0) return [];
+  return [
+    {
+      act: 'shorten-flight',
+      title: `Keep the flight to ${hours(left)} h on the meter.`,
+      by: 'member',
+      effects: [{ op: 'flight', fields: { plannedTenths: left } }],
+    },
+  ];
+}
+
+/** Own flying needs no 100-hour inspection. */
+function withoutInstruction(f: Bound): Remedy[] {
+  if (!f.crew.instruction || f.flight.forHire) return [];
+  const personsOnBoard = Math.max(1, f.flight.personsOnBoard - 1);
+  return [
+    {
+      act: 'fly-without-instruction',
+      title: 'Fly without instruction.',
+      by: 'member',
+      effects: [
+        {
+          op: 'flight',
+          fields: {
+            purpose: personsOnBoard === 1 ? 'solo' : 'passengers',
+            instructorId: null,
+            personsOnBoard,
+          },
+        },
+      ],
+    },
+  ];
+}

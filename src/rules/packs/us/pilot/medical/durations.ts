@@ -1,0 +1,123 @@
+/** How long a medical certificate supports each privilege (14 CFR 61.23(d)), and which one serves a flight. */
+import {
+  addDays,
+  ageOn,
+  laterOf,
+  throughCalendarMonths,
+  type LocalDate,
+} from '../../../../calendar/dates.js';
+import type { Moment } from '../../../../engine/moment.js';
+import type { Parameters } from '../../../../engine/parameters.js';
+import type { Remedy } from '../../../../engine/remedy.js';
+import type { MedicalFact } from '../../../../facts/person.js';
+import { wouldServe } from '../shared/plans.js';
+
+/** Privileges in the order of the class they need. Instructors acting as pilot in command need the third. */
+export type MedicalPrivilege = 'first' | 'second' | 'third';
+
+/** Parameters that whoever asks for durations must declare. */
+export const DURATION_PARAMETERS = [
+  'us.medical.age-years',
+  'us.medical.first-younger',
+  'us.medical.first-older',
+  'us.medical.second',
+  'us.medical.third-younger',
+  'us.medical.third-older',
+] as const;
+
+const CLASS: Record<MedicalPrivilege, 1 | 2 | 3> = { first: 1, second: 2, third: 3 };
+
+/** What a privilege lets a pilot do, in words. */
+export const PRIVILEGE_WORDS: Record<MedicalPrivilege, string> = {
+  first: 'airline transport',
+  second: 'commercial',
+  third: 'private, recreational, student or instructor',
+};
+
+/**
+ * Last day on which the certificate supports the privilege, or null when its class never does. A certificate steps down:
+ * past its first- or second-class time it goes on as a lower class. The age on the day of the examination decides.
+ */
+export function medicalThrough(
+  medical: Pick<MedicalFact, 'class' | 'examOn'>,
+  birthDate: LocalDate,
+  privilege: MedicalPrivilege,
+  p: Parameters,
+): LocalDate | null {
+  if (medical.class > CLASS[privilege]) return null;
+  const older = ageOn(birthDate, medical.examOn) >= p.number('us.medical.age-years');
+  const parameter =
+    privilege === 'second' ? 'us.medical.second' : `us.medical.${privilege}-${older ? 'older' : 'younger'}`;
+  return throughCalendarMonths(medical.examOn, p.number(parameter));
+}
+
+/** A certificate that supports the privilege on the flight, and until when. */
+export interface ServingMedical {
+  medical: MedicalFact;
+  through: LocalDate;
+}
+
+/**
+ * The certificate that supports the privilege on the flight: without limitations first, then the one that lasts longest.
+ * A withdrawal ends every examination before it, not only the certificate it names (strict reading): the person must
+ * pass a new one.
+ */
+export function servingMedical(
+  medicals: readonly MedicalFact[],
+  birthDate: LocalDate,
+  privilege: MedicalPrivilege,
+  moment: Moment,
+  p: Parameters,
+): ServingMedical | null {
+  const withdrawn = withdrawnBefore(medicals, moment);
+  const serving = medicals.flatMap((medical): ServingMedical[] => {
+    const through = medicalThrough(medical, birthDate, privilege, p);
+    if (through === null || !moment.startsOnOrAfter(medical.examOn) || !moment.endsOnOrBefore(through))
+      return [];
+    return withdrawn !== null && medical.examOn < withdrawn ? [] : [{ medical, through }];
+  });
+  serving.sort(
+    (a, b) =>
+      a.medical.limitations.length - b.medical.limitations.length ||
+      (a.through < b.through ? 1 : a.through > b.through ? -1 : a.medical.id < b.medical.id ? -1 : 1),
+  );
+  return serving[0] ?? null;
+}
+
+/** The newest withdrawal that has taken effect by the end of the flight. */
+export function withdrawnBefore(medicals: readonly MedicalFact[], moment: Moment): LocalDate | null {
+  let newest: LocalDate | null = null;
+  for (const { withdrawnOn } of medicals) {
+    if (withdrawnOn !== null && !moment.endsOnOrBefore(addDays(withdrawnOn, -1)))
+      newest = laterOf(newest, withdrawnOn);
+  }
+  return newest;
+}
+
+/** Pass an examination for the class the privilege needs. */
+export function passMedicalExam(
+  of: { medicals: readonly MedicalFact[]; birthDate: LocalDate; privilege: MedicalPrivilege },
+  moment: Moment,
+  p: Parameters,
+): Remedy[] {
+  const { medicals, birthDate, privilege } = of;
+  // An examination before a withdrawal that is still to come would not count.
+  const examOn = laterOf(moment.knowledgeDate(), withdrawnBefore(medicals, moment))!;
+  const exam = { class: CLASS[privilege], examOn };
+  const through = medicalThrough(exam, birthDate, privilege, p);
+  if (through === null || !moment.startsOnOrAfter(examOn) || !wouldServe(moment, () => through)) return [];
+  return [
+    {
+      act: 'pass-medical-exam',
+      title: `Pass a medical examination for class ${exam.class}.`,
+      by: 'medical-examiner',
+      effects: [
+        {
+          op: 'append',
+          fact: 'pic.medicals',
+          value: { id: 'planned:pass-medical-exam', ...exam, limitations: [], withdrawnOn: null },
+        },
+      ],
+    },
+  ];
+}

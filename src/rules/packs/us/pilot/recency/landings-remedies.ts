@@ -1,0 +1,60 @@
+import { addDays } from '../../../../calendar/dates.js';
+import type { Moment } from '../../../../engine/moment.js';
+import type { Remedy } from '../../../../engine/remedy.js';
+import type { AircraftType } from '../../../../facts/aircraft.js';
+import type { LogFact } from '../../../../facts/person.js';
+import { LEAVE_PASSENGERS } from '../shared/flight-changes.js';
+import { wouldServe } from '../shared/plans.js';
+
+/**
+ * Ways to satisfy passenger recency: fly the landings alone, or leave the passengers behind. The hypothetical landings
+ * are logged at the moment the facts were gathered.
+ */
+export function landingsRemedies(of: {
+  type: AircraftType;
+  needed: number;
+  days: number;
+  night: boolean;
+  moment: Moment;
+}): Remedy[] {
+  const { type, needed, days, night, moment } = of;
+  if (!wouldServe(moment, (today) => addDays(today, days))) return [LEAVE_PASSENGERS];
+  const act = `fly-landings-${night ? 'night' : 'day'}`;
+  const entry: LogFact = {
+    id: `planned:${act}`,
+    departedAt: moment.hoursFromKnowledge(0),
+    on: moment.knowledgeDate(),
+    category: type.category,
+    class: type.class,
+    typeRating: type.typeRating,
+    tailwheel: type.tailwheel,
+    modelId: type.modelId,
+    aircraftId: null,
+    role: 'pilot-in-command',
+    soleManipulator: true,
+    takeoffs: needed,
+    landings: needed,
+    fullStopLandings: needed,
+    nightTakeoffs: night ? needed : 0,
+    nightFullStopLandings: night ? needed : 0,
+    approaches: 0,
+    holding: false,
+    interceptTrack: false,
+    device: null,
+    totalTenths: 10,
+    nightTenths: night ? 10 : 0,
+    dualGivenTenths: 0,
+  };
+  const where = night
+    ? ' between one hour after sunset and one hour before sunrise, each to a full stop'
+    : '';
+  return [
+    {
+      act,
+      title: `Fly ${needed} take-offs and ${needed} landings${where} without passengers.`,
+      by: 'member',
+      effects: [{ op: 'append', fact: 'pic.log', value: entry }],
+    },
+    LEAVE_PASSENGERS,
+  ];
+}

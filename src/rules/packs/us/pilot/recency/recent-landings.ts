@@ -1,0 +1,87 @@
+/** Counting take-offs and landings for 14 CFR 61.57(a) and (b). */
+import { addDays, type LocalDate } from '../../../../calendar/dates.js';
+import type { AircraftType } from '../../../../facts/aircraft.js';
+import type { LogFact } from '../../../../facts/person.js';
+import type { Moment } from '../../../../engine/moment.js';
+import type { Counted } from '../../../../engine/rule.js';
+
+/** What one flight gives towards the count. */
+export interface Given {
+  takeoffs: number;
+  landings: number;
+}
+
+/** The result of a count: how many of each, and the last date on which both are still enough (null when short). */
+export interface RecencyCount extends Given {
+  enough: boolean;
+  through: LocalDate | null;
+  counted: Counted[];
+}
+
+/**
+ * Does an entry serve this aircraft? Same category and class, and type where a type rating is required (61.57(a)(1)(ii)).
+ * Simulator time is left to the rules that take it.
+ */
+export function sameKind(entry: LogFact, type: AircraftType): boolean {
+  return (
+    entry.device === null &&
+    entry.category === type.category &&
+    entry.class === type.class &&
+    (type.typeRating === null || entry.typeRating === type.typeRating)
+  );
+}
+
+/**
+ * Counts what `give` grants for each entry flown as sole manipulator of the controls within the preceding `days` of
+ * the whole flight. Take-offs and landings are counted apart: two take-offs and four landings are not three of each.
+ * An event exactly `days` days back still counts (usual reading; the text does not spell the boundary out).
+ */
+export function countRecent(
+  log: readonly LogFact[],
+  moment: Moment,
+  days: number,
+  needed: number,
+  give: (entry: LogFact) => Given,
+): RecencyCount {
+  const recent = log
+    .filter((entry) => entry.soleManipulator)
+    .map((entry) => ({ entry, ...give(entry) }))
+    .filter(({ takeoffs, landings }) => takeoffs + landings > 0)
+    .filter(
+      ({ entry }) =>
+        moment.departsAtOrAfter(entry.departedAt) && moment.endsOnOrBefore(addDays(entry.on, days)),
+    )
+    .sort((a, b) =>
+      a.entry.departedAt < b.entry.departedAt
+        ? 1
+        : a.entry.departedAt > b.entry.departedAt
+          ? -1
+          : a.entry.id < b.entry.id
+            ? 1
+            : -1,
+    );
+
+  let takeoffs = 0;
+  let landings = 0;
+  let governing: LocalDate | null = null;
+  const counted: Counted[] = [];
+  for (const flight of recent) {
+    const stillShort = takeoffs < needed || landings < needed;
+    takeoffs += flight.takeoffs;
+    landings += flight.landings;
+    if (!stillShort) continue;
+    governing = flight.entry.on;
+    counted.push({ id: flight.entry.id, on: flight.entry.on, what: words(flight.takeoffs, flight.landings) });
+  }
+  const enough = takeoffs >= needed && landings >= needed;
+  return {
+    takeoffs,
+    landings,
+    enough,
+    through: enough && governing !== null ? addDays(governing, days) : null,
+    counted,
+  };
+}
+
+const words = (takeoffs: number, landings: number): string =>
+  `${takeoffs} take-off${takeoffs === 1 ? '' : 's'}, ${landings} landing${landings === 1 ? '' : 's'}`;
