@@ -7,7 +7,7 @@ import { DecisionsService } from '../decisions/decisions.service.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
-import { blocks, type Finding, type Policy } from '../rules/index.js';
+import { blocks, type Policy } from '../rules/index.js';
 import { BookDto, BookingDto } from './booking.dto.js';
 import { notBookable, slotTaken } from './bookings.problems.js';
 import { conflictsOf, findBooking, insertBooking, lockAircraft, type NewBooking } from './bookings.sql.js';
@@ -61,15 +61,14 @@ export class BookService {
     const earlier = await claimKey(em, user.memberId, key, request);
     if (earlier) return { answer: earlier };
     if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
+    // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
+    const taken = await this.conflictIn(em, request, user);
+    if (taken) return this.refuse(em, user, key, taken);
     const { aircraftId, note = '', override, ...flight } = request;
     const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
     const [one] = decided as [Decided];
-    const refused =
-      (await this.conflictIn(em, request, user)) ?? refusal(one, policy, user, override !== undefined);
-    if (refused) {
-      await releaseKey(em, user.memberId, key);
-      return { refused };
-    }
+    const refused = refusal(one, policy, user, override !== undefined);
+    if (refused) return this.refuse(em, user, key, refused);
     const booking = newBooking(one, note, flight);
     await insertBooking(em, booking);
     if (override && one.decision.answer === 'ask-officer')
@@ -80,6 +79,16 @@ export class BookService {
     };
     await keepAnswer(em, user.memberId, key, answer);
     return { answer };
+  }
+
+  private async refuse(
+    em: EntityManager,
+    user: SignedIn,
+    key: string,
+    refused: ProblemException,
+  ): Promise<Outcome> {
+    await releaseKey(em, user.memberId, key);
+    return { refused };
   }
 
   private async conflictIn(
@@ -120,9 +129,6 @@ export class BookService {
   }
 }
 
-/** Club rules that not even an officer sets aside: two flights cannot have one aircraft or one person. */
-const NEVER_OVERRIDDEN = (finding: Finding): boolean => finding.rule.startsWith('calendar.');
-
 /** The problem that refuses the booking, or null when it may be made. */
 function refusal(
   decided: Decided,
@@ -141,7 +147,7 @@ function refusal(
     throw forbidden('Nobody sets a club rule aside for themselves. Ask another safety officer.');
   if (!overridesAllowed(policy, sheet.knownAt))
     throw forbidden("The club's policy does not allow overrides.");
-  return decision.findings.filter(blocks).some(NEVER_OVERRIDDEN) ? notBookable(decided, false) : null;
+  return null;
 }
 
 function overridesAllowed(policy: Policy, knownAt: string): boolean {

@@ -54,6 +54,8 @@ export class FindingDto {
   title: string;
   @ApiProperty({ enum: ['law', 'club', 'advice'] })
   weight: string;
+  @ApiProperty({ description: 'An officer may set it aside, with a reason' })
+  overridable: boolean;
   @ApiProperty()
   binds: string;
   @ApiProperty({ enum: ['met', 'short', 'unknown', 'not-applicable', 'error'] })

@@ -1,10 +1,16 @@
-import { Module, type MiddlewareConsumer, type NestModule } from '@nestjs/common';
-import { PagesMiddleware } from './pages.middleware.js';
+import { Module, type OnModuleInit } from '@nestjs/common';
+import { HttpAdapterHost } from '@nestjs/core';
+import { pages } from './pages.js';
 
-/** Serves the built pages. Everything below /api, /health and /problems belongs to controllers. */
+/**
+ * Serves the built pages for every address that no controller answers. Hung in when the module starts, which is after
+ * the routes and before the 404: a middleware of a module would get the API's prefix.
+ */
 @Module({})
-export class WebModule implements NestModule {
-  configure(consumer: MiddlewareConsumer): void {
-    consumer.apply(PagesMiddleware).forRoutes('*path');
+export class WebModule implements OnModuleInit {
+  constructor(private readonly host: HttpAdapterHost) {}
+
+  onModuleInit(): void {
+    this.host.httpAdapter.use(pages());
   }
 }

@@ -20,7 +20,7 @@ function waitsForInstructor(finding: Finding, crew: Crew): boolean {
 /** The answer on the flight as asked, before other ways of flying it are tried. */
 export function answerAsAsked(findings: readonly Finding[], crew: Crew): Answer {
   const inTheWay = findings.filter(blocks).filter((finding) => !waitsForInstructor(finding, crew));
-  if (inTheWay.some((finding) => finding.weight === 'law')) return 'no';
+  if (inTheWay.some((finding) => !finding.overridable)) return 'no';
   if (inTheWay.length > 0) return 'ask-officer';
   if (crew.instruction && crew.picId === null) return 'dual-only';
   return conditionsOf(findings).length > 0 ? 'yes-with-conditions' : 'yes';

@@ -10,6 +10,8 @@ export interface Finding {
   version: number;
   title: string;
   weight: Weight;
+  /** An officer may set it aside, with a reason. */
+  overridable: boolean;
   binds: Rule['binds'];
   status: Status;
   /** Which way the judgement went; 'unknown' and 'error' have no branch of their own. */

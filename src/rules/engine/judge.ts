@@ -87,6 +87,7 @@ export function judgeRule(
     version: body?.version ?? 0,
     title: rule.title,
     weight: rule.weight,
+    overridable: rule.weight === 'club' && !rule.neverOverridden,
     binds: rule.binds,
     citation: (body ?? rule.bodies[0]!).citation,
     reads: rule.reads,

@@ -81,6 +81,8 @@ export interface Rule<K extends FactKey = FactKey, B extends string = string> {
   id: string;
   title: string;
   weight: Weight;
+  /** A club rule that not even an officer sets aside: what cannot be, such as one aircraft in two places. */
+  neverOverridden?: true;
   /**
    * Whom it binds. `pilot` rules are about the person in command and are the instructor's on a dual flight;
    * the others stay whoever flies.

@@ -18,6 +18,15 @@ const one = (
     recheckAfterMonths: 12,
   });
 
+/** Half of the useful life; the maintenance forecast reads the newest value from here. */
+export const ELT_BATTERY_LIFE_PARTS = one(
+  'us.elt.battery-life-parts',
+  'The ELT battery is replaced when one of so many equal parts of its useful life is spent (50 per cent)',
+  'count',
+  2,
+  '14 CFR 91.207(c)(2)',
+);
+
 /** Inspection and check intervals of 14 CFR part 91. */
 export const INSPECTIONS = [
   one(
@@ -69,13 +78,7 @@ export const INSPECTIONS = [
     60,
     '14 CFR 91.207(c)(1)',
   ),
-  one(
-    'us.elt.battery-life-parts',
-    'The ELT battery is replaced when one of so many equal parts of its useful life is spent (50 per cent)',
-    'count',
-    2,
-    '14 CFR 91.207(c)(2)',
-  ),
+  ELT_BATTERY_LIFE_PARTS,
   one(
     'us.elt.training-radius-nm',
     'Training wholly within this radius of the departure airport needs no ELT',

@@ -6,6 +6,7 @@ export const instructorFree = defineRule({
   id: 'calendar.instructor_free',
   title: 'The instructor is free',
   weight: 'club',
+  neverOverridden: true,
   binds: 'instructor',
   reads: ['instructor.commitments'],
   parameters: [],

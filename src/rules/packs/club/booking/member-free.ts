@@ -6,6 +6,7 @@ export const memberFree = defineRule({
   id: 'calendar.member_free',
   title: 'The member is free',
   weight: 'club',
+  neverOverridden: true,
   binds: 'member',
   reads: ['member.commitments'],
   parameters: [],

@@ -10,6 +10,7 @@ import {
   type LocalDate,
 } from '../../../calendar/dates.js';
 import type { ItemDetail, ItemFact } from '../../../facts/aircraft.js';
+import { ELT_BATTERY_LIFE_PARTS } from '../../../parameters/us/inspections.js';
 
 /** An interval; what is given counts, whichever comes first. */
 export interface Interval {
@@ -46,8 +47,8 @@ const SETTLED: Due = { throughOn: null, throughTenths: null, settled: true, hour
  */
 export function dueOf(item: ItemFact, law?: Interval): Due {
   if (item.kind === 'elt-battery') {
-    // Half of the useful life (14 CFR 91.207(c)(2)); the rule reads the same from its parameter.
-    const throughOn = item.detail && batteryThrough(item.detail, 2);
+    const parts = ELT_BATTERY_LIFE_PARTS.values.at(-1)?.value;
+    const throughOn = item.detail && typeof parts === 'number' ? batteryThrough(item.detail, parts) : null;
     return { ...SETTLED, settled: false, throughOn };
   }
   const done = item.lastDoneOn;

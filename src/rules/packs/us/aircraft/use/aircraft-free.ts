@@ -7,6 +7,7 @@ export const aircraftFree = defineRule({
   id: 'calendar.aircraft_free',
   title: 'The aircraft is free',
   weight: 'club',
+  neverOverridden: true,
   binds: 'aircraft',
   reads: ['aircraft.reservations'],
   parameters: [],

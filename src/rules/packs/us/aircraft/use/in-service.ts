@@ -5,6 +5,7 @@ export const aircraftInService = defineRule({
   id: 'aircraft.in_service',
   title: 'Aircraft in service',
   weight: 'club',
+  neverOverridden: true,
   binds: 'aircraft',
   reads: ['aircraft.use'],
   parameters: [],
