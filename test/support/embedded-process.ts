@@ -37,6 +37,7 @@ export interface HolderOptions {
   nativePackage?: string;
   reachableBase?: string;
   as?: { uid: number; gid: number };
+  umask?: number;
 }
 
 const SOURCE = `
@@ -44,8 +45,10 @@ const SOURCE = `
   import { describeStartFailure } from './dist/src/platform/startup-error.js';
   import { stopOnSignal } from './dist/src/platform/signals.js';
   const notices = [];
+  const options = JSON.parse(process.argv[2]);
+  if (options.umask !== undefined) process.umask(options.umask);
   try {
-    const db = await startEmbedded({ ...JSON.parse(process.argv[2]), notice: (line) => notices.push(line) });
+    const db = await startEmbedded({ ...options, notice: (line) => notices.push(line) });
     stopOnSignal(db);
     setInterval(() => undefined, 60000);
     console.log(JSON.stringify({ port: db.port, pid: db.pid, home: db.home, version: db.version, url: db.superuserUrl(), notices }));

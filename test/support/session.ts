@@ -20,11 +20,13 @@ export class Session implements SessionOf {
   name: string;
   email: string;
   roles: Role[];
+  /** As given at sign-in, for 15 minutes of the test's clock; requests carry a fresh one, so the clock may be moved. */
   token: string;
 
   constructor(
     private readonly server: Server,
     person: SessionOf,
+    private readonly freshToken: () => string = () => person.token,
   ) {
     Object.assign(this, person);
   }
@@ -35,6 +37,19 @@ export class Session implements SessionOf {
 
   post(path: string, body: object = {}): request.Test {
     return this.sign(request(this.server).post(`/api/v1${path}`)).send(body);
+  }
+
+  /** Every item of a list, fetched page by page; `path` has its query already: '/members?limit=2'. */
+  async all<T>(path: string): Promise<T[]> {
+    const items: T[] = [];
+    for (let cursor: string | null = ''; cursor !== null;) {
+      const answer: request.Response = await this.get(
+        cursor === '' ? path : `${path}&cursor=${cursor}`,
+      ).expect(200);
+      items.push(...(answer.body.items as T[]));
+      cursor = answer.body.nextCursor as string | null;
+    }
+    return items;
   }
 
   /** `ifMatch` is the ETag as the service gave it, quotes included. */
@@ -51,7 +66,7 @@ export class Session implements SessionOf {
   }
 
   private sign(test: request.Test, ifMatch?: string): request.Test {
-    test.set('Authorization', `Bearer ${this.token}`);
+    test.set('Authorization', `Bearer ${this.freshToken()}`);
     return ifMatch === undefined ? test : test.set('If-Match', ifMatch);
   }
 }

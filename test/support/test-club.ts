@@ -96,8 +96,8 @@ export class TestClub implements ClubSeed {
   }
 
   /**
-   * A new member with an account and an access token, made directly and not through the sign-in route. The token lasts
-   * 15 minutes of the test's clock: after moving the clock, call `tokenFor` or sign in anew.
+   * A new member with an account and access tokens, made directly and not through the sign-in route. The clock may be
+   * moved: each request carries a fresh token.
    */
   async signInAs(roles: Role | Role[] = 'member', values: Partial<MemberSeed> = {}): Promise<Session> {
     const member = await this.createMember(roles, values);
@@ -107,7 +107,8 @@ export class TestClub implements ClubSeed {
       [this.clubId, accountId, member.memberId, member.email, NO_PASSWORD],
     );
     const person = { ...member, accountId, roles: [roles].flat() };
-    return new Session(this.app.getHttpServer(), { ...person, token: this.tokenFor(person) });
+    const freshToken = () => this.tokenFor(person);
+    return new Session(this.app.getHttpServer(), { ...person, token: freshToken() }, freshToken);
   }
 
   /** A fresh access token for a signed-in member. */

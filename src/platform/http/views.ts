@@ -1,0 +1,43 @@
+/** Answer bodies made out of request bodies and rows. */
+import type { Type } from '@nestjs/common';
+import { type ApiPropertyOptions, PartialType } from '@nestjs/swagger';
+import { fieldsOf, Shown } from './fields.js';
+
+type Answered<T> = { [K in keyof T]-?: Exclude<T[K], undefined> };
+
+/** The fields of a request body as an answer has them: every one present. Extend it with what the service adds. */
+export function ViewOf<T>(source: Type<T>): Type<Answered<T>> {
+  class View {}
+  for (const [key, options] of fieldsOf(source))
+    Shown({ ...options, required: true } as ApiPropertyOptions)(View.prototype, key);
+  return View as Type<Answered<T>>;
+}
+
+/** A request body for edits: every field may be left out, null only where it was allowed. */
+export function ChangesOf<T>(source: Type<T>): Type<Partial<T>> {
+  return PartialType(source, { skipNullProperties: false }) as Type<Partial<T>>;
+}
+
+/** What every editable record shows of itself. */
+export class RecordHead {
+  @Shown({ type: 'string', format: 'uuid' })
+  id: string;
+
+  @Shown({ type: 'integer', description: 'Counts the edits; the ETag is this number in quotes' })
+  rowVersion: number;
+
+  @Shown({ type: 'string', format: 'date-time' })
+  recordedAt: string;
+}
+
+/** Copies from a row the fields the answer declares, and adds the ones the row does not have. */
+export function show<V extends object>(view: Type<V>, row: object, more: Partial<V> = {}): V {
+  const source = { ...row, ...more } as Record<string, unknown>;
+  return Object.fromEntries([...fieldsOf(view).keys()].map((key) => [key, source[key] ?? null])) as V;
+}
+
+/** Hours to a tenth from tenths, and back; null and undefined stay what they are. */
+export const hoursOf = <T extends number | null | undefined>(tenths: T): T =>
+  (typeof tenths === 'number' ? tenths / 10 : tenths) as T;
+export const tenthsOf = <T extends number | null | undefined>(hours: T): T =>
+  (typeof hours === 'number' ? Math.round(hours * 10) : hours) as T;
