@@ -3,11 +3,16 @@ module.exports = {
   forbidden: [
     {
       name: 'rules-are-pure',
-      comment: 'A judgement depends on its facts alone: no framework, no database, no other part of the service.',
+      comment:
+        'A judgement depends on its facts alone: no framework, no database, no other part of the service.',
       severity: 'error',
       from: { path: '^src/rules' },
       to: {
-        pathNot: ['^src/rules', '^node_modules/(temporal-polyfill|temporal-utils|astronomy-engine|geographiclib-geodesic|canonicalize)/', '^crypto$'],
+        pathNot: [
+          '^src/rules',
+          '^node_modules/(temporal-polyfill|temporal-utils|astronomy-engine|geographiclib-geodesic|canonicalize)/',
+          '^crypto$',
+        ],
       },
     },
     {
@@ -42,15 +47,24 @@ module.exports = {
       name: 'pages-use-the-api',
       comment: 'The pages know the service through HTTP only; types are allowed.',
       severity: 'error',
-      from: { path: '^src/web/page' },
-      to: { path: '^src/(?!web/page)', dependencyTypesNot: ['type-only'] },
+      from: { path: '^src/web/page/' },
+      to: { path: '^src/(?!web/page/)', dependencyTypesNot: ['type-only'] },
     },
-    { name: 'no-circles', comment: 'A circle cannot be read in any order.', severity: 'error', from: {}, to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } } },
+    {
+      name: 'no-circles',
+      comment: 'A circle cannot be read in any order.',
+      severity: 'error',
+      from: {},
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
     {
       name: 'nothing-from-tests',
       severity: 'error',
       comment: 'The service does not import test code or development packages.',
-      from: { path: '^(src|migrations)', pathNot: ['\\.spec\\.ts$', '^src/web/page', '^src/platform/database/testing'] },
+      from: {
+        path: '^(src|migrations)',
+        pathNot: ['\\.spec\\.ts$', '^src/web/page', '^src/platform/database/testing'],
+      },
       to: { path: '^test', dependencyTypes: ['npm-dev'] },
     },
   ],
@@ -58,6 +72,9 @@ module.exports = {
     doNotFollow: { path: 'node_modules' },
     tsConfig: { fileName: 'tsconfig.json' },
     tsPreCompilationDeps: true,
-    enhancedResolveOptions: { extensionAlias: { '.js': ['.ts', '.tsx', '.js'] }, exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+    },
   },
 };

@@ -5,10 +5,22 @@ import tseslint from 'typescript-eslint';
 const noWallClock = {
   'no-restricted-syntax': [
     'error',
-    { selector: "NewExpression[callee.name='Date'][arguments.length=0]", message: 'Inject the clock (src/platform/clock.ts).' },
-    { selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']", message: 'Inject the clock.' },
-    { selector: "MemberExpression[object.property.name='Now']", message: 'Inject the clock instead of Temporal.Now.' },
-    { selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']", message: 'No randomness here.' },
+    {
+      selector: "NewExpression[callee.name='Date'][arguments.length=0]",
+      message: 'Inject the clock (src/platform/clock.ts).',
+    },
+    {
+      selector: "CallExpression[callee.object.name='Date'][callee.property.name='now']",
+      message: 'Inject the clock.',
+    },
+    {
+      selector: "MemberExpression[object.property.name='Now']",
+      message: 'Inject the clock instead of Temporal.Now.',
+    },
+    {
+      selector: "CallExpression[callee.object.name='Math'][callee.property.name='random']",
+      message: 'No randomness here.',
+    },
   ],
 };
 
@@ -25,10 +37,32 @@ export default tseslint.config(
       'no-console': 'error',
     },
   },
-  { files: ['src/**/*.ts'], ignores: ['src/platform/clock.ts', 'src/web/page/**', 'src/**/*.spec.ts'], rules: noWallClock },
-  { files: ['test/**', '**/*.cjs', 'src/main.ts', 'src/cli/**', '*.js', '*.mjs'], rules: { 'no-console': 'off' } },
+  {
+    files: ['src/**/*.ts'],
+    ignores: ['src/platform/clock.ts', 'src/web/page/**', 'src/**/*.spec.ts'],
+    rules: noWallClock,
+  },
+  {
+    files: ['test/**'],
+    rules: { 'max-lines': ['error', { max: 600, skipBlankLines: true, skipComments: true }] },
+  },
+  {
+    files: ['test/**', '**/*.cjs', 'src/main.ts', 'src/cli/**', '*.js', '*.mjs'],
+    rules: { 'no-console': 'off' },
+  },
   {
     files: ['**/*.cjs', '**/*.mjs', '*.js'],
-    languageOptions: { globals: { module: 'writable', require: 'readonly', process: 'readonly', console: 'readonly' } },
+    languageOptions: {
+      globals: {
+        module: 'writable',
+        require: 'readonly',
+        process: 'readonly',
+        console: 'readonly',
+        fetch: 'readonly',
+        performance: 'readonly',
+        setTimeout: 'readonly',
+        URL: 'readonly',
+      },
+    },
   },
 );

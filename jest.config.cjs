@@ -19,7 +19,9 @@ const shared = {
   moduleFileExtensions: ['js', 'ts', 'json'],
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   transform: { '^.+\\.ts$': typescript, 'node_modules/.+\\.js$': javascript },
-  transformIgnorePatterns: ['/node_modules/(?!(@nestjs|uuid|temporal-polyfill|temporal-utils|geographiclib-geodesic|canonicalize)/)'],
+  transformIgnorePatterns: [
+    '/node_modules/(?!(@nestjs|uuid|temporal-polyfill|temporal-utils|geographiclib-geodesic|canonicalize)/)',
+  ],
   testPathIgnorePatterns: ['/node_modules/', '/dist/'],
 };
 

@@ -19,6 +19,14 @@ registerConstraint(
     field: 'departs',
   },
   {
+    constraint: 'booking_people_pkey',
+    code: 'crew-named-twice',
+    status: 422,
+    title: 'One person has two parts',
+    detail: 'A person of the crew is named twice. Name somebody else, or leave one part out.',
+    field: 'secondPilotId',
+  },
+  {
     constraint: 'bookings_during_chk',
     code: 'booking-times-refused',
     status: 422,
@@ -103,7 +111,7 @@ registerConstraint(
     'decisions_answer_chk',
     'decisions_digest_chk',
     'decisions_append_only',
-    'fact_parts_digest_chk',
+
     'fact_parts_body_chk',
     'fact_parts_append_only',
     'overrides_append_only',

@@ -31,6 +31,9 @@ export function flightFacts(
     throw refuse('instructorId', 'Nobody instructs themselves; name another instructor or none.');
   if (secondPilotId !== null && secondPilotId === memberId)
     throw refuse('secondPilotId', 'The second pilot must be somebody else.');
+  if (secondPilotId !== null && secondPilotId === instructorId) {
+    throw refuse('secondPilotId', 'The instructor is named already; leave the second pilot out.');
+  }
   if (actingPilotId !== null && actingPilotId !== memberId && actingPilotId !== secondPilotId) {
     throw refuse('actingPilotId', 'The acting pilot must be the member or the second pilot.');
   }

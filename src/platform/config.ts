@@ -36,10 +36,6 @@ export class AppConfig {
   readonly logLevel: LogLevel;
   /** Express' "trust proxy": false, or the number of proxies in front. */
   readonly trustProxy: number | false;
-  /** SMTP server for messages; absent means messages stay in the outbox. */
-  readonly smtpUrl?: string;
-  /** Sender of messages. */
-  readonly mailFrom: string;
 
   constructor(values: AppConfig) {
     Object.assign(this, values);
@@ -80,8 +76,6 @@ export function parseConfig(source: NodeJS.ProcessEnv): ParsedConfig {
     secret: env.BELLCRANK_SECRET,
     logLevel: env.LOG_LEVEL,
     trustProxy: Number(env.TRUST_PROXY) || false,
-    smtpUrl: env.SMTP_URL,
-    mailFrom: env.MAIL_FROM,
   };
 }
 

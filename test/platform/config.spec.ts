@@ -41,8 +41,6 @@ describe('settings', () => {
       ...{
         BELLCRANK_PG_PORT: '',
         LOG_LEVEL: 'debug',
-        SMTP_URL: 'smtp://mail:587',
-        MAIL_FROM: 'desk@club.example',
         BELLCRANK_DATA_DIR: 'here',
       },
     };
@@ -62,7 +60,6 @@ describe('settings', () => {
         logLevel: 'debug',
         secret: SECRET,
       },
-      ...{ smtpUrl: env.SMTP_URL, mailFrom: env.MAIL_FROM, dataDir: join(process.cwd(), 'here') },
     });
   });
 
@@ -78,8 +75,6 @@ describe('settings', () => {
     ['BELLCRANK_SECRET', 'short'],
     ['LOG_LEVEL', 'loud'],
     ['TRUST_PROXY', 'yes'],
-    ['SMTP_URL', 'mail'],
-    ['MAIL_FROM', 'nobody'],
   ])('refuse %s=%s, naming the variable and not the value', (name, value) => {
     let message = '';
     try {

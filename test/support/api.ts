@@ -95,7 +95,11 @@ async function rootModule(
 
 function countQueries(source: DataSource): { stop(): number } {
   let count = 0;
-  const pg = (source.driver as unknown as { postgres: { Client: { prototype: { query: (...args: unknown[]) => unknown } } } }).postgres;
+  const pg = (
+    source.driver as unknown as {
+      postgres: { Client: { prototype: { query: (...args: unknown[]) => unknown } } };
+    }
+  ).postgres;
   const { query } = pg.Client.prototype;
   pg.Client.prototype.query = function counted(...args: unknown[]) {
     count += 1;

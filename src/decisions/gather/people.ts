@@ -18,6 +18,26 @@ const ratingsOf = (kind: string, item: string): string =>
   `(SELECT coalesce(jsonb_agg(${item} ORDER BY r.category, r.class, r.type_designator), '[]'::jsonb)
     FROM certificate_ratings r WHERE r.club_id = t.club_id AND r.certificate_id = t.id AND r.kind = '${kind}')`;
 
+/** Papers that wait for an officer; none when the policy lets them count. */
+function unverifiedFact(): string {
+  const papers = [
+    ['certificates', `t.level || ' certificate'`, 't.issued_on'],
+    ['instructor_certificates', `'instructor certificate'`, 't.issued_on'],
+    ['medicals', `'medical certificate of class ' || t.class`, 't.exam_on'],
+    ['basic_med', `'BasicMed papers'`, 't.exam_on'],
+    ['reviews', `replace(t.kind, '-', ' ')`, 't.reviewed_on'],
+    ['endorsements', `replace(t.kind, '-', ' ') || ' endorsement'`, 't.endorsed_on'],
+  ].map(
+    ([table, what, on]) =>
+      `SELECT t.id, ${what} AS what, ${on} AS "on", t.recorded_at FROM ${ofMember(table!)} AND t.verified_at IS NULL AND NOT $3`,
+  );
+  return listFact(
+    object({ id: 't.id', what: 't.what', on: date('t."on"') }),
+    `(${papers.join(' UNION ALL ')}) t`,
+    't."on", t.id',
+  );
+}
+
 /** One SQL expression per subject of PersonFacts, over `members m`. */
 const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
   birthDate: columnFact(date('m.birth_date'), 'm.recorded_at', 'the birth date is not on record'),
@@ -164,6 +184,7 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
       JOIN aircraft a ON a.club_id = t.club_id AND a.id = t.aircraft_id`,
     'lower(t.during), t.booking_id',
   ),
+  unverified: unverifiedFact(),
 };
 
 const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)

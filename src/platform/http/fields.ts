@@ -2,8 +2,8 @@
  * Fields of request and answer bodies: each decorator both checks the value and describes it in the API, so that the two
  * cannot part. `optional`: may be left out. `nullable`: may be null, or left out.
  */
-import { applyDecorators, type Type } from '@nestjs/common';
-import { ApiProperty, type ApiPropertyOptions } from '@nestjs/swagger';
+import type { Type } from '@nestjs/common';
+import type { ApiPropertyOptions } from '@nestjs/swagger';
 import { Transform, Type as Nested } from 'class-transformer';
 import {
   ArrayMaxSize,
@@ -13,10 +13,7 @@ import {
   IsIn,
   IsInt,
   IsNumber,
-  IsOptional,
   IsString,
-} from 'class-validator';
-import {
   isObject,
   IsUUID,
   Matches,
@@ -24,54 +21,14 @@ import {
   MaxLength,
   Min,
   ValidateBy,
-  ValidateIf,
   ValidateNested,
 } from 'class-validator';
 import { IsHoursTenths } from './hours.decorator.js';
 import { IsInstant, IsLocalDate } from './instants.decorator.js';
+import { field, type FieldOptions } from './field-description.js';
+import { IsZone } from './zone.decorator.js';
 
-/** What every field may say about itself. */
-export interface FieldOptions {
-  description?: string;
-  optional?: boolean;
-  nullable?: boolean;
-  example?: unknown;
-}
-
-const described = new WeakMap<object, Map<string, ApiPropertyOptions>>();
-
-/** Fields of a class and of what it extends, with their descriptions. */
-export function fieldsOf(source: Type<unknown>): Map<string, ApiPropertyOptions> {
-  const all = new Map<string, ApiPropertyOptions>();
-  for (
-    let proto: object | null = source.prototype;
-    proto;
-    proto = Object.getPrototypeOf(proto) as object | null
-  ) {
-    for (const [key, options] of described.get(proto) ?? []) if (!all.has(key)) all.set(key, options);
-  }
-  return all;
-}
-
-/** Describes a field and remembers it for `ViewOf` and `show`. */
-function describe(options: ApiPropertyOptions): PropertyDecorator {
-  return (target, key) => {
-    const fields = described.get(target) ?? new Map<string, ApiPropertyOptions>();
-    described.set(target, fields.set(String(key), options));
-    ApiProperty(options)(target, key);
-  };
-}
-
-function field(api: ApiPropertyOptions, of: FieldOptions, ...checks: PropertyDecorator[]): PropertyDecorator {
-  const { optional = false, nullable = false, ...words } = of;
-  const absent = nullable
-    ? [IsOptional()]
-    : optional
-      ? [ValidateIf((_body, value) => value !== undefined)]
-      : [];
-  const options = { ...api, ...words, required: !(optional || nullable), ...(nullable ? { nullable } : {}) };
-  return applyDecorators(describe(options as ApiPropertyOptions), ...absent, ...checks);
-}
+export { type FieldOptions, fieldsOf, Shown } from './field-description.js';
 
 /** A text that says something: trimmed, not blank, at most `max` characters. */
 export const TextField = (
@@ -193,28 +150,7 @@ export const IdField = (of: FieldOptions = {}): PropertyDecorator =>
 
 /** A name of a zone in the IANA time zone database. */
 export const ZoneField = (of: FieldOptions = {}): PropertyDecorator =>
-  field(
-    { type: 'string', example: 'America/Chicago' },
-    of,
-    ValidateBy({
-      name: 'isZone',
-      validator: {
-        validate: isZone,
-        defaultMessage: () =>
-          "$property must be a zone of the IANA time zone database, such as 'America/Chicago'",
-      },
-    }),
-  );
-
-/** Names only: an offset such as '+01:00' knows no summer time. */
-function isZone(value: unknown): boolean {
-  if (typeof value !== 'string' || value.length > 60 || !/^[A-Za-z]/.test(value)) return false;
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: value }).resolvedOptions().timeZone !== '';
-  } catch {
-    return false;
-  }
-}
+  field({ type: 'string', example: 'America/Chicago' }, of, IsZone());
 
 // The API generator tells a class from a function that returns one by the function's name, which must be `type`: hence
 // `type: () => part()` and not `type: part`.
@@ -247,7 +183,3 @@ export const PartsField = (
     ValidateNested({ each: true }),
   );
 };
-
-/** A field of an answer only: described, never checked. */
-export const Shown = (options: ApiPropertyOptions): PropertyDecorator =>
-  describe({ required: true, ...options } as ApiPropertyOptions);

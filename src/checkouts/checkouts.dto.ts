@@ -1,0 +1,88 @@
+import { ApiPropertyOptional } from '@nestjs/swagger';
+import { Transform } from 'class-transformer';
+import { IsBoolean, IsOptional } from 'class-validator';
+import { DayField, IdField, NoteField, Shown, TextField, WordField } from '../platform/http/fields.js';
+import { PageQuery, PageShape } from '../platform/http/pages.js';
+import { ViewOf } from '../platform/http/views.js';
+import type { CheckoutFact } from '../rules/facts/person.js';
+
+export const CHECKOUT_KINDS = [
+  'model',
+  'differences',
+  'annual-check',
+] as const satisfies CheckoutFact['kind'][];
+
+/** A sign-off. Who signs is the signed-in instructor. */
+export class CheckoutDto {
+  @WordField(CHECKOUT_KINDS, {
+    description:
+      "'model': may fly the club's model; 'differences': knows the aircraft's changed equipment; 'annual-check': the club's yearly check",
+  })
+  kind: CheckoutFact['kind'];
+
+  @IdField({ nullable: true, description: "The model, for the kind 'model'" })
+  modelId?: string | null;
+
+  @IdField({ nullable: true, description: "The aircraft, for the kind 'differences'" })
+  aircraftId?: string | null;
+
+  @DayField({ description: 'The day of the flight that was signed for; today or earlier' })
+  signedOn: string;
+
+  @DayField({ nullable: true, description: 'Last valid date, where it has one' })
+  expiresOn?: string | null;
+
+  @NoteField({ optional: true, max: 2000 })
+  remarks?: string;
+}
+
+/** Why a sign-off is taken back. */
+export class VoidCheckoutDto {
+  @TextField({ max: 1000, description: 'For the record; everyone who sees the checkout sees it' })
+  reason: string;
+}
+
+/** A sign-off taken back. */
+export class VoidedView {
+  @Shown({ type: 'string', format: 'uuid' })
+  by: string;
+
+  @Shown({ type: 'string', format: 'date-time' })
+  at: string;
+
+  @Shown({ type: 'string' })
+  reason: string;
+}
+
+/** A sign-off as the API shows it. */
+export class CheckoutView extends ViewOf(CheckoutDto) {
+  @Shown({ type: 'string', format: 'uuid' })
+  id: string;
+
+  @Shown({ type: 'string', format: 'uuid' })
+  memberId: string;
+
+  @Shown({ type: 'string', format: 'uuid', description: 'The instructor' })
+  signedBy: string;
+
+  @Shown({ type: 'string', format: 'date-time' })
+  recordedAt: string;
+
+  @Shown({ type: () => VoidedView, nullable: true, description: 'Null while it stands' })
+  voided: VoidedView | null;
+}
+
+/** Narrows the list of sign-offs. */
+export class CheckoutQuery extends PageQuery {
+  @ApiPropertyOptional({ type: Boolean, default: false, description: 'true: show those taken back too' })
+  @IsOptional()
+  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
+  @IsBoolean({ message: 'voided must be true or false' })
+  voided?: boolean;
+}
+
+/** One page of sign-offs, newest record first. */
+export class CheckoutPage extends PageShape {
+  @Shown({ type: () => CheckoutView, isArray: true })
+  items: CheckoutView[];
+}

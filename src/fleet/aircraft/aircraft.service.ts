@@ -1,0 +1,79 @@
+import { Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../../accounts/current-user.js';
+import { AIRFIELDS } from '../../clubs/airfields/airfields.service.js';
+import {
+  addRecord,
+  editRecord,
+  findRecord,
+  pageOfRecords,
+  removeRecord,
+} from '../../platform/database/records.js';
+import { TenantDb } from '../../platform/database/tenant.js';
+import { MODELS } from '../models/models.service.js';
+import { requireReference } from '../references.js';
+import type {
+  AircraftChanges,
+  AircraftPage,
+  AircraftQuery,
+  AircraftView,
+  NewAircraft,
+} from './aircraft.dto.js';
+import { AIRCRAFT } from './aircraft.records.js';
+import { aircraftSummaries, aircraftView } from './aircraft.views.js';
+
+const IN_USE = 'The aircraft has records, so it stays. Set its status to out-of-service instead.';
+
+/** The club's aircraft. */
+@Injectable()
+export class AircraftService {
+  constructor(private readonly db: TenantDb) {}
+
+  list({ clubId }: SignedIn, query: AircraftQuery): Promise<AircraftPage> {
+    const work = async (em: EntityManager) => {
+      const where = { clubId, ...(query.status ? { status: query.status } : {}) };
+      const { items, nextCursor } = await pageOfRecords(em, AIRCRAFT, where, query);
+      return { items: await aircraftSummaries(em, clubId, items), nextCursor };
+    };
+    return this.db.run(clubId, work, { readOnly: true });
+  }
+
+  read({ clubId }: SignedIn, id: string): Promise<AircraftView> {
+    const work = async (em: EntityManager) =>
+      aircraftView(em, await findRecord(em, AIRCRAFT, { clubId, id }));
+    return this.db.run(clubId, work, { readOnly: true });
+  }
+
+  add({ clubId, memberId }: SignedIn, body: NewAircraft): Promise<AircraftView> {
+    const work = async (em: EntityManager) => {
+      await requireBoth(em, clubId, body);
+      return aircraftView(em, await addRecord(em, AIRCRAFT, { ...body, clubId }));
+    };
+    return this.db.run(clubId, work, { actorId: memberId });
+  }
+
+  edit(
+    { clubId, memberId }: SignedIn,
+    id: string,
+    version: number,
+    changes: AircraftChanges,
+  ): Promise<AircraftView> {
+    const work = async (em: EntityManager) => {
+      await requireBoth(em, clubId, changes);
+      const edit = { where: { clubId, id }, version, change: () => ({ ...changes }) };
+      return aircraftView(em, await editRecord(em, AIRCRAFT, edit));
+    };
+    return this.db.run(clubId, work, { actorId: memberId });
+  }
+
+  remove({ clubId, memberId }: SignedIn, id: string, version: number): Promise<void> {
+    const work = (em: EntityManager) =>
+      removeRecord(em, AIRCRAFT, { where: { clubId, id }, version, inUse: { detail: IN_USE } });
+    return this.db.run(clubId, work, { actorId: memberId });
+  }
+}
+
+async function requireBoth(em: EntityManager, clubId: string, body: AircraftChanges): Promise<void> {
+  await requireReference(em, MODELS, { clubId, id: body.modelId }, 'modelId');
+  await requireReference(em, AIRFIELDS, { clubId, id: body.homeAirfieldId }, 'homeAirfieldId');
+}

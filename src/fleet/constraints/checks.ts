@@ -1,0 +1,130 @@
+/** Values the database refuses. The service refuses nearly all of them before, with the same advice. */
+type Check = [constraint: string, field: string | undefined, detail: string];
+
+const MODELS: Check[] = [
+  ['aircraft_models_name_chk', 'makeModel', 'Give make and model in words.'],
+  [
+    'aircraft_models_designator_chk',
+    'typeDesignator',
+    'Write the type designator with 2 to 4 capital letters or digits.',
+  ],
+  ['aircraft_models_category_chk', 'category', 'Name one of the categories of 14 CFR 61.5.'],
+  ['aircraft_models_class_chk', 'class', "Name one of the classes of 14 CFR 61.5, or 'none'."],
+  ['aircraft_models_engines_chk', 'engines', 'Give the number of engines from 0 to 4.'],
+  [
+    'aircraft_models_power_chk',
+    'powerPerEngineHp',
+    'Give the rated power of one engine, more than 0, or leave it out.',
+  ],
+  [
+    'aircraft_models_weight_chk',
+    'maxTakeoffLb',
+    'Give the maximum take-off weight, more than 0, or leave it out.',
+  ],
+  ['aircraft_models_kinds_chk', 'kindsOfOperation', 'Name at least one of day-vfr, night-vfr, ifr.'],
+];
+
+const AIRCRAFT: Check[] = [
+  [
+    'aircraft_registration_chk',
+    'registration',
+    'Write the registration with 2 to 10 capital letters, digits or hyphens.',
+  ],
+  ['aircraft_seats_chk', 'seats', 'Give the seats fitted, from 1 to 20.'],
+  [
+    'aircraft_occupants_chk',
+    'occupantsCertificated',
+    'Give the occupants it is certificated for, from 1 to 20.',
+  ],
+  ['aircraft_empty_weight_chk', 'emptyWeightLb', 'Give the empty weight, more than 0, or leave it out.'],
+  ['aircraft_status_chk', 'status', 'Name one of in-service, out-of-service.'],
+  [
+    'aircraft_inspection_meter_chk',
+    'inspectionMeter',
+    'Name the meter inspections count by: hobbs, tachometer or airframe.',
+  ],
+  [
+    'registrations_span_chk',
+    'endedOn',
+    'A registration ends on or after the day it was issued. Check both dates.',
+  ],
+  ['permits_span_chk', 'validThrough', 'A permit ends on or after the day it begins. Check both dates.'],
+  ['equipment_name_chk', 'name', 'Give the equipment a name.'],
+  [
+    'equipment_span_chk',
+    'removedOn',
+    'Equipment is removed on or after the day it was installed. Check both dates.',
+  ],
+  ['equipment_basis_chk', 'basis', 'Name one of type-design, stc, alteration-record, portable.'],
+  [
+    'equipment_portable_chk',
+    'basis',
+    "Portable equipment has the basis 'portable', installed equipment another one.",
+  ],
+  ['differences_title_chk', 'title', 'Say in a few words what is different.'],
+];
+
+const METERS: Check[] = [
+  ['meter_readings_kind_chk', 'kind', 'Name one of hobbs, tachometer, airframe.'],
+  ['meter_readings_shown_chk', 'shownH', 'Give what the meter shows, 0 or more.'],
+  ['meter_readings_source_chk', 'source', 'Name one of coordinator, replacement.'],
+];
+
+const ITEMS: Check[] = [
+  ['airworthiness_items_kind_chk', 'kind', 'Name one of the kinds of airworthiness items.'],
+  ['airworthiness_items_title_chk', 'title', 'Give the item a title.'],
+  [
+    'airworthiness_items_scope_chk',
+    'scope',
+    'Name the flights it binds: all, ifr, hire-or-instruction, night, transponder-use or advice.',
+  ],
+  [
+    'airworthiness_items_calendar_chk',
+    'calendarMonths',
+    'Give calendar months, 1 or more, or leave them out.',
+  ],
+  ['airworthiness_items_plain_chk', 'plainMonths', 'Give months, 1 or more, or leave them out.'],
+  ['airworthiness_items_days_chk', 'days', 'Give days, 1 or more, or leave them out.'],
+  [
+    'airworthiness_items_interval_chk',
+    'intervalH',
+    'Give an interval of more than 0 hours, or leave it out.',
+  ],
+  [
+    'airworthiness_items_fixed_hours_chk',
+    'fixedDueH',
+    'Give the hours at which it is due, more than 0, or leave them out.',
+  ],
+  ['airworthiness_items_tolerance_chk', 'toleranceH', 'Give a tolerance of 0 hours or more.'],
+  ['compliances_done_chk', 'doneH', 'Give the hours at which it was done, 0 or more.'],
+  ['compliances_due_chk', 'dueH', 'Give the hours at which it had been due, 0 or more.'],
+  ['compliances_statement_chk', 'statement', 'Copy the statement from the maintenance record.'],
+  ['compliances_signed_chk', 'signedBy', 'Say who signed: name and certificate.'],
+];
+
+const SQUAWKS: Check[] = [
+  ['squawks_title_chk', 'title', 'Say in up to 200 characters what is wrong.'],
+  ['squawks_state_chk', 'state', 'Name one of reported, grounding, deferred, fixed, no-fault-found.'],
+  [
+    'squawks_closed_chk',
+    undefined,
+    'A squawk is closed when it is fixed or no fault was found, and only then. Read it again and repeat.',
+  ],
+  ['squawks_fixed_chk', 'correctiveAction', 'A fixed squawk says what was done and who signed for it.'],
+  [
+    'deferrals_span_chk',
+    'deadlineOn',
+    'The deadline lies on or after the day of the deferral. Check both dates.',
+  ],
+];
+
+export const FLEET_CHECKS = [...MODELS, ...AIRCRAFT, ...METERS, ...ITEMS, ...SQUAWKS].map(
+  ([constraint, field, detail]) => ({
+    constraint,
+    code: 'value-refused',
+    status: 422,
+    title: 'Value not possible',
+    detail,
+    field,
+  }),
+);

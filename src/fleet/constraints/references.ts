@@ -1,0 +1,65 @@
+/**
+ * References the database keeps. The same constraint refuses a row that names something unknown and the deletion of
+ * something still named, so each text says both; the service names the case exactly wherever it can tell.
+ */
+const reference = (constraint: string, field: string | undefined, detail: string) => ({
+  constraint,
+  code: 'still-in-use',
+  status: 409,
+  title: 'Linked records',
+  detail,
+  field,
+});
+
+const ofAircraft = (table: string, what: string) =>
+  reference(
+    `${table}_aircraft_fk`,
+    undefined,
+    `${what} belongs to an aircraft of the club. The aircraft is not there any more; or, when it was to be deleted, it ` +
+      'has records: set its status to out-of-service instead.',
+  );
+
+export const FLEET_REFERENCES = [
+  reference(
+    'aircraft_model_fk',
+    'modelId',
+    "The aircraft's model is one of the club's models, and a model with aircraft is not deleted. Choose another model first.",
+  ),
+  reference(
+    'aircraft_home_fk',
+    'homeAirfieldId',
+    "The home airfield is one of the club's airfields, and an airfield that is an aircraft's home is not deleted. Choose another home first.",
+  ),
+  ofAircraft('registrations', 'A registration'),
+  ofAircraft('permits', 'A permit'),
+  ofAircraft('equipment', 'A piece of equipment'),
+  ofAircraft('meter_readings', 'A meter reading'),
+  ofAircraft('airworthiness_items', 'An airworthiness item'),
+  ofAircraft('squawks', 'A squawk'),
+  ofAircraft('differences', 'A difference'),
+  reference(
+    'airworthiness_items_equipment_fk',
+    'equipmentId',
+    'An item hangs on equipment of the same aircraft. Choose one of its pieces; equipment with items is not deleted: give it a removal date.',
+  ),
+  reference(
+    'compliances_item_fk',
+    undefined,
+    'A compliance belongs to an airworthiness item of the club. An item with compliances is not deleted: give it a retirement date.',
+  ),
+  reference(
+    'squawks_reporter_fk',
+    undefined,
+    'A squawk is reported by a member of the club, and keeps that name.',
+  ),
+  reference(
+    'squawks_equipment_fk',
+    'equipmentId',
+    'A squawk is about equipment of the same aircraft. Choose one of its pieces; equipment with squawks is not deleted: give it a removal date.',
+  ),
+  reference(
+    'deferrals_squawk_fk',
+    undefined,
+    'A deferral belongs to a squawk of the club, and goes before it. Read the squawk again.',
+  ),
+];

@@ -1,0 +1,71 @@
+/** Things of which there is one, and orders that are kept. */
+const conflict = (constraint: string, code: string, title: string, detail: string, field?: string) => ({
+  constraint,
+  code,
+  status: 409,
+  title,
+  detail,
+  field,
+});
+
+export const FLEET_UNIQUES = [
+  conflict(
+    'aircraft_models_name_uq',
+    'model-already-there',
+    'Model already there',
+    'The club already has a model of this name. Edit that one, or name this one apart.',
+    'makeModel',
+  ),
+  conflict(
+    'aircraft_registration_uq',
+    'registration-taken',
+    'Aircraft already there',
+    'The club already has an aircraft with this registration. Edit that one, or check the registration.',
+    'registration',
+  ),
+  conflict(
+    'equipment_aircraft_uq',
+    'equipment-already-there',
+    'Equipment already there',
+    'This piece of equipment is already recorded for the aircraft. Read the equipment again.',
+  ),
+  conflict(
+    'meter_readings_at_uq',
+    'meter-reading-already-there',
+    'Reading already there',
+    'The meter already has a reading of this very time. Give the time at which this one was read.',
+    'readAt',
+  ),
+  conflict(
+    'deferrals_squawk_uq',
+    'squawk-already-deferred',
+    'Already deferred',
+    'The squawk already has a deferral. Edit that one.',
+  ),
+  conflict(
+    'meter_readings_append_only',
+    'meter-readings-kept',
+    'Readings are not edited',
+    'A meter reading stays as it was written. Record another reading; for a new meter, a replacement.',
+  ),
+  {
+    ...conflict(
+      'meter_readings_not_below_last_chk',
+      'meter-below-last',
+      'Below the last reading',
+      'The meter has shown more before. Check the figure and the time; for a new meter, record a replacement.',
+      'shownH',
+    ),
+    status: 422,
+  },
+  {
+    ...conflict(
+      'meter_readings_not_above_next_chk',
+      'meter-above-next',
+      'Above a later reading',
+      'The meter has shown less later. Check the figure and the time of this reading.',
+      'shownH',
+    ),
+    status: 422,
+  },
+];

@@ -1,0 +1,26 @@
+import { Aircraft } from './aircraft/aircraft.entity.js';
+import { AirworthinessItem } from './airworthiness/airworthiness-item.entity.js';
+import { Compliance } from './airworthiness/compliance.entity.js';
+import { Differences } from './differences/differences.entity.js';
+import { Equipment } from './equipment/equipment.entity.js';
+import { MeterReading } from './meters/meter-reading.entity.js';
+import { AircraftModel } from './models/aircraft-model.entity.js';
+import { Permit } from './papers/permit.entity.js';
+import { Registration } from './papers/registration.entity.js';
+import { Deferral } from './squawks/deferral.entity.js';
+import { Squawk } from './squawks/squawk.entity.js';
+
+/** The tables of this domain. */
+export const FLEET_ENTITIES = [
+  AircraftModel,
+  Aircraft,
+  Registration,
+  Permit,
+  Equipment,
+  MeterReading,
+  AirworthinessItem,
+  Compliance,
+  Squawk,
+  Deferral,
+  Differences,
+];

@@ -1,0 +1,20 @@
+import { Injectable } from '@nestjs/common';
+import { TenantDb } from '../../platform/database/tenant.js';
+import { AircraftRecords } from '../aircraft-records.js';
+import { EquipmentView, type NewEquipment } from './equipment.dto.js';
+import { Equipment } from './equipment.entity.js';
+
+/** What is fitted to an aircraft, and what was. */
+@Injectable()
+export class EquipmentService extends AircraftRecords<Equipment, NewEquipment, EquipmentView> {
+  constructor(db: TenantDb) {
+    const inUse =
+      'Squawks or airworthiness items name this equipment, so it stays. Give it a removal date (removedOn) instead.';
+    super(db, { entity: Equipment, noun: 'piece of equipment', inUse }, EquipmentView);
+  }
+
+  /** Portable is what its basis says, so the two cannot disagree. */
+  protected override valuesOf(body: Partial<NewEquipment>): Partial<Equipment> {
+    return body.basis === undefined ? { ...body } : { ...body, portable: body.basis === 'portable' };
+  }
+}

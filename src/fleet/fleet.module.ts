@@ -1,0 +1,56 @@
+import { Module } from '@nestjs/common';
+import { AircraftController } from './aircraft/aircraft.controller.js';
+import { AircraftService } from './aircraft/aircraft.service.js';
+import { CompliancesController } from './airworthiness/compliances.controller.js';
+import { CompliancesService } from './airworthiness/compliances.service.js';
+import { ItemsController } from './airworthiness/items.controller.js';
+import { ItemsService } from './airworthiness/items.service.js';
+import { DifferencesController } from './differences/differences.controller.js';
+import { DifferencesService } from './differences/differences.service.js';
+import { EquipmentController } from './equipment/equipment.controller.js';
+import { EquipmentService } from './equipment/equipment.service.js';
+import './fleet.constraints.js';
+import { MetersController } from './meters/meters.controller.js';
+import { MetersService } from './meters/meters.service.js';
+import { ModelsController } from './models/models.controller.js';
+import { ModelsService } from './models/models.service.js';
+import { PermitsController } from './papers/permits.controller.js';
+import { PermitsService } from './papers/permits.service.js';
+import { RegistrationsController } from './papers/registrations.controller.js';
+import { RegistrationsService } from './papers/registrations.service.js';
+import { SquawksController } from './squawks/squawks.controller.js';
+import { SquawksService } from './squawks/squawks.service.js';
+import { TriageController } from './squawks/triage.controller.js';
+import { TriageService } from './squawks/triage.service.js';
+
+/** Models, aircraft and everything recorded about one aircraft. */
+@Module({
+  controllers: [
+    ModelsController,
+    AircraftController,
+    EquipmentController,
+    MetersController,
+    ItemsController,
+    CompliancesController,
+    RegistrationsController,
+    PermitsController,
+    DifferencesController,
+    SquawksController,
+    TriageController,
+  ],
+  providers: [
+    ModelsService,
+    AircraftService,
+    EquipmentService,
+    MetersService,
+    ItemsService,
+    CompliancesService,
+    RegistrationsService,
+    PermitsService,
+    DifferencesService,
+    SquawksService,
+    TriageService,
+  ],
+  exports: [MetersService, SquawksService],
+})
+export class FleetModule {}

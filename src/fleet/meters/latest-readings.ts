@@ -1,0 +1,40 @@
+import type { EntityManager } from 'typeorm';
+import { METER_KINDS } from '../vocabulary.js';
+import type { Aircraft } from '../aircraft/aircraft.entity.js';
+import type { MeterView } from './meter.dto.js';
+import { MeterReading } from './meter-reading.entity.js';
+
+/** The newest reading of each meter of some aircraft, with one query. */
+export async function latestReadings(
+  em: EntityManager,
+  clubId: string,
+  aircraftIds: string[],
+): Promise<MeterReading[]> {
+  if (aircraftIds.length === 0) return [];
+  return em
+    .createQueryBuilder(MeterReading, 'm')
+    .distinctOn(['m.aircraftId', 'm.kind'])
+    .where('m.clubId = :clubId AND m.aircraftId IN (:...aircraftIds)', { clubId, aircraftIds })
+    .orderBy('m.aircraftId')
+    .addOrderBy('m.kind')
+    .addOrderBy('m.readAt', 'DESC')
+    .getMany();
+}
+
+/** One aircraft's meters, in the same order everywhere. */
+export function meterViews(aircraft: Aircraft, readings: MeterReading[]): MeterView[] {
+  return METER_KINDS.flatMap((kind) => {
+    const reading = readings.find((one) => one.aircraftId === aircraft.id && one.kind === kind);
+    if (!reading) return [];
+    return [
+      {
+        kind,
+        shownH: reading.shownTenths / 10,
+        totalH: reading.totalTenths / 10,
+        readAt: reading.readAt,
+        readingId: reading.id,
+        countsForInspections: aircraft.inspectionMeter === kind,
+      },
+    ];
+  });
+}

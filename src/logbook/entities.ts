@@ -1,0 +1,4 @@
+import { LogEntry } from './log-entry.entity.js';
+
+/** Entities of this folder, for the data source. */
+export const LOGBOOK_ENTITIES = [LogEntry];

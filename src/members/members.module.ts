@@ -1,0 +1,34 @@
+import './members.constraints.js';
+import { Module } from '@nestjs/common';
+import { MembersController } from './members.controller.js';
+import { MembersService } from './members.service.js';
+import { BASIC_MED } from './papers/basic-med.js';
+import { CERTIFICATES } from './papers/certificates.js';
+import { ENDORSEMENTS } from './papers/endorsements.js';
+import { INSTRUCTOR_CERTIFICATES } from './papers/instructor-certificates.js';
+import { MEDICALS } from './papers/medicals.js';
+import { paperController } from './papers/paper.controller.js';
+import { PapersService } from './papers/papers.service.js';
+import { REVIEWS } from './papers/reviews.js';
+import { suspensionController } from './papers/suspension.controller.js';
+import { SuspensionsService } from './papers/suspensions.service.js';
+
+/** People, and the papers that say what they may do. */
+@Module({
+  controllers: [
+    MembersController,
+    paperController(CERTIFICATES),
+    suspensionController({ ...CERTIFICATES, parent: 'certificateId' }, 'Certificate'),
+    paperController(INSTRUCTOR_CERTIFICATES),
+    suspensionController(
+      { ...INSTRUCTOR_CERTIFICATES, parent: 'instructorCertificateId' },
+      'InstructorCertificate',
+    ),
+    paperController(MEDICALS),
+    paperController(BASIC_MED),
+    paperController(REVIEWS),
+    paperController(ENDORSEMENTS),
+  ],
+  providers: [MembersService, PapersService, SuspensionsService],
+})
+export class MembersModule {}

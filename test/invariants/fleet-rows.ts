@@ -1,0 +1,196 @@
+/** Sound rows of the fleet's tables, and one unsound change for each constraint. */
+import { newId } from '../../src/platform/ids.js';
+import type { Row } from '../support/refusals.js';
+
+const NOBODY = '01900000-0000-7000-8000-000000000000';
+
+export const FLEET_TABLES = [
+  ...['aircraft_models', 'aircraft', 'registrations', 'permits', 'equipment', 'meter_readings'],
+  ...['airworthiness_items', 'compliances', 'squawks', 'deferrals', 'differences'],
+];
+
+/** Ids of one club's rows. */
+export interface FleetIds {
+  clubId: string;
+  memberId: string;
+  airfieldId: string;
+  modelId: string;
+  aircraftId: string;
+  secondAircraftId: string;
+  equipmentId: string;
+  secondEquipmentId: string;
+  itemId: string;
+  squawkId: string;
+}
+
+/** A maker of sound rows for each table; every call gives a new id. */
+export function fleetRows(ids: FleetIds) {
+  const row =
+    (sound: Row) =>
+    (more: Row = {}): Row => ({ club_id: ids.clubId, id: newId(), ...sound, ...more });
+  const ofAircraft = (sound: Row) => row({ aircraft_id: ids.aircraftId, ...sound });
+  return {
+    airfields: row({
+      code: 'XLKF',
+      name: 'Larkfield',
+      zone: 'America/Chicago',
+      latitude_deg: 41,
+      longitude_deg: -93,
+      elevation_ft: 900,
+    }),
+    aircraft_models: row({
+      ...{
+        make_model: 'Wrenfield Sparrow 2',
+        type_designator: 'WSP2',
+        category: 'airplane',
+        class: 'single-engine-land',
+        engines: 1,
+      },
+      ...{
+        retractable_gear: false,
+        flaps: true,
+        controllable_propeller: false,
+        tailwheel: false,
+        pressurised: false,
+      },
+      kinds_of_operation: ['day-vfr'],
+    }),
+    aircraft: row({
+      ...{
+        registration: 'XB-101',
+        model_id: ids.modelId,
+        home_airfield_id: ids.airfieldId,
+        seats: 4,
+        occupants_certificated: 4,
+      },
+      ...{
+        certificated_after_1996_03_11: false,
+        instruction_for_hire: false,
+        carries_for_hire: false,
+        inspection_meter: 'tachometer',
+      },
+    }),
+    registrations: ofAircraft({ issued_on: '2022-05-10' }),
+    permits: ofAircraft({ valid_from: '2026-03-10', valid_through: '2026-03-12', purpose: 'Ferry' }),
+    equipment: ofAircraft({ kind: 'air-pump', name: 'Air pump', installed_on: '2024-01-01' }),
+    meter_readings: ofAircraft({
+      kind: 'tachometer',
+      shown_tenths: 10000,
+      read_at: '2026-03-01T12:00:00Z',
+      source: 'coordinator',
+    }),
+    airworthiness_items: ofAircraft({
+      kind: 'club',
+      title: 'Pump',
+      scope: 'ifr',
+      interval_tenths: 5000,
+      equipment_id: ids.equipmentId,
+    }),
+    compliances: row({
+      item_id: ids.itemId,
+      done_on: '2026-03-01',
+      statement: 'Done',
+      signed_by: 'Mo Wrench',
+    }),
+    squawks: ofAircraft({
+      reported_at: '2026-03-01T12:00:00Z',
+      reported_by: ids.memberId,
+      title: 'Light out',
+    }),
+    deferrals: row({ squawk_id: ids.squawkId, deferred_on: '2026-03-01' }),
+    differences: ofAircraft({ title: 'Panel', since: '2026-01-01', equipment_group: 'glass panel' }),
+  };
+}
+
+type Table = keyof ReturnType<typeof fleetRows>;
+const simple = (constraint: string, table: Table, wrong: Row): [string, Table, (ids: FleetIds) => Row] => [
+  constraint,
+  table,
+  () => wrong,
+];
+const model = (part: string, wrong: Row) =>
+  simple(`aircraft_models_${part}`, 'aircraft_models', { make_model: `Other ${part}`, ...wrong });
+const aircraft = (part: string, wrong: Row) =>
+  simple(`aircraft_${part}`, 'aircraft', { registration: 'XB-909', ...wrong });
+const item = (part: string, wrong: Row) =>
+  simple(`airworthiness_items_${part}`, 'airworthiness_items', wrong);
+const LATER = '2026-03-02T12:00:00Z';
+
+/** Constraint, table, and what makes a sound row break it. */
+export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: FleetIds) => Row][] = [
+  model('name_chk', { make_model: ' ' }),
+  model('name_uq', { make_model: 'Wrenfield Sparrow 2' }),
+  model('designator_chk', { type_designator: 'w2' }),
+  model('category_chk', { category: 'airship' }),
+  model('class_chk', { class: 'three-engine-land' }),
+  model('engines_chk', { engines: 5 }),
+  model('power_chk', { power_per_engine_hp: 0 }),
+  model('weight_chk', { max_takeoff_lb: 0 }),
+  model('kinds_chk', { kinds_of_operation: [] }),
+  model('kinds_chk', { kinds_of_operation: ['space'] }),
+  aircraft('registration_chk', { registration: 'xb' }),
+  aircraft('registration_uq', { registration: 'XB-101' }),
+  aircraft('model_fk', { model_id: NOBODY }),
+  aircraft('home_fk', { home_airfield_id: NOBODY }),
+  aircraft('seats_chk', { seats: 0 }),
+  aircraft('occupants_chk', { occupants_certificated: 21 }),
+  aircraft('empty_weight_chk', { empty_weight_lb: 0 }),
+  aircraft('status_chk', { status: 'sold' }),
+  aircraft('inspection_meter_chk', { inspection_meter: 'clock' }),
+  simple('registrations_aircraft_fk', 'registrations', { aircraft_id: NOBODY }),
+  simple('registrations_span_chk', 'registrations', { ended_on: '2022-05-09' }),
+  simple('permits_aircraft_fk', 'permits', { aircraft_id: NOBODY }),
+  simple('permits_span_chk', 'permits', { valid_through: '2026-03-09' }),
+  simple('equipment_aircraft_fk', 'equipment', { aircraft_id: NOBODY }),
+  simple('equipment_name_chk', 'equipment', { name: ' ' }),
+  simple('equipment_basis_chk', 'equipment', { basis: 'hope' }),
+  simple('equipment_portable_chk', 'equipment', { portable: true }),
+  simple('equipment_span_chk', 'equipment', { removed_on: '2023-12-31' }),
+  simple('meter_readings_aircraft_fk', 'meter_readings', { aircraft_id: NOBODY }),
+  simple('meter_readings_kind_chk', 'meter_readings', { kind: 'clock' }),
+  simple('meter_readings_shown_chk', 'meter_readings', { kind: 'airframe', shown_tenths: -1 }),
+  simple('meter_readings_source_chk', 'meter_readings', { read_at: LATER, source: 'guess' }),
+  simple('meter_readings_at_uq', 'meter_readings', {}),
+  simple('meter_readings_not_below_last_chk', 'meter_readings', { shown_tenths: 9999, read_at: LATER }),
+  simple('meter_readings_not_below_last_chk', 'meter_readings', { offset_tenths: -1, read_at: LATER }),
+  simple('meter_readings_not_above_next_chk', 'meter_readings', {
+    shown_tenths: 10001,
+    read_at: '2026-02-28T12:00:00Z',
+  }),
+  simple('airworthiness_items_aircraft_fk', 'airworthiness_items', {
+    aircraft_id: NOBODY,
+    equipment_id: null,
+  }),
+  [
+    'airworthiness_items_equipment_fk',
+    'airworthiness_items',
+    ({ secondEquipmentId }) => ({ equipment_id: secondEquipmentId }),
+  ],
+  item('kind_chk', { kind: 'wash' }),
+  item('title_chk', { title: '' }),
+  item('scope_chk', { scope: 'sundays' }),
+  item('calendar_chk', { calendar_months: 0 }),
+  item('plain_chk', { plain_months: 0 }),
+  item('days_chk', { days: 0 }),
+  item('interval_chk', { interval_tenths: 0 }),
+  item('fixed_hours_chk', { fixed_due_tenths: 0 }),
+  item('tolerance_chk', { tolerance_tenths: -1 }),
+  simple('compliances_item_fk', 'compliances', { item_id: NOBODY }),
+  simple('compliances_done_chk', 'compliances', { done_tenths: -1 }),
+  simple('compliances_due_chk', 'compliances', { due_tenths: -1 }),
+  simple('compliances_statement_chk', 'compliances', { statement: ' ' }),
+  simple('compliances_signed_chk', 'compliances', { signed_by: '' }),
+  simple('squawks_aircraft_fk', 'squawks', { aircraft_id: NOBODY }),
+  simple('squawks_reporter_fk', 'squawks', { reported_by: NOBODY }),
+  ['squawks_equipment_fk', 'squawks', ({ secondEquipmentId }) => ({ equipment_id: secondEquipmentId })],
+  simple('squawks_title_chk', 'squawks', { title: 'x'.repeat(201) }),
+  simple('squawks_state_chk', 'squawks', { state: 'ignored' }),
+  simple('squawks_closed_chk', 'squawks', { state: 'no-fault-found' }),
+  simple('squawks_closed_chk', 'squawks', { closed_at: LATER }),
+  simple('squawks_fixed_chk', 'squawks', { state: 'fixed', closed_at: LATER, corrective_action: 'Replaced' }),
+  simple('deferrals_squawk_fk', 'deferrals', { squawk_id: NOBODY }),
+  simple('deferrals_squawk_uq', 'deferrals', {}),
+  simple('deferrals_span_chk', 'deferrals', { deadline_on: '2026-02-28' }),
+  simple('differences_aircraft_fk', 'differences', { aircraft_id: NOBODY }),
+  simple('differences_title_chk', 'differences', { title: ' ' }),
+];

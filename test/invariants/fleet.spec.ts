@@ -1,0 +1,183 @@
+/** The fleet: what the database refuses when the service is gone round. */
+import pg from 'pg';
+import { createTestDatabase, type TestDatabase } from '../../src/platform/database/testing.js';
+import { newId } from '../../src/platform/ids.js';
+import { refusal } from '../support/refusals.js';
+import { FLEET_INSERTS, FLEET_TABLES, fleetRows, type FleetIds } from './fleet-rows.js';
+import { constraintsToProve, insertRow, plantClub, rowRefusal } from './refusals.js';
+
+let db: TestDatabase;
+let ids: FleetIds;
+let foreign: FleetIds;
+
+beforeAll(async () => {
+  db = await createTestDatabase();
+  ids = await plantFleet();
+  foreign = await plantFleet();
+}, 60_000);
+afterAll(() => db.drop());
+
+/** A club with one row in every table of the fleet. */
+async function plantFleet(): Promise<FleetIds> {
+  const { clubId, memberId } = await plantClub(db);
+  const id = (): string => newId();
+  const made: FleetIds = {
+    ...{ clubId, memberId, airfieldId: id(), modelId: id(), aircraftId: id(), secondAircraftId: id() },
+    ...{ equipmentId: id(), secondEquipmentId: id(), itemId: id(), squawkId: id() },
+  };
+  const rows = fleetRows(made);
+  await db.tenantDb.run(clubId, async (em) => {
+    await insertRow(em, 'airfields', rows.airfields({ id: made.airfieldId }));
+    await insertRow(em, 'aircraft_models', rows.aircraft_models({ id: made.modelId }));
+    await insertRow(em, 'aircraft', rows.aircraft({ id: made.aircraftId }));
+    await insertRow(em, 'aircraft', rows.aircraft({ id: made.secondAircraftId, registration: 'XB-202' }));
+    await insertRow(em, 'equipment', rows.equipment({ id: made.equipmentId }));
+    await insertRow(
+      em,
+      'equipment',
+      rows.equipment({ id: made.secondEquipmentId, aircraft_id: made.secondAircraftId }),
+    );
+    await insertRow(em, 'airworthiness_items', rows.airworthiness_items({ id: made.itemId }));
+    await insertRow(em, 'squawks', rows.squawks({ id: made.squawkId }));
+    for (const table of [
+      'registrations',
+      'permits',
+      'meter_readings',
+      'compliances',
+      'deferrals',
+      'differences',
+    ] as const) {
+      await insertRow(em, table, rows[table]());
+    }
+  });
+  return made;
+}
+
+const stateFor = (constraint: string) =>
+  constraint.endsWith('_uq') ? '23505' : constraint.endsWith('_fk') ? '23503' : '23514';
+
+it.each(FLEET_INSERTS)('%s', async (constraint, table, wrong) => {
+  const row = fleetRows(ids)[table](wrong(ids));
+  expect(await rowRefusal(db, ids.clubId, table, row)).toEqual({
+    state: stateFor(constraint),
+    constraint,
+  });
+});
+
+it('has a case for every constraint of these tables', async () => {
+  // Holds more than the primary key does, so that one is always broken first; it is there for foreign keys to point at.
+  const implied = ['equipment_aircraft_uq'];
+  const fromTrigger = ['meter_readings_not_below_last_chk', 'meter_readings_not_above_next_chk'];
+  const proven = new Set(FLEET_INSERTS.map(([constraint]) => constraint));
+  const wanted = [...(await constraintsToProve(db, FLEET_TABLES)), ...fromTrigger];
+  expect([...proven, ...implied].sort()).toEqual(wanted.sort());
+});
+
+it.each(FLEET_TABLES)("shows and changes nothing of another club's %s", async (table) => {
+  await db.tenantDb.run(ids.clubId, async (em) => {
+    const [{ count }] = await em.query(`SELECT count(*)::int AS count FROM ${table} WHERE club_id = $1`, [
+      foreign.clubId,
+    ]);
+    expect(count).toBe(0);
+    const [{ own }] = await em.query(`SELECT count(*)::int AS own FROM ${table} WHERE club_id = $1`, [
+      ids.clubId,
+    ]);
+    expect(own).toBeGreaterThan(0);
+  });
+  const row = fleetRows(foreign)[table as keyof ReturnType<typeof fleetRows>]({ id: newId() });
+  expect(await rowRefusal(db, ids.clubId, table, row)).toEqual({ state: '42501', constraint: undefined });
+});
+
+it.each([
+  ['aircraft', { model_id: 'modelId' }, 'aircraft_model_fk'],
+  ['aircraft', { home_airfield_id: 'airfieldId' }, 'aircraft_home_fk'],
+  ['equipment', { aircraft_id: 'aircraftId' }, 'equipment_aircraft_fk'],
+  ['meter_readings', { aircraft_id: 'aircraftId' }, 'meter_readings_aircraft_fk'],
+  ['compliances', { item_id: 'itemId' }, 'compliances_item_fk'],
+  ['squawks', { reported_by: 'memberId' }, 'squawks_reporter_fk'],
+  ['deferrals', { squawk_id: 'squawkId' }, 'deferrals_squawk_fk'],
+] as const)("refuses %s that name another club's %j", async (table, names, constraint) => {
+  const [column, key] = Object.entries(names)[0] as [string, keyof FleetIds];
+  const row = fleetRows(ids)[table]({ registration: 'XB-303', [column]: foreign[key] });
+  if (table !== 'aircraft') delete row['registration'];
+  expect(await rowRefusal(db, ids.clubId, table, row)).toEqual({
+    state: '23503',
+    constraint,
+  });
+});
+
+it.each([
+  ['aircraft_models', 'modelId', 'aircraft_model_fk'],
+  ['equipment', 'equipmentId', 'airworthiness_items_equipment_fk'],
+  ['airworthiness_items', 'itemId', 'compliances_item_fk'],
+  ['squawks', 'squawkId', 'deferrals_squawk_fk'],
+] as const)('keeps %s that other rows name', async (table, key, constraint) => {
+  const refused = await refusal(db, ids.clubId, `DELETE FROM ${table} WHERE id = $1`, [ids[key]]);
+  expect(refused).toEqual({ state: '23503', constraint });
+});
+
+describe('meter readings', () => {
+  it.each(['UPDATE meter_readings SET shown_tenths = 1', 'DELETE FROM meter_readings'])(
+    'refuse %s',
+    async (sql) => {
+      expect(await refusal(db, ids.clubId, sql)).toEqual({ state: '42501', constraint: undefined });
+      await expect(db.admin.query(sql)).rejects.toMatchObject({
+        code: '23514',
+        constraint: 'meter_readings_append_only',
+      });
+    },
+  );
+
+  it('make their total themselves', async () => {
+    const row = { ...fleetRows(ids).meter_readings(), total_tenths: 5 };
+    expect(await rowRefusal(db, ids.clubId, 'meter_readings', row)).toEqual({
+      state: '428C9',
+      constraint: undefined,
+    });
+  });
+
+  it('queue: a lower one waits for a higher one before it, and is refused', async () => {
+    const [first, second] = [await serviceClient(), await serviceClient()];
+    const reading = (more: object) => fleetRows(ids).meter_readings({ kind: 'hobbs', ...more });
+    try {
+      await insertRow(
+        first,
+        'meter_readings',
+        reading({ shown_tenths: 1000, read_at: '2026-02-01T12:00:00Z' }),
+      );
+      const late = insertRow(
+        second,
+        'meter_readings',
+        reading({ shown_tenths: 500, read_at: '2026-02-02T12:00:00Z' }),
+      ).then(
+        () => 'let through',
+        (error: { constraint?: string }) => error.constraint,
+      );
+      expect(await Promise.race([late, new Promise((done) => setTimeout(() => done('waiting'), 300))])).toBe(
+        'waiting',
+      );
+      await first.query('COMMIT');
+      expect(await late).toBe('meter_readings_not_below_last_chk');
+    } finally {
+      for (const client of [first, second]) await client.end();
+    }
+  });
+
+  /** A connection of the service role in a transaction of the club. */
+  async function serviceClient(): Promise<pg.Client> {
+    const client = new pg.Client({ connectionString: db.serviceUrl });
+    await client.connect();
+    await client.query('BEGIN');
+    await client.query("SELECT set_config('bellcrank.club_id', $1, true)", [ids.clubId]);
+    return client;
+  }
+});
+
+it('counts the edits itself', async () => {
+  await db.tenantDb.run(ids.clubId, async (em) => {
+    await em.query('UPDATE squawks SET row_version = 99 WHERE id = $1', [ids.squawkId]);
+    expect(await em.query('SELECT row_version FROM squawks WHERE id = $1', [ids.squawkId])).toEqual([
+      { row_version: 2 },
+    ]);
+  });
+});
