@@ -16,7 +16,8 @@ export function pages(): RequestHandler {
     },
   });
   return (request, response, next) => {
-    if (NOT_PAGES.test(request.path) || (request.method !== 'GET' && request.method !== 'HEAD')) return next();
+    if (NOT_PAGES.test(request.path) || (request.method !== 'GET' && request.method !== 'HEAD'))
+      return next();
     files(request, response, () => {
       const page = join(WEB_ASSETS_DIR, 'index.html');
       const isFile = /\.[a-z0-9]+$/i.test(request.path);

@@ -14,9 +14,9 @@ export function App() {
   return (
     <>
       <header class="top">
-        <span class="name">
+        <h1 class="name">
           <Mark /> Bellcrank
-        </span>
+        </h1>
         <span class="club">{me.value.club.name}</span>
         <span class="who">
           {me.value.name}

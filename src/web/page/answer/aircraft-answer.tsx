@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import type { Decision, Problem } from '../api/types.js';
 import { momentIn } from '../parts/time.js';
 import { FindingLine } from './finding-line.js';
-import { advises, ANSWERS, inTheWay } from './words.js';
+import { advises, ANSWERS, conditionSentence, inTheWay } from './words.js';
 
 interface Props {
   decision: Decision;
@@ -69,12 +69,12 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
           ))}
         </ul>
       )}
-      {decision.conditions.length > 0 && (
+      {mayBook && decision.conditions.length > 0 && (
         <div class="conditions">
           <strong>Before departure</strong>
           <ul>
             {decision.conditions.map((condition) => (
-              <li>{condition}</li>
+              <li>{conditionSentence(condition)}</li>
             ))}
           </ul>
         </div>
@@ -88,7 +88,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
         </ul>
       )}
       <details class="met">
-        <summary>{met.length} rules met</summary>
+        <summary>{met.length} rules met: see each</summary>
         <ul class="findings">
           {met.map((finding) => (
             <FindingLine key={finding.rule} finding={finding} zone={zone} />

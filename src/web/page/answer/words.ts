@@ -20,3 +20,10 @@ export const advises = (finding: Finding): boolean =>
   finding.weight === 'advice' && (finding.status === 'short' || finding.status === 'unknown');
 
 export const WEIGHTS: Record<Finding['weight'], string> = { law: 'law', club: 'club rule', advice: 'advice' };
+
+/** A condition under the heading "Before departure", as a sentence. */
+export function conditionSentence(condition: string): string {
+  const bare = condition.replace(/^before departure,\s*/i, '');
+  const sentence = bare.charAt(0).toUpperCase() + bare.slice(1);
+  return /[.!?]$/.test(sentence) ? sentence : `${sentence}.`;
+}

@@ -29,32 +29,33 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
       }}
     >
       <p class="sentence">
-        <span>I want to fly </span>
-        <select aria-label="What kind of flight" value={form.purpose} onChange={text('purpose')}>
-          <option value="solo">alone</option>
-          <option value="passengers">with passengers</option>
-          <option value="dual">with an instructor</option>
-          <option value="checkout">a checkout</option>
-        </select>
-        {form.purpose === 'passengers' && (
-          <span class="glue">
-            {' '}
-            (
-            <select
-              aria-label="How many passengers"
-              value={form.passengers}
-              onChange={(event) => change({ passengers: Number(event.currentTarget.value) })}
-            >
-              {[1, 2, 3, 4, 5].map((count) => (
-                <option value={count}>{count}</option>
-              ))}
-            </select>
-            )
-          </span>
-        )}
+        <span>I want to fly</span>
+        <span class="glue">
+          <select aria-label="What kind of flight" value={form.purpose} onChange={text('purpose')}>
+            <option value="solo">alone</option>
+            <option value="passengers">with passengers</option>
+            <option value="dual">with an instructor</option>
+            <option value="checkout">a checkout</option>
+          </select>
+          {form.purpose === 'passengers' && (
+            <>
+              {' ('}
+              <select
+                aria-label="How many passengers"
+                value={form.passengers}
+                onChange={(event) => change({ passengers: Number(event.currentTarget.value) })}
+              >
+                {[1, 2, 3, 4, 5].map((count) => (
+                  <option value={count}>{count}</option>
+                ))}
+              </select>
+              )
+            </>
+          )}
+        </span>
         {instruction && (
           <span class="glue">
-            {' with '}
+            with{' '}
             <select aria-label="Instructor" value={form.instructorId} onChange={text('instructorId')}>
               <option value="">an instructor to be named</option>
               {instructors.map((person) => (
@@ -64,7 +65,7 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
           </span>
         )}
         <span class="glue">
-          {' on '}
+          on{' '}
           <input
             type="date"
             aria-label="Day"
@@ -73,9 +74,10 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
             onInput={text('date')}
             {...invalid('date')}
           />
+          ,
         </span>
         <span class="glue">
-          {', leaving at '}
+          leaving at{' '}
           <input
             type="time"
             aria-label="Leaving at"
@@ -86,7 +88,7 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
           />
         </span>
         <span class="glue">
-          {' and back at '}
+          and back at{' '}
           <input
             type="time"
             aria-label="Back at"
@@ -95,20 +97,20 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
             onInput={text('to')}
             {...invalid('to')}
           />
+          ,
         </span>
-        <span>
-          {', '}
-          {form.landings.length === 0 ? 'from home and back' : 'landing at'}
-          {form.landings.map((code, index) => (
-            <button
-              type="button"
-              class="landing"
-              aria-label={`Leave out the landing at ${code}`}
-              onClick={() => change({ landings: form.landings.filter((_, at) => at !== index) })}
-            >
-              {code} <span aria-hidden="true">✕</span>
-            </button>
-          ))}{' '}
+        <span>{form.landings.length === 0 ? 'from home and back' : 'landing at'}</span>
+        {form.landings.map((code, index) => (
+          <button
+            type="button"
+            class="landing"
+            aria-label={`Leave out the landing at ${code}`}
+            onClick={() => change({ landings: form.landings.filter((_, at) => at !== index) })}
+          >
+            {code} <span aria-hidden="true">✕</span>
+          </button>
+        ))}
+        <span class="glue">
           <select
             aria-label="Add a landing"
             value=""
@@ -121,9 +123,10 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
               </option>
             ))}
           </select>
+          ,
         </span>
         <span class="glue">
-          {', under '}
+          under{' '}
           <select aria-label="Flight rules" value={form.flightRules} onChange={text('flightRules')}>
             <option>VFR</option>
             <option>IFR</option>

@@ -33,7 +33,10 @@ export const firstForm = (zone: string): FlightForm => ({
 });
 
 /** The form as the API's request, or the field that cannot be read and why. */
-export function toRequest(form: FlightForm, zone: string): { request: object } | { field: string; message: string } {
+export function toRequest(
+  form: FlightForm,
+  zone: string,
+): { request: object } | { field: string; message: string } {
   const departs = instantIn(zone, form.date, form.from);
   const arrives = instantIn(zone, form.date, form.to);
   if (!form.date) return { field: 'date', message: 'Choose the day of the flight.' };

@@ -1,0 +1,184 @@
+/** The first page as a member uses it, in headless Chromium, on a phone-sized and on a desk-sized window. */
+import { existsSync, readFileSync } from 'node:fs';
+import type { AddressInfo } from 'node:net';
+import { chromium, type Browser, type Page } from 'playwright-core';
+import { newId } from '../../src/platform/ids.js';
+import { NOW, startApi, type Api } from '../support/api.js';
+import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
+import type { Session } from '../support/session.js';
+
+const PLACES = [
+  '/usr/bin/chromium',
+  '/usr/bin/chromium-browser',
+  '/usr/bin/google-chrome',
+  '/usr/bin/google-chrome-stable',
+];
+const CHROMIUM = [process.env['CHROMIUM_PATH'], ...PLACES].find((path) => path && existsSync(path));
+const PASSWORD = 'a quiet grass strip';
+const WINDOWS = { phone: { width: 390, height: 844 }, desk: { width: 1280, height: 900 } };
+const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+
+let api: Api;
+let ready: ReadyClub;
+let browser: Browser;
+let base: string;
+
+beforeAll(async () => {
+  if (!CHROMIUM)
+    throw new Error('No Chromium: run node test/browser/ensure-chromium.mjs, or set CHROMIUM_PATH');
+  api = await startApi();
+  base = `http://127.0.0.1:${(api.app.getHttpServer().address() as AddressInfo).port}`;
+  ready = await readyClub(api);
+  const grounded = await ready.addAircraft('NX102B');
+  await insertInto(api.sql, ready.club.clubId)('squawks', {
+    id: newId(),
+    aircraft_id: grounded,
+    reported_at: '2026-03-09T12:00:00Z',
+    reported_by: ready.member.memberId,
+    title: 'Left brake soft',
+    state: 'grounding',
+  });
+  browser = await chromium.launch({
+    executablePath: CHROMIUM,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-dev-shm-usage',
+      '--disable-background-networking',
+      '--disable-component-update',
+      '--disable-sync',
+      '--no-first-run',
+    ],
+  });
+}, 60_000);
+afterAll(async () => {
+  await browser?.close();
+  await api?.stop();
+});
+
+/** A current pilot with a password. */
+async function pilot(name: string): Promise<Session> {
+  const session = await ready.club.signInAs('member', { name });
+  await ready.makePilot(session.memberId);
+  const { hashPassword } = await import('../../src/accounts/passwords.js');
+  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [
+    session.memberId,
+    await hashPassword(PASSWORD),
+  ]);
+  return session;
+}
+
+async function signedIn(who: Session, viewport: { width: number; height: number }): Promise<Page> {
+  const context = await browser.newContext({ viewport, timezoneId: 'Asia/Tokyo' });
+  const page = await context.newPage();
+  page.on('pageerror', (error) => {
+    throw error;
+  });
+  await page.clock.setFixedTime(NOW);
+  await page.goto(base);
+  await page.getByLabel('Club').fill(ready.club.slug);
+  await page.getByLabel('E-mail').fill(who.email);
+  await page.getByLabel('Password').fill(PASSWORD);
+  await page.getByRole('button', { name: 'Sign in' }).click();
+  await page.getByRole('button', { name: 'Ask the club' }).waitFor();
+  return page;
+}
+
+async function ask(page: Page, from: string, to: string): Promise<void> {
+  await page.getByLabel('Leaving at').fill(from);
+  await page.getByLabel('Back at').fill(to);
+  await page.getByRole('button', { name: 'Ask the club' }).click();
+  await page.locator('.aircraft').first().waitFor();
+}
+
+const violations = async (page: Page): Promise<string[]> => {
+  await page.evaluate(AXE);
+  const { violations: found } = (await page.evaluate('axe.run()')) as {
+    violations: { id: string; nodes: { target: string[] }[] }[];
+  };
+  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
+};
+
+const overflow = (page: Page): Promise<number> =>
+  page.evaluate(
+    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
+  ) as Promise<number>;
+
+describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
+  const [from, to] = name === 'phone' ? ['09:00', '11:00'] : ['13:00', '15:00'];
+
+  test('tomorrow with two passengers: which aircraft and why not the others; book; the next is told who has it', async () => {
+    const first = await pilot(`First on the ${name}`);
+    const page = await signedIn(first, viewport);
+    await ask(page, from, to);
+
+    const free = page.locator('[data-registration=NX101B]');
+    const grounded = page.locator('[data-registration=NX102B]');
+    expect(await free.getAttribute('data-answer')).toMatch(/^yes/);
+    expect(await free.locator('.horizon').innerText()).toMatch(/^Holds for a departure before \w{3} \d/);
+    expect(await grounded.getAttribute('data-answer')).toBe('no');
+    expect(await grounded.locator('[data-rule="squawk.grounding"]').innerText()).toContain('Left brake soft');
+    expect(await page.locator('.caution').innerText()).toContain('pilot in command decides');
+    expect(await violations(page)).toEqual([]);
+    expect(await overflow(page)).toBe(0);
+
+    await free.getByText(/rules met/).click();
+    expect(await free.locator('[data-rule="recency.passengers.day"]').innerText()).toContain(
+      'good through 2026-05-21',
+    );
+
+    await page.getByRole('button', { name: 'Book NX101B' }).click();
+    await free.getByText('Booked').waitFor();
+    // The club's zone is Chicago's, whatever zone the phone is in.
+    await page.locator('.flight', { hasText: `NX101B Wed 11 Mar ${from} to ${to}` }).waitFor();
+
+    const second = await signedIn(await pilot(`Second on the ${name}`), viewport);
+    await ask(second, from, to);
+    const taken = second.locator('[data-registration=NX101B]');
+    expect(await taken.getAttribute('data-answer')).toBe('no');
+    const why = await taken.locator('[data-rule="calendar.aircraft_free"]').innerText();
+    expect(why).toContain(`First on the ${name}`);
+    expect(why).toContain(to);
+    expect(await violations(second)).toEqual([]);
+
+    await page.getByRole('button', { name: /^Cancel NX101B/ }).click();
+    await page.getByRole('button', { name: 'Give it back' }).click();
+    await page.getByText('Nothing booked.').waitFor();
+    await page.context().close();
+    await second.context().close();
+  }, 60_000);
+
+  test('a wrong password, and a slot lost while looking, are told', async () => {
+    const context = await browser.newContext({ viewport });
+    const page = await context.newPage();
+    await page.goto(base);
+    expect(await violations(page)).toEqual([]);
+    await page.getByLabel('Club').fill(ready.club.slug);
+    await page.getByLabel('E-mail').fill('nobody@larkfield.example');
+    await page.getByLabel('Password').fill('not the password');
+    await page.getByRole('button', { name: 'Sign in' }).click();
+    expect(await page.getByRole('alert').innerText()).not.toBe('');
+    await context.close();
+
+    const slow = await signedIn(await pilot(`Slow on the ${name}`), viewport);
+    const quick = await pilot(`Quick on the ${name}`);
+    const [leaving, back] = name === 'phone' ? ['16:00', '17:00'] : ['11:30', '12:30'];
+    await ask(slow, leaving, back);
+    const departs = name === 'phone' ? '2026-03-11T21:00:00Z' : '2026-03-11T16:30:00Z';
+    await quick
+      .post('/bookings', {
+        aircraftId: ready.aircraftId,
+        departs,
+        arrives: departs.replace(/T(\d\d)/, (_all, hour: string) => `T${Number(hour) + 1}`),
+        purpose: 'solo',
+        personsOnBoard: 1,
+      })
+      .set('Idempotency-Key', newId())
+      .expect(201);
+    await slow.getByRole('button', { name: 'Book NX101B' }).click();
+    expect(await slow.getByRole('alert').innerText()).toContain(
+      `Quick on the ${name} has NX101B from ${leaving} to ${back}`,
+    );
+    await slow.context().close();
+  }, 60_000);
+});

@@ -1,0 +1,140 @@
+/**
+ * The table of invariants in DEVELOPERS.md: invariant, where the service checks it first, the constraint, the problem a
+ * client sees, and the test that goes round the service. Written by `npm run invariants:write`, compared here.
+ */
+import { readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { registeredConstraints } from '../../src/platform/database/constraint-problems.js';
+import { projectPath } from '../../src/platform/paths.js';
+
+const WRITING = process.env['BELLCRANK_TEST_WRITE_INVARIANTS'] === '1';
+const FILE = projectPath('DEVELOPERS.md');
+const [BEGIN, END] = ['<!-- invariants:begin -->', '<!-- invariants:end -->'];
+
+/** Where the service checks before the database does, by table. */
+const CHECKED_IN: Record<string, string> = {
+  clubs: 'clubs/clubs.service.ts, cli/create-club.ts',
+  audit_log: 'written by triggers',
+  airfields: 'clubs/airfields',
+  runways: 'clubs/airfields',
+  policy_values: 'clubs/policy',
+  members: 'members/members.service.ts',
+  member_roles: 'members/members.service.ts',
+  accounts: 'accounts',
+  refresh_tokens: 'accounts/sessions.service.ts',
+  aircraft_models: 'fleet/models',
+  aircraft: 'fleet/aircraft',
+  registrations: 'fleet/papers',
+  permits: 'fleet/papers',
+  equipment: 'fleet/equipment',
+  meter_readings: 'fleet/meters',
+  airworthiness_items: 'fleet/airworthiness',
+  compliances: 'fleet/airworthiness',
+  squawks: 'fleet/squawks',
+  deferrals: 'fleet/squawks',
+  differences: 'fleet/differences',
+  log_entries: 'logbook/logbook.service.ts',
+  checkouts: 'checkouts/checkouts.service.ts',
+  checkout_voids: 'checkouts/checkouts.service.ts',
+  fact_parts: 'decisions/decision-store.ts',
+  decisions: 'decisions/decision-store.ts',
+  bookings: 'bookings/book.service.ts, decisions/flight-facts.ts',
+  booking_people: 'bookings/book.service.ts, decisions/flight-facts.ts',
+  overrides: 'bookings/book.service.ts',
+  idempotency_keys: 'bookings/idempotency.ts',
+};
+const PAPERS = [
+  'certificates',
+  'certificate_ratings',
+  'instructor_certificates',
+  'suspensions',
+  'medicals',
+  'basic_med',
+  'reviews',
+  'endorsements',
+];
+for (const table of PAPERS) CHECKED_IN[table] = 'members/papers';
+
+interface CatalogTable {
+  constraints: Record<string, string>;
+  indexes: Record<string, string>;
+  triggers: Record<string, string>;
+}
+const catalog = (
+  JSON.parse(readFileSync(projectPath('migrations', 'catalog.json'), 'utf8')) as {
+    tables: Record<string, CatalogTable>;
+  }
+).tables;
+
+/** Specs of this folder by name, to find the one that proves a constraint. */
+const specs = readdirSync(__dirname, { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts') && !name.startsWith('catalog') && name !== 'table.spec.ts')
+  .sort()
+  .map((name) => ({ name, text: readFileSync(join(__dirname, name), 'utf8') }));
+
+beforeAll(async () => {
+  for (const file of readdirSync(projectPath('src'), { recursive: true, encoding: 'utf8' })) {
+    if (file.endsWith('.constraints.ts')) await import(join(projectPath('src'), file));
+  }
+});
+
+/** Table a constraint belongs to and how the database words it. */
+function placeOf(constraint: string): { table: string; definition: string } {
+  for (const [table, of] of Object.entries(catalog)) {
+    const definition = of.constraints[constraint] ?? of.indexes[constraint] ?? of.triggers[constraint];
+    if (definition !== undefined) return { table, definition };
+  }
+  // Raised by a trigger under a constraint's name.
+  const table = Object.keys(catalog)
+    .filter((name) => constraint.startsWith(`${name}_`))
+    .sort((a, b) => b.length - a.length)[0];
+  if (table === undefined) throw new Error(`${constraint} belongs to no table`);
+  return { table, definition: 'raised by a trigger' };
+}
+
+const short = (definition: string): string => {
+  const one = definition
+    .replace(/^CREATE (UNIQUE INDEX|TRIGGER) /, '')
+    .replace(/::[a-z ]+(\[\])?/g, '')
+    .replace(/\s+/g, ' ');
+  return (one.length > 110 ? `${one.slice(0, 107)}...` : one).replaceAll('|', '\\|');
+};
+
+function rows(): string[] {
+  return registeredConstraints()
+    .map(({ constraint, code, status }) => {
+      const { table, definition } = placeOf(constraint);
+      const proof = specs.find(
+        ({ text }) => text.includes(`${constraint}'`) || text.includes(`'${constraint}`),
+      )?.name;
+      return {
+        table,
+        constraint,
+        line: `| ${table} | ${short(definition)} | ${CHECKED_IN[table]} | \`${constraint}\` | \`${code}\` ${status} | ${proof ?? '?'} |`,
+      };
+    })
+    .sort((a, b) => (`${a.table} ${a.constraint}` < `${b.table} ${b.constraint}` ? -1 : 1))
+    .map(({ line }) => line);
+}
+
+const table = (): string =>
+  [
+    '| table | invariant | checked first in `src/` | constraint | problem | proven in `test/invariants/` |',
+    '|---|---|---|---|---|---|',
+    ...rows(),
+  ].join('\n');
+
+test('DEVELOPERS.md has a row for every invariant', () => {
+  const text = readFileSync(FILE, 'utf8');
+  const [before, rest] = text.split(BEGIN);
+  const [, after] = (rest ?? '').split(END);
+  if (WRITING) writeFileSync(FILE, `${before}${BEGIN}\n\n${table()}\n\n${END}${after}`);
+  expect(readFileSync(FILE, 'utf8')).toContain(table());
+});
+
+test('every invariant is checked somewhere first, and proven round the service', () => {
+  for (const [name] of Object.entries(catalog)) {
+    if (name !== 'schema_migrations') expect([name, typeof CHECKED_IN[name]]).toEqual([name, 'string']);
+  }
+  expect(rows().filter((row) => row.includes('| ? |'))).toEqual([]);
+});
