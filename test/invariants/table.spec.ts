@@ -100,13 +100,17 @@ const short = (definition: string): string => {
   return (one.length > 110 ? `${one.slice(0, 107)}...` : one).replaceAll('|', '\\|');
 };
 
+/** A spec names a constraint whole, or makes the name from its table's. */
+const names = (text: string, table: string, constraint: string): boolean =>
+  new RegExp(`\\b${constraint}\\b`).test(text) ||
+  text.includes(`}${constraint.slice(table.length)}`) ||
+  text.includes(`('${constraint.slice(table.length + 1)}'`);
+
 function rows(): string[] {
   return registeredConstraints()
     .map(({ constraint, code, status }) => {
       const { table, definition } = placeOf(constraint);
-      const proof = specs.find(
-        ({ text }) => text.includes(`${constraint}'`) || text.includes(`'${constraint}`),
-      )?.name;
+      const proof = specs.find(({ text }) => names(text, table, constraint))?.name;
       return {
         table,
         constraint,
