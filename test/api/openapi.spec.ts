@@ -27,7 +27,7 @@ describe('OpenAPI', () => {
 
   test('is a valid 3.1 document by the published schema', async () => {
     expect(served.openapi).toMatch(/^3\.1\./);
-    const result = await new Validator().validate(JSON.parse(JSON.stringify(served)) as object);
+    const result = await new Validator().validate(JSON.parse(JSON.stringify(served)) as Record<string, unknown>);
     expect(result.errors ?? []).toEqual([]);
     expect(result.valid).toBe(true);
   });

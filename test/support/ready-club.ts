@@ -1,40 +1,10 @@
 /** A club in which one private pilot may take one trainer, and everything else is to be spoiled by the test. */
+import { EQUIPPED } from '../../src/rules/workshop/base-sheet.js';
 import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
 import { newId } from '../../src/platform/ids.js';
 import type { Api } from './api.js';
 import type { Session } from './session.js';
 import type { Sql, TestClub } from './test-club.js';
-
-/** Everything a fresh trainer needs by 14 CFR 91.205(b), (c) and (d). */
-const EQUIPMENT = [
-  'airspeed-indicator',
-  'altimeter',
-  'sensitive-altimeter',
-  'magnetic-direction',
-  'tachometer',
-  'oil-pressure',
-  'oil-temperature',
-  'fuel-quantity',
-  'safety-belts',
-  'shoulder-harness',
-  'elt',
-  'anti-collision-lights',
-  'position-lights',
-  'landing-light',
-  'electrical-source',
-  'spare-fuses',
-  'two-way-radio',
-  'nav-receiver',
-  'vor-receiver',
-  'rate-of-turn',
-  'slip-skid',
-  'clock',
-  'generator',
-  'attitude-indicator',
-  'heading-indicator',
-  'transponder',
-  'ads-b-out',
-];
 
 const ITEMS = [
   { kind: 'annual', title: 'Annual inspection', scope: 'all', calendar_months: 12 },
@@ -151,7 +121,7 @@ export async function readyClub(api: Api): Promise<ReadyClub> {
       read_at: '2026-03-09T20:00:00Z',
       source: 'coordinator',
     });
-    for (const kind of EQUIPMENT)
+    for (const kind of EQUIPPED)
       await row('equipment', { id: newId(), aircraft_id: id, kind, name: kind, installed_on: '2010-01-01' });
     for (const { detail, ...item } of ITEMS) {
       const itemId = newId();

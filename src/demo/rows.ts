@@ -1,0 +1,71 @@
+/** Rows of the demo club, table by table, named as in the database. What the database makes up itself is left out. */
+import type { FlightAsk } from './flight-ask.js';
+import type { ClubRow, AirfieldRow, RunwayRow, PolicyRow } from './rows/club.js';
+import type {
+  MemberRow,
+  MemberRoleRow,
+  AccountRow,
+  CertificateRow,
+  CertificateRatingRow,
+  InstructorCertificateRow,
+  MedicalRow,
+  BasicMedRow,
+  ReviewRow,
+  EndorsementRow,
+} from './rows/members.js';
+import type { ModelRow, AircraftRow, RegistrationRow, EquipmentRow } from './rows/fleet.js';
+import type {
+  MeterReadingRow,
+  ItemRow,
+  ComplianceRow,
+  SquawkRow,
+  DeferralRow,
+  DifferencesRow,
+} from './rows/maintenance.js';
+import type { LogEntryRow, CheckoutRow, BlockRow } from './rows/flying.js';
+
+export type * from './rows/club.js';
+export type * from './rows/members.js';
+export type * from './rows/fleet.js';
+export type * from './rows/maintenance.js';
+export type * from './rows/flying.js';
+
+/** All rows by table, in an order in which they can be inserted. */
+export interface DemoRows {
+  clubs: ClubRow[];
+  airfields: AirfieldRow[];
+  runways: RunwayRow[];
+  policy_values: PolicyRow[];
+  members: MemberRow[];
+  member_roles: MemberRoleRow[];
+  accounts: AccountRow[];
+  certificates: CertificateRow[];
+  certificate_ratings: CertificateRatingRow[];
+  instructor_certificates: InstructorCertificateRow[];
+  medicals: MedicalRow[];
+  basic_med: BasicMedRow[];
+  reviews: ReviewRow[];
+  endorsements: EndorsementRow[];
+  aircraft_models: ModelRow[];
+  aircraft: AircraftRow[];
+  registrations: RegistrationRow[];
+  equipment: EquipmentRow[];
+  meter_readings: MeterReadingRow[];
+  airworthiness_items: ItemRow[];
+  compliances: ComplianceRow[];
+  squawks: SquawkRow[];
+  deferrals: DeferralRow[];
+  differences: DifferencesRow[];
+  log_entries: LogEntryRow[];
+  checkouts: CheckoutRow[];
+  bookings: BlockRow[];
+}
+
+/** A flight the demo would like to book: it is booked when the engine's answer allows it. */
+export interface FlightWish {
+  id: string;
+  memberId: string;
+  instructorId: string | null;
+  aircraftId: string;
+  ask: FlightAsk;
+}

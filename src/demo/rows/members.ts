@@ -1,0 +1,78 @@
+/** Rows about members and their papers. */
+import type { Instant, LocalDate } from '../../rules/index.js';
+import type { Recorded, Row } from './row.js';
+
+interface Paper extends Recorded {
+  member_id: string;
+  verified_by: string | null;
+  verified_at: Instant | null;
+}
+
+export interface MemberRow extends Recorded {
+  name: string;
+  email: string;
+  birth_date: LocalDate;
+  standing: 'good' | 'arrears' | 'suspended';
+  standing_since: LocalDate;
+  membership_from: LocalDate;
+  membership_through: LocalDate | null;
+}
+export interface MemberRoleRow extends Row {
+  member_id: string;
+  role: 'member' | 'instructor' | 'safety-officer' | 'maintenance-coordinator' | 'administrator';
+}
+/** The password's hash is made when the rows are loaded. */
+export interface AccountRow extends Recorded {
+  member_id: string;
+  email: string;
+}
+export interface CertificateRow extends Paper {
+  level: 'student' | 'sport' | 'recreational' | 'private' | 'commercial' | 'atp';
+  issued_on: LocalDate;
+  valid_through: LocalDate | null;
+  limitations: string[];
+}
+export interface CertificateRatingRow extends Row {
+  id: string;
+  certificate_id: string;
+  kind: 'category-class' | 'instrument' | 'type';
+  category: string | null;
+  class: string | null;
+  type_designator: string | null;
+}
+export interface InstructorCertificateRow extends Paper {
+  issued_on: LocalDate;
+  ratings: string[];
+  recent_experience_on: LocalDate | null;
+  printed_end_on: LocalDate | null;
+}
+export interface MedicalRow extends Paper {
+  class: 1 | 2 | 3;
+  exam_on: LocalDate;
+  limitations: string[];
+  withdrawn_on: LocalDate | null;
+}
+export interface BasicMedRow extends Paper {
+  exam_on: LocalDate;
+  course_on: LocalDate;
+  licence_valid_through: LocalDate;
+  held_medical_after_2006_07_14: boolean;
+  last_application_denied: boolean;
+  last_certificate_revoked_or_suspended: boolean;
+}
+export interface ReviewRow extends Paper {
+  kind: string;
+  reviewed_on: LocalDate;
+  ground_tenths: number | null;
+  flight_tenths: number | null;
+  category: string | null;
+  endorsed_as_review: boolean;
+}
+export interface EndorsementRow extends Paper {
+  kind: string;
+  endorsed_on: LocalDate;
+  make_model: string | null;
+  airfields: string[];
+  expires_on: LocalDate | null;
+  given_by: string | null;
+}

@@ -1,0 +1,216 @@
+/** The demo club in a real database: made, kept, made anew, no other club touched; and over HTTP, as printed. */
+import type { NestExpressApplication } from '@nestjs/platform-express';
+import { Test } from '@nestjs/testing';
+import request from 'supertest';
+import { AppModule } from '../../src/app.module.js';
+import { gatherSheets } from '../../src/decisions/gather/sheets.js';
+import { aircraftBy } from '../../src/demo/fleet/aircraft.js';
+import { DEMO_CLUB_ID, DEMO_SEED, DEMO_SLUG } from '../../src/demo/ids.js';
+import { loadDemo } from '../../src/demo/load.js';
+import { everybody } from '../../src/demo/people/person.js';
+import { DEMO_PASSWORD } from '../../src/demo/sign-in.js';
+import { tries, type Try } from '../../src/demo/tries.js';
+import { When } from '../../src/demo/when.js';
+import { APP_OPTIONS, configureApp } from '../../src/platform/bootstrap.js';
+import { Clock, FixedClock } from '../../src/platform/clock.js';
+import { AppConfig } from '../../src/platform/config.js';
+import { createTestDatabase, type TestDatabase } from '../../src/platform/database/testing.js';
+import { newId } from '../../src/platform/ids.js';
+import { StartupError } from '../../src/platform/startup-error.js';
+import { blocks, decide, rulesetFor, type Decision } from '../../src/rules/index.js';
+
+const ASOF = '2027-02-27T18:00:00Z';
+const NEXT_DAY = '2027-02-28T18:00:00Z';
+const OTHER_CLUB = newId();
+/** Judging some hundred and fifty flights, on a machine that does other things too. */
+const LONG = 240_000;
+
+let db: TestDatabase;
+const sql = async <T>(text: string, params: unknown[] = []): Promise<T[]> =>
+  (await db.admin.query(text, params)).rows as T[];
+const triesAsOf = (asOf: string): Try[] => tries(everybody(DEMO_SEED, new When(asOf)), new When(asOf));
+
+/** Rows of every table with a club, counted by club. */
+async function census(clubId: string): Promise<Record<string, number>> {
+  const tables = await sql<{ name: string }>(
+    `SELECT c.relname AS name FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'club_id'
+     WHERE c.relkind = 'r' AND c.relnamespace = 'public'::regnamespace ORDER BY 1`,
+  );
+  const counts: Record<string, number> = {};
+  for (const { name } of tables) {
+    const [row] = await sql<{ count: string }>(`SELECT count(*) FROM ${name} WHERE club_id = $1`, [clubId]);
+    counts[name] = Number(row!.count);
+  }
+  return counts;
+}
+
+beforeAll(async () => {
+  db = await createTestDatabase();
+  await sql(
+    `INSERT INTO clubs (club_id, slug, name, zone, jurisdiction) VALUES ($1, 'someone-else', 'Someone Else', 'UTC', 'US')`,
+    [OTHER_CLUB],
+  );
+  await sql(
+    `INSERT INTO members (club_id, id, name, email, standing_since, membership_from)
+     VALUES ($1, $2, 'Pat Else', 'pat@else.example', '2020-01-01', '2020-01-01')`,
+    [OTHER_CLUB, newId()],
+  );
+});
+afterAll(() => db.drop());
+
+describe('a slug that another club has', () => {
+  it('is left alone, with what to do about it', async () => {
+    const id = newId();
+    await sql(
+      `INSERT INTO clubs (club_id, slug, name, zone, jurisdiction) VALUES ($1, $2, 'Not the demo', 'UTC', 'US')`,
+      [id, DEMO_SLUG],
+    );
+    await expect(loadDemo(db.database, db.config, ASOF)).rejects.toThrow(StartupError);
+    await expect(loadDemo(db.database, db.config, ASOF)).rejects.toThrow(/left alone/);
+    expect(await sql('SELECT 1 FROM clubs WHERE club_id = $1', [id])).toHaveLength(1);
+    await sql('DELETE FROM clubs WHERE club_id = $1', [id]);
+  });
+});
+
+describe('the first start of a day', () => {
+  it(
+    'makes the club and books what the rules allow',
+    async () => {
+      const loaded = await loadDemo(db.database, db.config, ASOF);
+      expect(loaded).toMatchObject({ outcome: 'made', before: null });
+      expect(loaded.bookings!.booked).toBeGreaterThan(80);
+      // Not every wish may be granted: people's papers run out, landings are wanting.
+      expect(loaded.bookings!.refused).toBeGreaterThan(0);
+      const answers = await sql<{ answer: string }>(
+        `SELECT DISTINCT d.answer FROM bookings b JOIN decisions d ON d.club_id = b.club_id AND d.id = b.decision_id
+         WHERE b.club_id = $1 AND b.kind = 'flight'`,
+        [DEMO_CLUB_ID],
+      );
+      expect(answers.every(({ answer }) => answer === 'yes' || answer === 'yes-with-conditions')).toBe(true);
+      const counts = await census(DEMO_CLUB_ID);
+      expect(counts).toMatchObject({
+        members: 60,
+        accounts: 60,
+        aircraft: 7,
+        airfields: 4,
+        decisions: loaded.bookings!.booked,
+      });
+      expect(counts.bookings).toBe(loaded.bookings!.booked + 5);
+    },
+    LONG,
+  );
+
+  it(
+    'gives every try its printed answer, from facts gathered as the service gathers them',
+    async () => {
+      const wrong: object[] = [];
+      await db.tenantDb.run(
+        DEMO_CLUB_ID,
+        async (em) => {
+          for (const one of triesAsOf(ASOF)) {
+            const { ask, person, aircraft, answer, what } = one;
+            const { sheets, policy } = await gatherSheets(em, {
+              request: ask,
+              memberId: person.id,
+              aircraftIds: [aircraftBy(aircraft).id],
+              knownAt: ASOF,
+            });
+            const decision = decide(sheets[0]!, policy, rulesetFor('US', policy), ask.departs, {
+              days: 0,
+              stepsPerRule: 1,
+            });
+            if (decision.answer !== answer)
+              wrong.push({
+                who: person.story.key,
+                what,
+                answer,
+                is: decision.answer,
+                blocking: decision.findings
+                  .filter(blocks)
+                  .map((finding) => `${finding.rule}: ${finding.says}`),
+              });
+          }
+        },
+        { readOnly: true },
+      );
+      expect(wrong).toEqual([]);
+    },
+    LONG,
+  );
+});
+
+describe('over HTTP, with the printed sign-in data', () => {
+  let app: NestExpressApplication;
+
+  beforeAll(async () => {
+    const config = new AppConfig({ ...db.config, trustProxy: 1 });
+    const testing = await Test.createTestingModule({ imports: [AppModule.register(config, db.database)] })
+      .overrideProvider(Clock)
+      .useValue(new FixedClock(ASOF))
+      .compile();
+    app = configureApp(testing.createNestApplication<NestExpressApplication>(APP_OPTIONS), config);
+    await app.listen(0, '127.0.0.1');
+  });
+  afterAll(() => app.close());
+
+  it.each([
+    ['luis', 'yes'],
+    ['walter', 'yes-with-conditions'],
+    ['olga', 'dual-only'],
+    ['rex', 'ask-officer'],
+    ['roscoe', 'no'],
+  ])(
+    '%s signs in, asks, and is told "%s"',
+    async (key, answer) => {
+      const one = triesAsOf(ASOF).find((each) => each.person.story.key === key && each.answer === answer)!;
+      const signedIn = await request(app.getHttpServer())
+        .post('/api/v1/auth/sign-in')
+        .send({ club: DEMO_SLUG, email: one.person.email, password: DEMO_PASSWORD })
+        .expect(200);
+      const asked = await request(app.getHttpServer())
+        .post('/api/v1/decisions')
+        .set('Authorization', `Bearer ${(signedIn.body as { accessToken: string }).accessToken}`)
+        .send({ ...one.ask, aircraftIds: [aircraftBy(one.aircraft).id] });
+      expect(asked.status).toBeLessThan(300);
+      const text = JSON.stringify(asked.body);
+      const [first] = (asked.body as { decisions: Decision[] }).decisions;
+      expect({ text: first ? '' : text, answer: first?.answer }).toEqual({ text: '', answer });
+    },
+    60_000,
+  );
+});
+
+describe('later starts', () => {
+  it('keep the club of the same day, with what was changed in it', async () => {
+    await sql(`UPDATE members SET name = 'Changed Name' WHERE club_id = $1 AND name = 'Luis Amaya'`, [
+      DEMO_CLUB_ID,
+    ]);
+    const before = await census(DEMO_CLUB_ID);
+    const loaded = await loadDemo(db.database, db.config, '2027-02-28T02:00:00Z');
+    expect(loaded).toEqual({ outcome: 'kept', before: '2027-02-27', bookings: null });
+    expect(await census(DEMO_CLUB_ID)).toEqual(before);
+  });
+
+  it(
+    'make it anew on another day, and touch no other club',
+    async () => {
+      const other = await census(OTHER_CLUB);
+      expect(Object.values(other).some((count) => count > 0)).toBe(true);
+      const loaded = await loadDemo(db.database, db.config, NEXT_DAY);
+      expect(loaded).toMatchObject({ outcome: 'made-anew', before: '2027-02-27' });
+      expect(await census(OTHER_CLUB)).toEqual(other);
+      expect(await sql(`SELECT 1 FROM members WHERE name = 'Changed Name'`)).toHaveLength(0);
+      const counts = await census(DEMO_CLUB_ID);
+      expect(counts).toMatchObject({ clubs: 1, members: 60, decisions: loaded.bookings!.booked });
+      // Nothing of the day before is left, and what guards the records works again.
+      const [asleep] = await sql<{ count: string }>(
+        `SELECT count(*) FROM pg_trigger WHERE NOT tgisinternal AND tgenabled = 'D'`,
+      );
+      expect(Number(asleep!.count)).toBe(0);
+      await expect(sql('DELETE FROM decisions WHERE club_id = $1', [DEMO_CLUB_ID])).rejects.toMatchObject({
+        constraint: 'decisions_append_only',
+      });
+    },
+    LONG,
+  );
+});
