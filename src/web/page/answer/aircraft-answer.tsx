@@ -106,11 +106,12 @@ function Horizon({ decision, zone }: { decision: Decision; zone: string }) {
   }
   const titles = decision.findings
     .filter((finding) => because.includes(finding.rule))
-    .map((finding) => finding.title.toLowerCase());
+    .map((finding) => `“${finding.title}”`);
   return (
     <p class="horizon">
       Holds for a departure before <time dateTime={until}>{momentIn(zone, until)}</time>; then “
-      {ANSWERS[becomes].word.toLowerCase()}”{titles.length > 0 ? `: ${titles.join(', ')}` : ''}.
+      {ANSWERS[becomes].word.toLowerCase()}”
+      {titles.length > 0 ? ` by ${titles.length === 1 ? 'the rule' : 'the rules'} ${titles.join(', ')}` : ''}.
     </p>
   );
 }

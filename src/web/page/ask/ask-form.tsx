@@ -1,3 +1,4 @@
+import { FlightDetails } from './flight-details.js';
 import type { FlightForm } from './flight.js';
 import type { Airfield, PersonName } from '../api/types.js';
 
@@ -134,37 +135,7 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
           .
         </span>
       </p>
-      <details class="more">
-        <summary>Loading and meter hours</summary>
-        <div class="fields">
-          <label>
-            Everyone aboard, lb
-            <input
-              inputMode="numeric"
-              pattern="[0-9]*"
-              value={form.occupantsLb}
-              onInput={text('occupantsLb')}
-            />
-          </label>
-          <label>
-            Baggage, lb
-            <input inputMode="numeric" pattern="[0-9]*" value={form.baggageLb} onInput={text('baggageLb')} />
-          </label>
-          <label>
-            Fuel, US gal
-            <input inputMode="decimal" pattern="[0-9.]*" value={form.fuelUsGal} onInput={text('fuelUsGal')} />
-          </label>
-          <label>
-            Meter hours
-            <input
-              inputMode="decimal"
-              pattern="[0-9]+([.][0-9])?"
-              value={form.plannedHours}
-              onInput={text('plannedHours')}
-            />
-          </label>
-        </div>
-      </details>
+      <FlightDetails form={form} change={change} />
       {wrong && (
         <p class="problem" role="alert" id="ask-wrong">
           {wrong.message}

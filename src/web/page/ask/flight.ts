@@ -1,4 +1,4 @@
-import { plusDays, today, instantIn } from '../parts/time.js';
+import { instantIn, now, plusDays, today } from '../parts/time.js';
 
 /** What the sentence says; texts as the inputs hold them. */
 export interface FlightForm {
@@ -14,7 +14,19 @@ export interface FlightForm {
   baggageLb: string;
   fuelUsGal: string;
   plannedHours: string;
+  windFromDeg: string;
+  windKt: string;
+  gustKt: string;
+  visibilitySm: string;
+  ceilingFtAgl: string;
+  maxAltitudeFtMsl: string;
+  airspace: string[];
+  usesVor: YesNo;
+  usesTransponder: YesNo;
 }
+
+/** '' is not said: unknown, never assumed. */
+export type YesNo = '' | 'yes' | 'no';
 
 /** Tomorrow afternoon, alone, there and back. */
 export const firstForm = (zone: string): FlightForm => ({
@@ -30,6 +42,15 @@ export const firstForm = (zone: string): FlightForm => ({
   baggageLb: '',
   fuelUsGal: '',
   plannedHours: '',
+  windFromDeg: '',
+  windKt: '',
+  gustKt: '',
+  visibilitySm: '',
+  ceilingFtAgl: '',
+  maxAltitudeFtMsl: '',
+  airspace: [],
+  usesVor: '',
+  usesTransponder: '',
 });
 
 /** The form as the API's request, or the field that cannot be read and why. */
@@ -52,12 +73,6 @@ export function toRequest(
     };
   if (arrives <= departs) return { field: 'to', message: 'Be back after you leave: choose a later time.' };
   const instruction = form.purpose === 'dual' || form.purpose === 'checkout';
-  const number = (text: string) => (text.trim() === '' ? undefined : Number(text));
-  const loading = {
-    occupantsLb: number(form.occupantsLb),
-    baggageLb: number(form.baggageLb),
-    fuelUsGal: number(form.fuelUsGal),
-  };
   return {
     request: {
       departs,
@@ -67,8 +82,42 @@ export function toRequest(
       flightRules: form.flightRules,
       ...(instruction && form.instructorId ? { instructorId: form.instructorId } : {}),
       ...(form.landings.length > 0 ? { landings: form.landings } : {}),
-      ...(Object.values(loading).some((value) => value !== undefined) ? { loading } : {}),
-      ...(form.plannedHours.trim() === '' ? {} : { plannedHours: Number(form.plannedHours) }),
+      ...details(form),
     },
   };
+}
+
+const number = (text: string): number | undefined => (text.trim() === '' ? undefined : Number(text));
+const yesNo = (value: YesNo): boolean | undefined => (value === '' ? undefined : value === 'yes');
+
+/** What the member said beyond the sentence; fields left empty are left out. */
+function details(form: FlightForm): object {
+  const weather = said({
+    windFromDeg: number(form.windFromDeg),
+    windKt: number(form.windKt),
+    gustKt: number(form.gustKt),
+    visibilitySm: number(form.visibilitySm),
+    ceilingFtAgl: number(form.ceilingFtAgl),
+  });
+  return (
+    said({
+      loading: said({
+        occupantsLb: number(form.occupantsLb),
+        baggageLb: number(form.baggageLb),
+        fuelUsGal: number(form.fuelUsGal),
+      }),
+      weather: weather && { observedAt: now(), ...weather },
+      plannedHours: number(form.plannedHours),
+      maxAltitudeFtMsl: number(form.maxAltitudeFtMsl),
+      airspace: form.airspace.length > 0 ? form.airspace : undefined,
+      usesVor: yesNo(form.usesVor),
+      usesTransponder: yesNo(form.usesTransponder),
+    }) ?? {}
+  );
+}
+
+/** The fields that have a value; undefined when none has. */
+function said<T extends object>(fields: T): Partial<T> | undefined {
+  const entries = Object.entries(fields).filter(([, value]) => value !== undefined);
+  return entries.length > 0 ? (Object.fromEntries(entries) as Partial<T>) : undefined;
 }

@@ -2,15 +2,14 @@ import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Booking, Me } from '../api/types.js';
-import { spanIn } from '../parts/time.js';
+import { now, spanIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 
 const flights = signal<Booking[] | null>(null);
 
 /** Reads the member's coming bookings again. */
 export async function refreshFlights(memberId: string): Promise<void> {
-  const now = new Date().toISOString().replace(/\.\d+Z$/, 'Z');
-  const found = await all<Booking>(`/bookings?memberId=${memberId}&from=${encodeURIComponent(now)}`);
+  const found = await all<Booking>(`/bookings?memberId=${memberId}&from=${encodeURIComponent(now())}`);
   flights.value = found
     .filter((booking) => booking.status === 'booked' || booking.status === 'dispatched')
     .sort((a, b) => (a.departs < b.departs ? -1 : 1));

@@ -16,7 +16,13 @@ export function instantIn(zone: string, date: string, clock: string): string | n
   }
 }
 
-export const today = (zone: string): string => Temporal.Now.plainDateISO(zone).toString();
+/** This instant, in UTC with whole seconds. */
+export const now = (): string =>
+  Temporal.Instant.fromEpochMilliseconds(Date.now())
+    .round({ smallestUnit: 'second', roundingMode: 'floor' })
+    .toString();
+
+export const today = (zone: string): string => dateIn(zone, now());
 export const plusDays = (date: string, days: number): string =>
   Temporal.PlainDate.from(date).add({ days }).toString();
 export const dateIn = (zone: string, instant: string): string =>
