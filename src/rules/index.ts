@@ -16,6 +16,8 @@ export * from './engine/digest.js';
 export * from './engine/judge.js';
 export * from './engine/combine.js';
 export * from './engine/decide.js';
+export * from './engine/weigh.js';
+export type { HorizonLimits } from './engine/horizon.js';
 export * from './parameters/parameter.js';
 export * from './sky/nights.js';
 export { sunTimes } from './sky/sun.js';

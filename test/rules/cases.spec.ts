@@ -61,6 +61,9 @@ describe.each(tables)('$table.rule', ({ table }) => {
     if (wanted.conditions) {
       expect(finding.conditions).toEqual(wanted.conditions.map((part) => expect.stringContaining(part)));
     }
+    // The page shows them as a list under the heading "Before departure".
+    for (const condition of finding.conditions)
+      expect(condition).toMatch(/^(?!Before departure)[A-Z].*[^.]\.$/);
     if (wanted.until !== undefined) {
       const until =
         wanted.until !== null && wanted.until.length === 10

@@ -17,6 +17,11 @@ function waitsForInstructor(finding: Finding, crew: Crew): boolean {
   );
 }
 
+/** Does this finding alone make the answer a no, whoever might be asked? */
+export function refuses(finding: Finding, crew: Crew): boolean {
+  return blocks(finding) && !finding.overridable && !waitsForInstructor(finding, crew);
+}
+
 /** The answer on the flight as asked, before other ways of flying it are tried. */
 export function answerAsAsked(findings: readonly Finding[], crew: Crew): Answer {
   const inTheWay = findings.filter(blocks).filter((finding) => !waitsForInstructor(finding, crew));

@@ -24,7 +24,10 @@ export interface Finding {
   remedies: Remedy[];
   reads: readonly string[];
   parameters: ParameterRead[];
-  /** The departure from which the verdict changes if nothing else happens; null when time alone never changes it. */
+  /**
+   * The departure from which the verdict changes if nothing else happens: it does not change before. Where the search
+   * stopped without finding a change, the departure it had reached. Null when time alone never changes it.
+   */
   until: Instant | null;
 }
 

@@ -4,9 +4,16 @@
  */
 import { toInstant, type EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { answerOf, weigh, type HorizonLimits, type Weighed } from './decide.js';
+import { refuses } from './combine.js';
 import type { Finding, Horizon } from './finding.js';
 import { crewAt, earlier, judgeRule, type Judged, type Ruleset } from './judge.js';
+import { answerOf, weigh, type Weighed } from './weigh.js';
+
+/** How far the search for the horizon looks. */
+export interface HorizonLimits {
+  days: number;
+  stepsPerRule: number;
+}
 
 interface Track {
   sheet: FactSheet;
@@ -38,21 +45,23 @@ export function searchHorizon(
 
   let answerChange: { at: EpochSeconds; because: string[] } | null = null;
   let cutAt: EpochSeconds | null = null;
+  // A refusal that no time cures stays one: then only the verdicts themselves are worth following.
+  let following = !refusedForGood(weighed);
 
   for (;;) {
     let at: EpochSeconds | null = null;
     for (const track of tracks) {
-      if (track.changed === null || answerChange === null) at = earlier(at, track.now.nextChange);
+      if (following || (track.asAsked && track.changed === null)) at = earlier(at, track.now.nextChange);
     }
     if (at === null || at >= end) break;
     const moved: Track[] = [];
     for (const track of tracks) {
       if (track.now.nextChange !== at) continue;
       if (track.steps >= limits.stepsPerRule) {
-        // Nothing differed up to here; say so rather than look for ever.
+        // Nothing differed up to here; say so rather than look for ever. What the answer does after it is not known.
         track.changed ??= at;
         track.now = { ...track.now, nextChange: null };
-        cutAt = earlier(cutAt, at);
+        if (following) cutAt = earlier(cutAt, at);
         continue;
       }
       const before = track.now.finding;
@@ -60,7 +69,7 @@ export function searchHorizon(
       if (verdictDiffers(track.now.finding, first[tracks.indexOf(track)]!)) track.changed ??= at;
       if (verdictDiffers(track.now.finding, before)) moved.push(track);
     }
-    if (answerChange === null && cutAt === null && moved.length > 0) {
+    if (following && cutAt === null && moved.length > 0) {
       const answer = answerOf(
         asked.map((track) => track.now),
         crewAt(sheet, ruleset, at).crew,
@@ -70,10 +79,11 @@ export function searchHorizon(
         answerChange = { at, because: [...new Set(moved.map((track) => track.now.finding.rule))] };
       }
     }
-    if (answerChange === null && cutAt !== null) break;
+    if (answerChange !== null || cutAt !== null) following = false;
   }
 
-  const untils = asked.map((track) => track.changed);
+  // Beyond the end of the search a verdict still stands until its next change point.
+  const untils = asked.map((track) => track.changed ?? track.now.nextChange);
   if (answerChange) {
     const becomes = weigh(sheet, ruleset, answerChange.at).answer;
     const until = toInstant(answerChange.at);
@@ -83,6 +93,15 @@ export function searchHorizon(
     horizon: { until: null, becomes: null, because: [], searchedTo: toInstant(cutAt ?? end) },
     untils,
   };
+}
+
+/** Does something stand in the way, of the flight as asked and with an instructor, that time alone never moves? */
+function refusedForGood({ crew, judged, withInstructor }: Weighed): boolean {
+  const stuck = (of: readonly Judged[], by: Weighed['crew']): boolean =>
+    of.some(({ finding, nextChange }) => nextChange === null && refuses(finding, by));
+  return (
+    stuck(judged, crew) && (withInstructor === null || stuck(withInstructor.judged, withInstructor.crew))
+  );
 }
 
 function step(track: Track, ruleset: Ruleset, at: EpochSeconds): void {

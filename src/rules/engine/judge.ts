@@ -7,7 +7,7 @@ import { decideCrew } from './crew.js';
 import type { Finding } from './finding.js';
 import { Moment } from './moment.js';
 import { ParameterBook, Parameters } from './parameters.js';
-import type { Body, FactView, Judgement, Rule, Take } from './rule.js';
+import type { Body, FactView, Judgement, Rule, Status, Take } from './rule.js';
 import { UnknownFact } from './unknown.js';
 
 /** What is judged against: the rules of the club's pack and the parameters they read. */
@@ -82,62 +82,50 @@ export function judgeRule(
   const moment = momentAt(sheet, departs);
   const parameters = new Parameters(ruleset.book, moment, rule.parameters);
   const body = bodyInForce(rule, moment);
-  const header = {
-    rule: rule.id,
-    version: body?.version ?? 0,
-    title: rule.title,
-    weight: rule.weight,
-    overridable: rule.weight === 'club' && !rule.neverOverridden,
-    binds: rule.binds,
-    citation: (body ?? rule.bodies[0]!).citation,
-    reads: rule.reads,
-  };
-  const bare = { counted: [], conditions: [], remedies: [], until: null };
-  const finish = (finding: Omit<Finding, 'parameters'>): Judged => ({
-    finding: { ...finding, parameters: parameters.reads },
+  // Written out field by field: spreading twenty fields twice a rule took half of a judgement's time.
+  const finish = (
+    status: Status,
+    branch: string,
+    says: string,
+    made: Pick<Judgement, 'counted' | 'conditions' | 'remedies'>,
+  ): Judged => ({
+    finding: {
+      rule: rule.id,
+      version: body?.version ?? 0,
+      title: rule.title,
+      weight: rule.weight,
+      overridable: rule.weight === 'club' && !rule.neverOverridden,
+      binds: rule.binds,
+      status,
+      branch,
+      says,
+      citation: (body ?? rule.bodies[0]!).citation,
+      counted: made.counted,
+      conditions: made.conditions,
+      remedies: made.remedies,
+      reads: rule.reads,
+      // By id, not as read: which record a rule meets first must not show in the finding.
+      parameters: parameters.reads.sort((a, b) => (a.id < b.id ? -1 : 1)),
+      until: null,
+    },
     nextChange: moment.nextChange,
   });
+  const bare = (conditions: string[] = []) => ({ counted: [], conditions, remedies: [] });
   if (!body) {
-    return finish({
-      ...header,
-      ...bare,
-      status: 'not-applicable',
-      branch: 'not-in-force',
-      says: 'This rule is not in force on the day of the flight.',
-    });
+    const says = 'This rule is not in force on the day of the flight.';
+    return finish('not-applicable', 'not-in-force', says, bare());
   }
   try {
     const judgement = body.judge(viewOf(rule, sheet, crew), moment, parameters, takeFor(rule));
-    const branch = rule.branches[judgement.branch]!;
-    return finish({
-      ...header,
-      status: branch.status,
-      branch: judgement.branch,
-      says: fill(branch.says, judgement.values, rule.id),
-      counted: judgement.counted,
-      conditions: judgement.conditions,
-      remedies: judgement.remedies,
-      until: null,
-    });
+    const { status, says } = rule.branches[judgement.branch]!;
+    return finish(status, judgement.branch, fill(says, judgement.values, rule.id), judgement);
   } catch (error) {
     if (error instanceof UnknownFact) {
-      return finish({
-        ...header,
-        ...bare,
-        status: 'unknown',
-        branch: 'unknown',
-        says: `Cannot tell: ${error.because}.`,
-        conditions: rule.settledAt === 'departure' && rule.whenUnknown ? [rule.whenUnknown] : [],
-      });
+      const settledLater = rule.settledAt === 'departure' && rule.whenUnknown ? [rule.whenUnknown] : [];
+      return finish('unknown', 'unknown', `Cannot tell: ${error.because}.`, bare(settledLater));
     }
     const reason = error instanceof Error ? error.message : String(error);
-    return finish({
-      ...header,
-      ...bare,
-      status: 'error',
-      branch: 'error',
-      says: `This rule could not be judged (${reason}).`,
-    });
+    return finish('error', 'error', `This rule could not be judged (${reason}).`, bare());
   }
 }
 

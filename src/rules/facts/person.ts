@@ -177,6 +177,13 @@ export interface CheckoutFact extends Evidence {
   signedById: string;
 }
 
+/** A paper that is entered but that no officer has verified; it does not count yet. */
+export interface UnverifiedFact extends Evidence {
+  /** What it is, in words: 'medical certificate of class 3'. */
+  what: string;
+  on: LocalDate | null;
+}
+
 /** Where the member stands with the club. */
 export interface StandingFact extends Evidence {
   state: 'good' | 'arrears' | 'suspended';
@@ -208,4 +215,5 @@ export interface PersonFacts {
   checkouts: Fact<CheckoutFact[]>;
   standing: Fact<StandingFact>;
   commitments: Fact<CommitmentFact[]>;
+  unverified: Fact<UnverifiedFact[]>;
 }

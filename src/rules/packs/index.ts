@@ -16,12 +16,22 @@ const LAW: Record<Jurisdiction, { rules: readonly Rule[]; parameters: readonly P
   CA: { rules: CA_RULES, parameters: CA_PARAMETERS },
 };
 
-/** The rules and parameters that judge a club's flights: its jurisdiction's law, then the club's own. */
+/** Rulesets already made, by the policy they stand on: one question asks for the same one for every aircraft. */
+const made = new WeakMap<Policy, Map<Jurisdiction, Ruleset>>();
+
+/**
+ * The rules and parameters that judge a club's flights: its jurisdiction's law, then the club's own. A policy is a value:
+ * once it has been handed in it must not be changed in place.
+ */
 export function rulesetFor(jurisdiction: Jurisdiction, policy: Policy): Ruleset {
+  const known = made.get(policy)?.get(jurisdiction);
+  if (known) return known;
   const law = LAW[jurisdiction];
   const rules = [...law.rules, ...CLUB_RULES];
   const book = new ParameterBook([...law.parameters, ...CLUB_PARAMETERS], policy);
-  return { rules: [...rules, parametersChecked(book, declaredBy(rules))], book };
+  const ruleset = { rules: [...rules, parametersChecked(book, declaredBy(rules))], book };
+  made.set(policy, (made.get(policy) ?? new Map<Jurisdiction, Ruleset>()).set(jurisdiction, ruleset));
+  return ruleset;
 }
 
 /** Every rule of every pack, for the rule book and the check-values command. */

@@ -62,7 +62,8 @@ const FLIGHT: FlightFacts = {
   loading: { occupantsLb: 170, baggageLb: 10, fuelUsGal: 40 },
 };
 
-const EQUIPPED: EquipmentKind[] = [
+/** Everything that 14 CFR 91.205(b), (c) and (d) ask of an aircraft like the base sheet's. */
+export const EQUIPPED: EquipmentKind[] = [
   'airspeed-indicator',
   'altimeter',
   'sensitive-altimeter',
@@ -192,6 +193,7 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   ),
   standing: known(STANDING, KNOWN_AT),
   commitments: known([], KNOWN_AT),
+  unverified: known([], KNOWN_AT),
   ...fields,
 });
 

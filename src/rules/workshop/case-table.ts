@@ -57,6 +57,7 @@ const RECORD: Record<string, object> = {
   checkouts: records.CHECKOUT,
   standing: records.STANDING,
   commitments: records.COMMITMENT,
+  unverified: records.UNVERIFIED,
   type: records.AIRCRAFT_TYPE,
   use: { status: 'in-service', instructionForHire: false, carriesForHire: false },
   meters: records.METER,
@@ -96,6 +97,9 @@ export function sheetOf(one: Case): { sheet: FactSheet; policy: PolicyValue[] } 
     arrives: plusSeconds(at, minutes * 60),
     ...(given.flight as object),
   };
+  // A weather without a time was observed at departure.
+  const { weather } = sheet.flight;
+  if (weather && weather.observedAt === undefined) sheet.flight.weather = { ...weather, observedAt: at };
   sheet.knownAt = (given.knownAt as string | undefined) ?? plusSeconds(at, -86_400);
   if (given.jurisdiction) sheet.jurisdiction = given.jurisdiction as FactSheet['jurisdiction'];
   const crew = decideCrew(sheet.flight, { secondPilotIsPassenger: true });

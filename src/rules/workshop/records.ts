@@ -24,6 +24,7 @@ import type {
   MedicalFact,
   ReviewFact,
   StandingFact,
+  UnverifiedFact,
 } from '../facts/person.js';
 
 export const LOG: LogFact = {
@@ -126,6 +127,12 @@ export const STANDING: StandingFact = {
   since: '2020-01-01',
   membershipFrom: '2020-01-01',
   membershipThrough: null,
+};
+
+export const UNVERIFIED: UnverifiedFact = {
+  id: 'unverified-1',
+  what: 'medical certificate of class 3',
+  on: '2027-02-01',
 };
 
 export const COMMITMENT: CommitmentFact = {

@@ -2,10 +2,10 @@
 import type { LocalDate } from '../../calendar/dates.js';
 import type { Moment } from '../../engine/moment.js';
 import type { Remedy } from '../../engine/remedy.js';
-import type { Counted } from '../../engine/rule.js';
+import type { Counted, FactView } from '../../engine/rule.js';
 import type { AircraftType } from '../../facts/aircraft.js';
-import type { FlightFacts } from '../../facts/flight.js';
 import type { LogFact } from '../../facts/person.js';
+import { leavePassengers } from '../leave-passengers.js';
 
 /** What was found: how many of each, the records behind it, and the last date they serve (null when too few). */
 export interface LandingCount {
@@ -80,7 +80,7 @@ function newestFirst(a: LogFact, b: LogFact): number {
 /** Fly the landings without passengers, if they still serve on the day; or leave the passengers behind. */
 export function landingsRemedies(
   type: AircraftType,
-  flight: Omit<FlightFacts, 'departs' | 'arrives'>,
+  f: Pick<FactView, 'flight' | 'crew'>,
   moment: Moment,
   asked: LandingsAsked,
 ): Remedy[] {
@@ -120,18 +120,6 @@ export function landingsRemedies(
       effects: [{ op: 'append', fact: 'pic.log', value: entry }],
     });
   }
-  if (!flight.forHire) {
-    remedies.push({
-      act: 'leave-passengers',
-      title: 'Fly without passengers.',
-      by: 'member',
-      effects: [
-        {
-          op: 'flight',
-          fields: { personsOnBoard: 1, purpose: 'solo', secondPilotId: null, actingPilotId: null },
-        },
-      ],
-    });
-  }
+  if (!f.flight.forHire) remedies.push(...leavePassengers(f));
   return remedies;
 }

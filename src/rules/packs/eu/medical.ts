@@ -61,7 +61,10 @@ export const medicalCertificate = defineRule({
             { class: medical.class, examOn: medical.examOn, through },
             {
               counted: [{ id: medical.id, on: medical.examOn, what: `class ${medical.class} examination` }],
-              conditions: medical.limitations.map((limitation) => `Medical certificate: ${limitation}.`),
+              conditions: medical.limitations.map(
+                (limitation) =>
+                  `Keep to the limitation on the medical certificate: ${limitation.replace(/\.$/, '')}.`,
+              ),
             },
           );
         }

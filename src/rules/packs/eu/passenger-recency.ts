@@ -68,14 +68,14 @@ export const passengerRecency = defineRule({
           const asked = { ...byDay, night: dark && !rated };
           return take('short', values, {
             counted: day.counted,
-            remedies: landingsRemedies(type, f.flight, moment, asked),
+            remedies: landingsRemedies(type, f, moment, asked),
           });
         }
         if (dark && !rated) {
           const found = { takeoffs: night.takeoffs, landings: night.landings, needed: byNight.needed, days };
           return take('short-by-night', found, {
             counted: night.counted,
-            remedies: landingsRemedies(type, f.flight, moment, byNight),
+            remedies: landingsRemedies(type, f, moment, byNight),
           });
         }
         const serving = { ...values, through: day.through ?? '' };
@@ -83,7 +83,7 @@ export const passengerRecency = defineRule({
           ? take('instrument-rating', serving, {
               counted: day.counted,
               conditions: [
-                'The instrument rating must be valid on the day; its revalidation is not on record here.',
+                'Make sure that the instrument rating is valid on the day; its revalidation is not on record here.',
               ],
             })
           : take('enough', serving, { counted: day.counted });

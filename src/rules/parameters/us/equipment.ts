@@ -55,6 +55,27 @@ export const EQUIPMENT_PARAMETERS: readonly Parameter[] = [
     },
   ),
   one(
+    'us.transponder.surface-ft',
+    'Height above the surface up to which altitude alone asks for none',
+    'ft',
+    'seen',
+    {
+      from: null,
+      value: 2500,
+      reference: '14 CFR 91.215(b)(5), 91.225(d)(4)',
+    },
+  ),
+  one('us.ads-b.gulf-from-ft', 'Altitude over the Gulf from which ADS-B Out is needed', 'ft', 'seen', {
+    from: null,
+    value: 3000,
+    reference: '14 CFR 91.225(d)(5)',
+  }),
+  one('us.ads-b.gulf-within-nm', 'Distance from the coast of the Gulf within which it is', 'nm', 'seen', {
+    from: null,
+    value: 12,
+    reference: '14 CFR 91.225(d)(5)',
+  }),
+  one(
     'us.ads-b.required',
     'ADS-B Out is needed in that airspace',
     'flag',

@@ -1,5 +1,6 @@
 import { addDays } from '../../../calendar/dates.js';
 import { defineRule } from '../../../engine/rule.js';
+import { departLater } from './other-times.js';
 
 /**
  * Club rule: how long before departure a booking is made, counted from when the facts were gathered. It is about making a
@@ -40,8 +41,9 @@ export const bookingLead = defineRule({
         if (purpose === 'maintenance' || purpose === 'ferry-to-inspection') return take('maintenance');
         const hours = p.number('club.booking-lead.min-hours');
         const days = p.number('club.booking-lead.max-days');
-        if (hours > 0 && !moment.departsAtOrAfter(moment.hoursFromKnowledge(hours)))
-          return take('too-late', { hours });
+        const earliest = moment.hoursFromKnowledge(hours);
+        if (hours > 0 && !moment.departsAtOrAfter(earliest))
+          return take('too-late', { hours }, { remedies: [departLater(moment, earliest, hours)] });
         const through = addDays(moment.knowledgeDate(), days);
         if (moment.startsOnOrAfter(addDays(through, 1))) return take('too-early', { days, through });
         return take('in-time', { through });

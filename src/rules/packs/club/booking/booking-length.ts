@@ -1,4 +1,5 @@
 import { defineRule } from '../../../engine/rule.js';
+import { shortenBooking } from './other-times.js';
 
 const HOUR = 3600;
 
@@ -19,7 +20,7 @@ export const bookingLength = defineRule({
     within: { status: 'met', says: 'The booking lasts {length}; the club allows {limit} {kind}.' },
     'too-long': {
       status: 'short',
-      says: 'The booking lasts {length}; the club allows {limit} {kind}. Shorten it.',
+      says: 'The booking lasts {length}; the club allows {limit} {kind}.',
     },
   },
   bodies: [
@@ -48,7 +49,8 @@ export const bookingLength = defineRule({
               ? 'for a trip'
               : 'for a flight that lands nowhere else',
         };
-        return take(moment.durationSeconds <= hours * HOUR ? 'within' : 'too-long', values);
+        if (moment.durationSeconds <= hours * HOUR) return take('within', values);
+        return take('too-long', values, { remedies: [shortenBooking(moment, hours * HOUR, values.limit)] });
       },
     },
   ],

@@ -1,8 +1,8 @@
 /** Time a person is already promised to, held against the flight. */
-import { localClock, localDateOf, toSeconds } from '../../../calendar/instants.js';
 import type { Moment } from '../../../engine/moment.js';
 import type { Counted } from '../../../engine/rule.js';
 import type { CommitmentFact } from '../../../facts/person.js';
+import { dateAndClock, dateOf } from '../../when.js';
 
 /** Those that share time with the flight, earliest first. */
 export function overlapping(commitments: readonly CommitmentFact[], moment: Moment): CommitmentFact[] {
@@ -14,15 +14,11 @@ export function overlapping(commitments: readonly CommitmentFact[], moment: Mome
 
 /** What, from when until when, in the club's zone. */
 export function inWords(one: CommitmentFact, zone: string): { what: string; from: string; to: string } {
-  const at = (instant: string): string => {
-    const seconds = toSeconds(instant);
-    return `${localDateOf(seconds, zone)} ${localClock(seconds, zone)}`;
-  };
-  return { what: one.what, from: at(one.from), to: at(one.to) };
+  return { what: one.what, from: dateAndClock(one.from, zone), to: dateAndClock(one.to, zone) };
 }
 
 export const countedCommitment = (one: CommitmentFact, zone: string): Counted => ({
   id: one.id,
-  on: localDateOf(toSeconds(one.from), zone),
+  on: dateOf(one.from, zone),
   what: one.what,
 });

@@ -61,6 +61,7 @@ export const annualCheck = defineRule({
         }
         const last = checks
           .map((one) => one.on)
+          .filter((on) => moment.startsOnOrAfter(on))
           .sort()
           .at(-1);
         const daysAhead = plannedDay(moment, days);

@@ -78,8 +78,7 @@ export function projectionConditions(projection: Projection, throughTenths: numb
   const several = projection.bookings === 1 ? 'the booking' : `the ${projection.bookings} bookings`;
   const atDeparture = hours(throughTenths - projection.planned);
   return [
-    `the projection holds: ${several} before this flight leave${projection.bookings === 1 ? 's' : ''} the meter at ` +
-      `${atDeparture} h or less`,
+    `Read the meter before the flight: ${several} before it must have left it at ${atDeparture} h or less.`,
   ];
 }
 

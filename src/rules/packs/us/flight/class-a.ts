@@ -2,6 +2,9 @@ import { defineRule } from '../../../engine/rule.js';
 import { UnknownFact } from '../../../engine/unknown.js';
 import { changeToIfr } from './change-to-ifr.js';
 
+/** The altitude planned instead lies so far below class A: the next one used under VFR (14 CFR 91.159). */
+const BELOW_FT = 500;
+
 /** 14 CFR 91.135: class A airspace, from 18,000 ft above sea level up, is for flights under IFR. */
 export const classA = defineRule({
   id: 'airspace.class_a',
@@ -34,7 +37,7 @@ export const classA = defineRule({
         if (named || (maxAltitudeFtMsl ?? 0) >= floor) {
           const fields = {
             ...(named && { airspace: airspace!.filter((one) => one !== 'A') }),
-            ...((maxAltitudeFtMsl ?? 0) >= floor && { maxAltitudeFtMsl: floor - 500 }),
+            ...((maxAltitudeFtMsl ?? 0) >= floor && { maxAltitudeFtMsl: floor - BELOW_FT }),
           };
           return take(
             'in-class-a',
@@ -49,7 +52,7 @@ export const classA = defineRule({
                     // Out of class A with no height said, the floor still has to be kept.
                     {
                       op: 'flight',
-                      fields: { maxAltitudeFtMsl: maxAltitudeFtMsl ?? floor - 500, ...fields },
+                      fields: { maxAltitudeFtMsl: maxAltitudeFtMsl ?? floor - BELOW_FT, ...fields },
                     },
                   ],
                 },

@@ -1,5 +1,6 @@
 import { toInstant, toSeconds } from '../../../calendar/instants.js';
 import type { Moment } from '../../../engine/moment.js';
+import type { Parameters } from '../../../engine/parameters.js';
 import type { DeclaredWeather } from '../../../facts/flight.js';
 
 /**
@@ -11,8 +12,20 @@ export function freshWeather(
   moment: Moment,
   hours: number,
 ): DeclaredWeather | null {
-  if (!weather || weather.observedAt === null) return null;
+  if (!weather?.observedAt) return null;
   if (!moment.departsAtOrAfter(weather.observedAt)) return null;
   const lastDeparture = toInstant(toSeconds(weather.observedAt) + Math.round(hours * 3600));
   return moment.departsAtOrBefore(lastDeparture) ? weather : null;
+}
+
+/** Parameters that whoever asks for the declared visibility must declare. */
+export const VISIBILITY_PARAMETERS = ['us.weather.observation-hours'] as const;
+
+/** The visibility declared lately enough to speak of this departure, statute miles; null when there is none. */
+export function declaredVisibilitySm(
+  weather: DeclaredWeather | null,
+  moment: Moment,
+  p: Parameters,
+): number | null {
+  return freshWeather(weather, moment, p.number(VISIBILITY_PARAMETERS[0]))?.visibilitySm ?? null;
 }

@@ -16,8 +16,7 @@ export const fuelReserve = defineRule({
   weight: 'law',
   binds: 'flight',
   settledAt: 'departure',
-  whenUnknown:
-    'Before departure, work out the fuel: enough for the planned flight and the reserve of 14 CFR 91.151 or 91.167.',
+  whenUnknown: 'Work out the fuel: enough for the planned flight and the reserve of 14 CFR 91.151 or 91.167.',
   reads: ['aircraft.type'],
   parameters: [
     'us.fuel.vfr-day-reserve',

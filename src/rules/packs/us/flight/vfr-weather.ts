@@ -21,7 +21,7 @@ export const vfrWeather = defineRule({
   weight: 'law',
   binds: 'flight',
   settledAt: 'departure',
-  whenUnknown: 'Before departure, check that visibility and clouds allow VFR in the airspace of the flight.',
+  whenUnknown: 'Check that visibility and clouds allow VFR in the airspace of the flight.',
   reads: [],
   parameters: [...VFR_FIGURE_IDS, 'us.vfr-minima.surface-ceiling', 'us.weather.observation-hours'],
   branches: {

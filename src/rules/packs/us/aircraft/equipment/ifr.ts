@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { changeToVfr } from '../use/change-flight.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,
@@ -46,7 +46,7 @@ export const equipmentIfr = defineRule({
           { wanting: wantingWords(wanting) },
           {
             counted: wantingCounted(wanting),
-            remedies: [...restoreEquipment(wanting, moment), changeToVfr],
+            remedies: [...restoreEquipment(wanting, moment), CHANGE_TO_VFR],
           },
         );
       },

@@ -4,7 +4,7 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import type { SquawkFact } from '../../../../facts/aircraft.js';
-import { touchesNight } from '../../../../sky/nights.js';
+import type { NightKind } from '../../../../sky/nights.js';
 import {
   flyWithEssentialCrew,
   obtainPermit,
@@ -12,10 +12,20 @@ import {
   permitState,
 } from '../permits/permit-flight.js';
 import { fixSquawks } from '../squawks/squawk-remedies.js';
-import { changeToVfr, flyByDay } from '../use/change-flight.js';
+import { flyByDay } from '../../shared/by-day.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 import { deferralProblems, type Problem, type RequiredBy } from './deferral-steps.js';
 import { isOpen } from './panel.js';
-import { EQUIPMENT_PARAMETERS, EQUIPMENT_READS, isPowered, listState } from './requirements.js';
+import {
+  EQUIPMENT_PARAMETERS,
+  EQUIPMENT_READS,
+  isPowered,
+  listState,
+  nightOf,
+  wantedAtNight,
+  type Wanting,
+} from './requirements.js';
+import type { EquipmentList } from './required-equipment.js';
 import { avoidAirspace, devices, needOf, TRANSPONDER_PARAMETERS } from './transponder-state.js';
 
 type Reads = FactView<(typeof EQUIPMENT_READS)[number]>;
@@ -97,7 +107,7 @@ export const equipmentInoperative = defineRule({
             .filter(({ squawk }) => type.approvedEquipmentList && squawk.deferral?.equipmentListItem)
             .map(
               ({ squawk }) =>
-                `follow item ${squawk.deferral!.equipmentListItem} of the approved equipment list`,
+                `Follow item ${squawk.deferral!.equipmentListItem} of the approved equipment list.`,
             );
           return take(
             'stands',
@@ -119,23 +129,33 @@ export const equipmentInoperative = defineRule({
   ],
 });
 
+/** What of a list the squawk takes away. */
+function takenAway(
+  f: Reads,
+  squawk: SquawkFact,
+  list: EquipmentList,
+  moment: Moment,
+  p: Parameters,
+): Wanting[] {
+  if (!isPowered(f.get('aircraft.type'))) return [];
+  return listState(f, list, moment, p).wanting.filter(({ down }) =>
+    down.some((one) => one.squawks.some(({ id }) => id === squawk.id)),
+  );
+}
+
 /** Step 5: the lists of this flight that want what the squawk takes away. Night is asked last. */
 function requiredBy(f: Reads, squawk: SquawkFact, moment: Moment, p: Parameters): RequiredBy[] {
-  const takesAway = (list: 'day' | 'night' | 'ifr'): boolean =>
-    isPowered(f.get('aircraft.type')) &&
-    listState(f, list, moment, p).wanting.some(({ down }) =>
-      down.some((one) => one.squawks.some(({ id }) => id === squawk.id)),
-    );
+  const from = (list: EquipmentList): Wanting[] => takenAway(f, squawk, list, moment, p);
   const airspace = (): boolean =>
     needOf(f, p).needed &&
     devices(f, moment, p).some(
       (one) => one.at === 'down' && one.fitted.some((fitted) => fitted.equipment.id === squawk.equipmentId),
     );
   return [
-    ...(takesAway('day') ? (['day'] as const) : []),
-    ...(f.flight.flightRules === 'IFR' && takesAway('ifr') ? (['ifr'] as const) : []),
+    ...(from('day').length > 0 ? (['day'] as const) : []),
+    ...(f.flight.flightRules === 'IFR' && from('ifr').length > 0 ? (['ifr'] as const) : []),
     ...(airspace() ? (['airspace'] as const) : []),
-    ...(takesAway('night') && touchesNight(moment, f.flight.route, 'civil') ? (['night'] as const) : []),
+    ...(wantedAtNight(f, from('night'), moment).length > 0 ? (['night'] as const) : []),
   ];
 }
 
@@ -149,11 +169,13 @@ function cures(
   const problems = wrong.flatMap((one) => one.problems);
   const only = (list: RequiredBy): boolean =>
     problems.every((one) => one.branch === 'required' && one.by.length === 1 && one.by[0] === list);
+  const dark = (): NightKind =>
+    nightOf(wrong.flatMap(({ squawk }) => takenAway(f, squawk, 'night', moment, p)));
   const unfinished = problems.every((one) => one.branch === 'not-made-safe');
   return [
     ...(unfinished ? [finishDeferrals(wrong.map((one) => one.squawk))] : []),
-    ...(only('ifr') ? [changeToVfr] : []),
-    ...(only('night') ? flyByDay(moment, f.flight.route) : []),
+    ...(only('ifr') ? [CHANGE_TO_VFR] : []),
+    ...(only('night') ? flyByDay(moment, f.flight.route, dark()) : []),
     ...(only('airspace') ? [avoidAirspace(f, p)] : []),
     ...fixSquawks(
       wrong.map((one) => one.squawk),

@@ -6,6 +6,7 @@ import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { AircraftType, EquipmentKind } from '../../../../facts/aircraft.js';
 import type { FlightFacts } from '../../../../facts/flight.js';
+import type { NightKind } from '../../../../sky/nights.js';
 import type { Panel } from './panel.js';
 
 /** The lists; night and IFR come on top of day. */
@@ -38,6 +39,8 @@ export interface Requirement {
    */
   each?: 'engine' | 'tank' | 'occupant';
   cite: string;
+  /** Which night asks for it, on the night list. */
+  night: NightKind;
   /** First date the line holds; null = since before any flight the engine may judge. */
   from: LocalDate | null;
   when(of: RequirementContext): Applies;
@@ -51,7 +54,7 @@ function line(
   cite: string,
   words: string,
   anyOf: readonly EquipmentKind[],
-  more: Partial<Pick<Requirement, 'each' | 'when' | 'from'>> = {},
+  more: Partial<Pick<Requirement, 'each' | 'when' | 'from' | 'night'>> = {},
 ): Requirement {
   return {
     id: `${list}.${anyOf[0]!}`,
@@ -59,6 +62,7 @@ function line(
     words,
     anyOf,
     cite: `14 CFR ${cite}`,
+    night: 'civil',
     from: null,
     when: always,
     ...more,
@@ -69,7 +73,7 @@ function line(
 function overWater({ flight }: RequirementContext): Applies {
   if (!flight.forHire || flight.overWaterBeyondGlide === false) return 'no';
   if (flight.overWaterBeyondGlide === true) return 'yes';
-  return { unless: ['stay within power-off gliding distance of the shore'] };
+  return { unless: ['Stay within power-off gliding distance of the shore.'] };
 }
 
 const DAY: readonly Requirement[] = [
@@ -133,7 +137,8 @@ const DAY: readonly Requirement[] = [
 ];
 
 const NIGHT: readonly Requirement[] = [
-  line('night', '91.205(c)(2)', 'position lights', ['position-lights']),
+  // Lit from sunset to sunrise, which is more than civil night.
+  line('night', '91.205(c)(2), 91.209(a)', 'position lights', ['position-lights'], { night: 'lights' }),
   line('night', '91.205(c)(3)', 'anti-collision lights', ['anti-collision-lights']),
   line('night', '91.205(c)(4)', 'a landing light, as the flight is for hire', ['landing-light'], {
     when: ({ flight }) => if_(flight.forHire),
@@ -165,7 +170,7 @@ const IFR: readonly Requirement[] = [
       if (flight.maxAltitudeFtMsl !== null) return if_(flight.maxAltitudeFtMsl >= floor);
       const ceiling = type.maxOperatingAltitudeFt ?? type.serviceCeilingFt;
       if (ceiling !== null && ceiling < floor) return 'no';
-      return { unless: [`remain below ${floor.toLocaleString('en-US')} ft`] };
+      return { unless: [`Remain below ${floor.toLocaleString('en-US')} ft.`] };
     },
   }),
 ];

@@ -5,6 +5,7 @@ import type { Effect, Remedy } from '../../../../engine/remedy.js';
 import type { Counted, FactView } from '../../../../engine/rule.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import type { AircraftType, EquipmentFact, EquipmentKind } from '../../../../facts/aircraft.js';
+import { touchesNight, type NightKind } from '../../../../sky/nights.js';
 import { ELT_PARAMETERS, ELT_READS, eltException } from '../inspections/elt-need.js';
 import { fittedOf, panelOf, works, type Fitted, type Panel } from './panel.js';
 import { REQUIRED_EQUIPMENT, type EquipmentList, type Requirement } from './required-equipment.js';
@@ -24,6 +25,8 @@ export interface Wanting {
   words: string;
   anyOf: readonly EquipmentKind[];
   down: Fitted[];
+  /** Which night asks for it, on the night list. */
+  night: NightKind;
 }
 
 export interface ListState {
@@ -56,13 +59,28 @@ export function listState(f: Reads, list: EquipmentList, moment: Moment, p: Para
       eltException: () => eltException(f, moment, p),
     });
     if (applies === 'no') continue;
-    if (applies === 'yes') wanting.push({ words: requirement.words, anyOf: requirement.anyOf, down });
-    else if ('unless' in applies) conditions.push(...applies.unless);
+    if (applies === 'yes') {
+      const { words, anyOf, night } = requirement;
+      wanting.push({ words, anyOf, down, night });
+    } else if ('unless' in applies) conditions.push(...applies.unless);
     else unknown.push(applies.unknown);
   }
   if (wanting.length === 0 && unknown.length > 0) throw new UnknownFact('aircraft.type', unknown.join('; '));
   return { panel, wanting, conditions: [...new Set(conditions)] };
 }
+
+/** What of the night list this flight needs: all in civil night, some from sunset on. The sun is asked only for these. */
+export function wantedAtNight(f: Reads, wanting: readonly Wanting[], moment: Moment): Wanting[] {
+  const { route } = f.flight;
+  if (wanting.length === 0) return [];
+  if (touchesNight(moment, route, 'civil')) return [...wanting];
+  const fromSunset = wanting.filter(({ night }) => night === 'lights');
+  return fromSunset.length > 0 && touchesNight(moment, route, 'lights') ? fromSunset : [];
+}
+
+/** The night to keep out of, to do without what is wanting. */
+export const nightOf = (wanting: readonly Wanting[]): NightKind =>
+  wanting.some(({ night }) => night === 'lights') ? 'lights' : 'civil';
 
 /** Null when the line is satisfied, else the equipment that would serve it. */
 function downFor(requirement: Requirement, panel: Panel, type: AircraftType): Fitted[] | null {

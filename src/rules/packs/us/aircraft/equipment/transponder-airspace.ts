@@ -7,6 +7,8 @@ export interface AirspaceOfFlight {
   maxAltitudeFtMsl: number | null;
   /** Nautical miles from the nearest listed primary airport (part 91, appendix D section 1), at the closest. */
   nearestPrimaryNm: number | null;
+  /** Greatest height above the surface while at or above the altitude of the third case. Absent = not known. */
+  heightFtAgl?: number | null;
   /** Not certificated with an engine-driven electrical system, or a balloon or glider (91.215(b)(3), (5)). */
   excepted: boolean;
 }
@@ -25,17 +27,23 @@ const feet = (ft: number): string => `${ft.toLocaleString('en-US')} ft`;
  *
  * - in class A, B and C, by every aircraft, and above class B and C up to `fromFt`
  * - within `veilNm` of a listed primary airport, up to `fromFt`, except aircraft of the exception
- * - at and above `fromFt`, except aircraft of the exception. The law leaves out what lies within 2,500 ft of the
- *   surface; a planned altitude does not say how high the ground is, so that is left to the crew (strict)
+ * - at and above `fromFt`, except aircraft of the exception, and except within `surfaceFt` of the surface. A planned
+ *   altitude does not say how high the ground is: without a height the exception is not taken (strict)
  *
  * Class D alone needs neither.
  */
-export function transponderNeed(of: AirspaceOfFlight, fromFt: number, veilNm: number): AirspaceNeed {
+export function transponderNeed(
+  of: AirspaceOfFlight,
+  fromFt: number,
+  veilNm: number,
+  surfaceFt: number,
+): AirspaceNeed {
   const controlled = (of.classes ?? []).filter((one) => one === 'A' || one === 'B' || one === 'C');
   const yes = (because: string): AirspaceNeed => ({ needed: true, because, conditions: [] });
   if (controlled.length > 0)
     return yes(`the flight goes through class ${[...new Set(controlled)].sort().join(', ')}`);
-  const high = of.maxAltitudeFtMsl !== null && of.maxAltitudeFtMsl >= fromFt;
+  const nearSurface = typeof of.heightFtAgl === 'number' && of.heightFtAgl <= surfaceFt;
+  const high = of.maxAltitudeFtMsl !== null && of.maxAltitudeFtMsl >= fromFt && !nearSurface;
   if (high && !of.excepted) return yes(`the flight goes to ${feet(of.maxAltitudeFtMsl!)}`);
   if (of.nearestPrimaryNm !== null && of.nearestPrimaryNm <= veilNm && !of.excepted)
     return yes(`the flight goes within ${veilNm} NM of a listed primary airport`);
@@ -43,11 +51,24 @@ export function transponderNeed(of: AirspaceOfFlight, fromFt: number, veilNm: nu
     needed: false,
     because: 'the airspace named does not ask for it',
     conditions: [
-      `stay out of class A, B and C and do not fly above class B or C below ${feet(fromFt)}`,
+      `Stay out of class A, B and C, and do not fly above class B or C below ${feet(fromFt)}.`,
       ...(of.nearestPrimaryNm === null && !of.excepted
-        ? [`stay more than ${veilNm} NM from the primary airports listed in part 91, appendix D`]
+        ? [`Stay more than ${veilNm} NM from the primary airports listed in part 91, appendix D.`]
         : []),
-      ...(of.maxAltitudeFtMsl === null && !of.excepted ? [`remain below ${feet(fromFt)}`] : []),
+      ...(of.maxAltitudeFtMsl === null && !of.excepted ? [`Remain below ${feet(fromFt)}.`] : []),
     ],
   };
+}
+
+/**
+ * ADS-B Out over the Gulf: at and above `fromFt` within `withinNm` of the coast of the United States (91.225(d)(5)).
+ * The request does not say how near the coast a flight stays, so no booking is judged by it.
+ */
+export function adsBOverGulf(
+  at: { altitudeFtMsl: number | null; coastNm: number | null },
+  fromFt: number,
+  withinNm: number,
+): boolean {
+  const { altitudeFtMsl, coastNm } = at;
+  return altitudeFtMsl !== null && coastNm !== null && altitudeFtMsl >= fromFt && coastNm <= withinNm;
 }

@@ -11,6 +11,7 @@ export const TRANSPONDER_READS = ['aircraft.type', 'aircraft.equipment', 'aircra
 export const TRANSPONDER_PARAMETERS = [
   'us.transponder.from-ft',
   'us.transponder.veil-nm',
+  'us.transponder.surface-ft',
   'us.ads-b.required',
 ] as const;
 
@@ -56,6 +57,7 @@ export function needOf(f: Reads, p: Parameters): AirspaceNeed {
     },
     p.number('us.transponder.from-ft'),
     p.number('us.transponder.veil-nm'),
+    p.number('us.transponder.surface-ft'),
   );
 }
 

@@ -64,7 +64,7 @@ export const equipmentTransponder = defineRule({
 const asWanting = (lacking: readonly DeviceState[]): Wanting[] =>
   lacking
     .filter((one) => one.at !== 'off')
-    .map(({ kind, words, fitted }) => ({ words, anyOf: [kind], down: fitted }));
+    .map(({ kind, words, fitted }) => ({ words, anyOf: [kind], down: fitted, night: 'civil' as const }));
 
 /** 'No working ADS-B Out is fitted', 'the transponder is left off'. */
 function stateWords(lacking: readonly DeviceState[]): string {

@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { changeToVfr } from '../use/change-flight.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 import { readingNow } from '../meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 
@@ -69,7 +69,7 @@ export const altimeterStaticTest = defineRule({
             tenths: readingNow(f),
             fields: { detail: null },
           }),
-          changeToVfr,
+          CHANGE_TO_VFR,
         ];
         if (!state.current) return take('overdue', { last: lastWords(state) }, { counted, remedies });
         const opened = items

@@ -6,7 +6,7 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import type { ItemDetail, ItemFact } from '../../../../facts/aircraft.js';
 import { batteryThrough } from '../due.js';
 import { signedFields, signingDay } from './calendar-inspection.js';
-import { ELT_PARAMETERS, ELT_READS, eltException } from './elt-need.js';
+import { ELT_PARAMETERS, ELT_READS, eltException, neverNeedsElt } from './elt-need.js';
 
 /**
  * 14 CFR 91.207(c): the battery is replaced after more than one cumulative hour of use, or when half of its useful life
@@ -20,6 +20,7 @@ export const eltBattery = defineRule({
   reads: ['aircraft.items', ...ELT_READS],
   parameters: ['us.elt.battery-use-minutes', 'us.elt.battery-life-parts', ...ELT_PARAMETERS],
   branches: {
+    'not-needed': { status: 'not-applicable', says: 'No ELT is needed: {because}.' },
     good: { status: 'met', says: 'ELT battery good through {through} ({basis}), {minutes} minutes used.' },
     excepted: { status: 'met', says: 'The ELT battery is due ({why}), but no ELT is needed: {because}.' },
     due: { status: 'short', says: 'The ELT battery is to be replaced: {why}.' },
@@ -37,10 +38,12 @@ export const eltBattery = defineRule({
           'day included. Exactly one hour of use is allowed.',
       },
       judge(f, moment, p, take) {
+        const because = neverNeedsElt(f.get('aircraft.type'));
+        if (because !== null) return take('not-needed', { because });
         const most = p.number('us.elt.battery-use-minutes');
         const parts = p.number('us.elt.battery-life-parts');
         const item = need(
-          newestBattery(f.get('aircraft.items')),
+          newestBattery(f.get('aircraft.items'), moment),
           'aircraft.items',
           'no ELT battery is on record for the aircraft',
         );
@@ -66,8 +69,8 @@ export const eltBattery = defineRule({
           : `good through ${through} only (${basis})`;
         const exception = eltException(f, moment, p);
         if (exception) {
-          const { because, conditions } = exception;
-          return take('excepted', { why, because }, { counted, conditions });
+          const { conditions } = exception;
+          return take('excepted', { why, because: exception.because }, { counted, conditions });
         }
         return take('due', { why }, { counted, remedies: replaceBattery(item, detail, parts, moment) });
       },
@@ -75,12 +78,12 @@ export const eltBattery = defineRule({
   ],
 });
 
-/** The battery installed last; of two on one day the one used more, by id where nothing else tells them apart. */
-function newestBattery(items: readonly ItemFact[]): ItemFact | undefined {
+/** The battery installed last before the flight; of two on one day the one used more, by id where nothing else tells them apart. */
+function newestBattery(items: readonly ItemFact[], moment: Moment): ItemFact | undefined {
   const on = (item: ItemFact): LocalDate => item.lastDoneOn ?? item.detail?.eltBatteryNewOn ?? '';
   const used = (item: ItemFact): number => item.detail?.eltUseMinutes ?? Number.POSITIVE_INFINITY;
   return items
-    .filter((item) => item.kind === 'elt-battery')
+    .filter((item) => item.kind === 'elt-battery' && (on(item) === '' || moment.startsOnOrAfter(on(item))))
     .sort((a, b) => {
       if (on(a) !== on(b)) return on(a) < on(b) ? 1 : -1;
       if (used(a) !== used(b)) return used(a) < used(b) ? 1 : -1;
@@ -88,13 +91,16 @@ function newestBattery(items: readonly ItemFact[]): ItemFact | undefined {
     })[0];
 }
 
+/** Days the battery of a hypothetical replacement lasts where that of the old one is not known. */
+const LIFE_NOT_KNOWN_DAYS = 365;
+
 /** A fresh battery with the life of the old one, or a year where that is not known. */
 function replaceBattery(item: ItemFact, old: ItemDetail, parts: number, moment: Moment): Remedy[] {
   const { eltBatteryNewOn, eltBatteryUsefulLifeEndsOn } = old;
   const life =
     eltBatteryNewOn && eltBatteryUsefulLifeEndsOn
       ? Math.floor(daysBetween(eltBatteryNewOn, eltBatteryUsefulLifeEndsOn) / parts)
-      : 365;
+      : LIFE_NOT_KNOWN_DAYS;
   const on = signingDay(moment, (day) => addDays(day, life));
   if (on === null) return [];
   const detail: ItemDetail = {

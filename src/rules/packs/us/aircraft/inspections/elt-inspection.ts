@@ -1,7 +1,7 @@
 import { defineRule } from '../../../../engine/rule.js';
 import { readingNow } from '../meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
-import { ELT_PARAMETERS, ELT_READS, eltException } from './elt-need.js';
+import { ELT_PARAMETERS, ELT_READS, eltException, neverNeedsElt } from './elt-need.js';
 
 /** 14 CFR 91.207(d): a required emergency locator transmitter is inspected within 12 calendar months. */
 export const eltInspection = defineRule({
@@ -12,6 +12,7 @@ export const eltInspection = defineRule({
   reads: ['aircraft.items', 'aircraft.meters', ...ELT_READS],
   parameters: ['us.inspection.elt.calendar-months', ...ELT_PARAMETERS],
   branches: {
+    'not-needed': { status: 'not-applicable', says: 'No ELT is needed: {because}.' },
     current: { status: 'met', says: 'ELT inspected {on}, good through {through}.' },
     excepted: { status: 'met', says: 'The ELT inspection is due ({last}), but none is needed: {because}.' },
     overdue: { status: 'short', says: 'The ELT inspection is due: {last}.' },
@@ -27,6 +28,8 @@ export const eltInspection = defineRule({
         reading: 'Only flights with an instructor count as training; the club cannot tell a solo exercise.',
       },
       judge(f, moment, p, take) {
+        const because = neverNeedsElt(f.get('aircraft.type'));
+        if (because !== null) return take('not-needed', { because });
         const months = p.number('us.inspection.elt.calendar-months');
         const state = calendarState(
           f.get('aircraft.items'),
@@ -41,8 +44,8 @@ export const eltInspection = defineRule({
         const last = lastWords(state);
         const exception = eltException(f, moment, p);
         if (exception) {
-          const { because, conditions } = exception;
-          return take('excepted', { last, because }, { counted, conditions });
+          const { conditions } = exception;
+          return take('excepted', { last, because: exception.because }, { counted, conditions });
         }
         const remedies = signInspection({
           act: 'sign-elt-inspection',

@@ -3,6 +3,7 @@ import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { FactView } from '../../../../engine/rule.js';
+import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { AirfieldFact } from '../../../../facts/flight.js';
 import { farthestFromOrigin } from '../../../../air/distance.js';
 import { isPlace } from '../../../../sky/sun.js';
@@ -27,17 +28,22 @@ export function routeWithin(route: readonly AirfieldFact[], radiusNm: number): b
   return farthest !== null && farthest.nm <= radiusNm;
 }
 
+/** Why aircraft of this type need none whatever the flight (91.207(a), (f)(9)), or null. */
+export function neverNeedsElt(type: AircraftType): string | null {
+  if (type.category !== 'airplane') return 'only airplanes need one';
+  return type.occupantsCertificated === 1 ? 'the airplane carries one person only' : null;
+}
+
 /** The exception this flight may use, or null. Asked only when the transmitter would otherwise ground it. */
 export function eltException(f: Reads, moment: Moment, p: Parameters): EltException | null {
   const type = f.get('aircraft.type');
-  if (type.category !== 'airplane') return { because: 'only airplanes need one', conditions: [] };
-  if (type.occupantsCertificated === 1)
-    return { because: 'the airplane carries one person only', conditions: [] };
+  const never = neverNeedsElt(type);
+  if (never !== null) return { because: never, conditions: [] };
   if (f.flight.purpose === 'ferry-to-inspection' && essentialCrewOnly(f.flight)) {
     return {
       because: 'it is ferried to where the transmitter can be put right',
       conditions: [
-        'the ELT cannot be put right where the airplane stands, and nobody but required crew is aboard',
+        'Make sure that the ELT cannot be put right where the airplane stands, and take nobody but required crew.',
       ],
     };
   }
@@ -47,7 +53,7 @@ export function eltException(f: Reads, moment: Moment, p: Parameters): EltExcept
     return {
       because: `training within ${radiusNm} NM of ${home.name}`,
       conditions: [
-        `train no farther than ${radiusNm} NM from ${home.name} for the whole flight, as the ELT is not good`,
+        `Train no farther than ${radiusNm} NM from ${home.name} for the whole flight, as the ELT is not good.`,
       ],
     };
   }
@@ -63,7 +69,9 @@ function removedForRepair(f: Reads, moment: Moment, days: number): EltException 
       ({ equipmentId, state, deferral }) =>
         equipmentId === elt.id &&
         state === 'deferred' &&
-        deferral?.removedOrDeactivated === true &&
+        deferral !== null &&
+        moment.startsOnOrAfter(deferral.on) &&
+        deferral.removedOrDeactivated === true &&
         deferral.placarded === true &&
         deferral.recorded === true,
     );
@@ -72,7 +80,7 @@ function removedForRepair(f: Reads, moment: Moment, days: number): EltException 
       return {
         because: `it is away for repair since ${elt.removedOn}, for ${days} days at most`,
         conditions: [
-          `the placard "ELT not installed" is in view and the entry in the records stands (through ${through})`,
+          `Make sure that the placard "ELT not installed" is in view and the entry in the records stands (through ${through}).`,
         ],
       };
     }

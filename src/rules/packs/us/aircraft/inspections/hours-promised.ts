@@ -1,8 +1,11 @@
 import { defineRule, type Counted } from '../../../../engine/rule.js';
+import { need } from '../../../../engine/unknown.js';
 import type { AircraftUse, ReservationFact } from '../../../../facts/aircraft.js';
+import { dateAndClock, dateOf } from '../../../when.js';
 import { hundredHourDue } from '../due.js';
 import { hours, projectMeter } from '../meter.js';
-import { doneBefore, shorten } from './hundred-hour.js';
+import { shorten } from './hundred-hour-remedies.js';
+import { doneBefore } from './hundred-hour.js';
 
 /** Is this booking one that 14 CFR 91.409(b) binds? */
 const bound = (booking: ReservationFact, use: AircraftUse): boolean =>
@@ -33,7 +36,7 @@ export const hoursPromised = defineRule({
     },
     'takes-promised': {
       status: 'short',
-      says: "With this flight {holder}'s booking on {on} would pass the 100-hour inspection due at {due} h, by {over} h.",
+      says: "With this flight {holder}'s booking of {from} would pass the 100-hour inspection due at {due} h, by {over} h.",
     },
   },
   bodies: [
@@ -57,8 +60,11 @@ export const hoursPromised = defineRule({
         );
         if (!untilShop.some((booking) => bound(booking, use))) return take('none-promised');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
-        const due = hundredHourDue(doneBefore(f.get('aircraft.items'), moment), interval);
-        if (!due) return take('none-promised');
+        const due = need(
+          hundredHourDue(doneBefore(f.get('aircraft.items'), moment), interval),
+          'aircraft.items',
+          'a later booking needs the 100-hour inspection, and neither an annual nor a 100-hour inspection is on record with its hours',
+        );
         const projection = projectMeter(f, moment);
         let total = projection.atEnd;
         const counted: Counted[] = [];
@@ -67,7 +73,7 @@ export const hoursPromised = defineRule({
           total += booking.expectedTenths;
           if (!bound(booking, use)) continue;
           last = booking;
-          const on = booking.from.slice(0, 10);
+          const on = dateOf(booking.from, moment.zone);
           counted.push({
             id: booking.id,
             on,
@@ -75,7 +81,12 @@ export const hoursPromised = defineRule({
           });
           if (total <= due.throughTenths) continue;
           const over = total - due.throughTenths;
-          const values = { holder: booking.holder, on, due: hours(due.throughTenths), over: hours(over) };
+          const values = {
+            holder: booking.holder,
+            from: dateAndClock(booking.from, moment.zone),
+            due: hours(due.throughTenths),
+            over: hours(over),
+          };
           return take('takes-promised', values, {
             counted,
             remedies: shorten(projection, due.throughTenths - (total - projection.atEnd)),

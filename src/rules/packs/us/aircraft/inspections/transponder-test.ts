@@ -1,4 +1,7 @@
 import { defineRule } from '../../../../engine/rule.js';
+import type { Moment } from '../../../../engine/moment.js';
+import type { EquipmentFact } from '../../../../facts/aircraft.js';
+import { fittedOf, panelOf } from '../equipment/panel.js';
 import { readingNow } from '../meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 
@@ -11,10 +14,11 @@ export const transponderTest = defineRule({
   title: 'Transponder test',
   weight: 'law',
   binds: 'aircraft',
-  reads: ['aircraft.items', 'aircraft.meters'],
+  reads: ['aircraft.items', 'aircraft.meters', 'aircraft.equipment'],
   parameters: ['us.inspection.transponder.calendar-months'],
   branches: {
     'not-used': { status: 'not-applicable', says: 'No transponder is used on this flight.' },
+    'not-fitted': { status: 'not-applicable', says: 'No transponder is fitted, so none is used.' },
     current: { status: 'met', says: 'Transponder tested {on}, good through {through}.' },
     overdue: { status: 'short', says: 'The transponder may not be used, its test is due: {last}.' },
   },
@@ -30,6 +34,7 @@ export const transponderTest = defineRule({
       },
       judge(f, moment, p, take) {
         if (f.flight.usesTransponder === false) return take('not-used');
+        if (!transponderFitted(f.get('aircraft.equipment'), moment)) return take('not-fitted');
         const months = p.number('us.inspection.transponder.calendar-months');
         const items = f.get('aircraft.items');
         const state = calendarState(items, 'transponder', months, moment, 'transponder test');
@@ -63,3 +68,6 @@ export const transponderTest = defineRule({
     },
   ],
 });
+
+const transponderFitted = (equipment: readonly EquipmentFact[], moment: Moment): boolean =>
+  fittedOf(panelOf(equipment, [], moment), ['transponder']).length > 0;

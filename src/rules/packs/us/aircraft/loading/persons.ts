@@ -32,9 +32,10 @@ export const loadPersons = defineRule({
       from: null,
       to: null,
       citation: {
-        text: '14 CFR 91.107(a)(3), 91.9(a)',
+        text: '14 CFR 91.107(a)(3), 91.9(a), 91.109(c)',
         status: 'from memory',
-        reading: 'Children under two on a lap are counted as persons.',
+        reading:
+          'Children under two on a lap are counted as persons. A second pilot whom the request names as required crew is taken to be a safety pilot; that the pilot may act as one is a condition.',
       },
       judge(f, _moment, _p, take) {
         const type = f.get('aircraft.type');
@@ -61,11 +62,16 @@ export const loadPersons = defineRule({
           const remedies = seats >= least ? [count(flight, seats)] : [];
           return take('too-many', values, { remedies });
         }
-        return take('seated', values);
+        const safetyPilot = flight.secondPilotId !== null && flight.secondPilotRequired && !crew.instruction;
+        return take('seated', values, { conditions: safetyPilot ? [SAFETY_PILOT] : [] });
       },
     },
   ],
 });
+
+/** What the engine takes from the request: it judges the papers of the pilot in command alone. */
+const SAFETY_PILOT =
+  'Make sure that the second pilot may be safety pilot: at least a private pilot, rated for the category and class, with a medical that serves (14 CFR 61.3(c), 91.109(c)).';
 
 /** Counts so many aboard: fewer leave people at home, more corrects the request. */
 function count(flight: Pick<FlightFacts, 'personsOnBoard'>, persons: number): Remedy {

@@ -13,7 +13,8 @@ export const loadWeight = defineRule({
   weight: 'law',
   binds: 'flight',
   settledAt: 'departure',
-  whenUnknown: 'weigh up occupants, baggage and fuel: take-off weight and balance are within limits',
+  whenUnknown:
+    'Add up occupants, baggage and fuel, and make sure that take-off weight and balance are within limits.',
   reads: ['aircraft.type'],
   parameters: ['us.fuel.avgas-lb-per-us-gal', 'us.fuel.jet-lb-per-us-gal'],
   branches: {

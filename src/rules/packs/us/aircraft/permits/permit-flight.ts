@@ -43,8 +43,8 @@ export function permitState(f: FactView<'aircraft.permits'>, moment: Moment): Pe
 /** What goes with flying under a permit. */
 export function permitConditions(permit: PermitFact): string[] {
   return [
-    `fly under the special flight permit (${permit.purpose}, through ${permit.through}): carry it, keep to its limits, ` +
-      'and take nobody but required crew',
+    `Fly under the special flight permit (${permit.purpose}, through ${permit.through}): carry it, keep to its limits, ` +
+      'and take nobody but required crew.',
   ];
 }
 

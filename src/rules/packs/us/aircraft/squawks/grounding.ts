@@ -60,7 +60,7 @@ export const squawkGrounding = defineRule({
           .filter((squawk) => squawk.state === 'reported')
           .map(
             (squawk) =>
-              `look at the open squawk "${squawk.title}" with the maintenance coordinator; the pilot in command decides`,
+              `Look at the open squawk "${squawk.title}" with the maintenance coordinator; the pilot in command decides.`,
           );
         const grounding = open.filter((squawk) => squawk.state === 'grounding');
         if (grounding.length === 0) {

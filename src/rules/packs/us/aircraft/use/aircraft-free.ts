@@ -1,6 +1,6 @@
-import { localClock, localDateOf, toSeconds, type Instant } from '../../../../calendar/instants.js';
 import { defineRule } from '../../../../engine/rule.js';
 import type { ReservationFact } from '../../../../facts/aircraft.js';
+import { dateAndClock, dateOf } from '../../../when.js';
 
 /** Nobody else has the aircraft at that time. Back-to-back bookings do not collide. */
 export const aircraftFree = defineRule({
@@ -33,24 +33,25 @@ export const aircraftFree = defineRule({
           .sort((a, b) => (order(a) < order(b) ? -1 : 1));
         const first = taken[0];
         if (!first) return take('free');
-        const at = (instant: Instant): string =>
-          `${localDateOf(toSeconds(instant), moment.zone)} ${localClock(toSeconds(instant), moment.zone)}`;
         const who = (one: ReservationFact): string =>
-          one.kind === 'maintenance' ? `maintenance (${one.holder})` : one.holder;
-        const holders = [...new Set(taken.map(who))].join(', ');
+          one.kind === 'maintenance' ? `Maintenance (${one.holder})` : one.holder;
         return take(
           'taken',
-          { who: who(first), from: at(first.from), to: at(first.to) },
+          {
+            who: who(first),
+            from: dateAndClock(first.from, moment.zone),
+            to: dateAndClock(first.to, moment.zone),
+          },
           {
             counted: taken.map((one) => ({
               id: one.id,
-              on: localDateOf(toSeconds(one.from), moment.zone),
+              on: dateOf(one.from, moment.zone),
               what: who(one),
             })),
             remedies: [
               {
                 act: 'ask-for-the-aircraft',
-                title: `Ask for the aircraft at that time: ${holders}.`,
+                title: [...new Set(taken.map(asking))].join(' '),
                 by: taken.some((one) => one.kind === 'maintenance') ? 'maintenance-coordinator' : 'member',
                 effects: [
                   {
@@ -67,3 +68,10 @@ export const aircraftFree = defineRule({
     },
   ],
 });
+
+/** Whom to ask for what. */
+function asking({ kind, holder }: ReservationFact): string {
+  if (kind === 'maintenance') return `Ask the maintenance coordinator to move the maintenance (${holder}).`;
+  if (kind === 'club') return `Ask the club to move its own use (${holder}).`;
+  return `Ask ${holder} to move or give up the booking.`;
+}

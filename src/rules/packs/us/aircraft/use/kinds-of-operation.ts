@@ -1,6 +1,7 @@
 import { defineRule } from '../../../../engine/rule.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { changeToVfr, flyByDay } from './change-flight.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 
 const WORDS = { 'day-vfr': 'VFR by day', 'night-vfr': 'night', ifr: 'IFR' };
 
@@ -14,7 +15,7 @@ export const kindsOfOperation = defineRule({
   weight: 'law',
   binds: 'aircraft',
   reads: ['aircraft.type'],
-  parameters: [],
+  parameters: [...NIGHT_PARAMETERS],
   branches: {
     allowed: { status: 'met', says: 'The type design allows this kind of operation ({kinds}).' },
     'no-ifr': { status: 'short', says: 'The type design does not allow IFR (only {kinds}).' },
@@ -31,15 +32,17 @@ export const kindsOfOperation = defineRule({
         status: 'from memory',
         reading: 'Night is civil night, at any airfield of the route; IFR at night needs both IFR and night.',
       },
-      judge(f, moment, _p, take) {
+      judge(f, moment, p, take) {
         const { kindsOfOperation: kinds } = f.get('aircraft.type');
         const values = { kinds: kinds.map((kind) => WORDS[kind]).join(', ') || 'none on record' };
         const ifr = f.flight.flightRules === 'IFR';
         if (ifr && !kinds.includes('ifr')) return take('no-ifr', values, { remedies: vfrInstead(kinds) });
         if (!ifr && !kinds.includes('day-vfr')) return take('no-vfr', values);
-        if (!kinds.includes('night-vfr') && touchesNight(moment, f.flight.route, 'civil'))
-          return take('no-night', values, { remedies: flyByDay(moment, f.flight.route) });
-        return take('allowed', values);
+        if (kinds.includes('night-vfr')) return take('allowed', values);
+        const { route } = f.flight;
+        if (touchesNight(moment, route, 'civil'))
+          return take('no-night', values, { remedies: flyByDay(moment, route, 'civil') });
+        return take('allowed', values, { conditions: downBeforeNight(moment, route, 'civil', p) });
       },
     },
   ],
@@ -47,4 +50,4 @@ export const kindsOfOperation = defineRule({
 
 /** Changing to VFR cures an aircraft that has no IFR; at night only if it may be flown at night. */
 const vfrInstead = (kinds: readonly string[]) =>
-  kinds.includes('day-vfr') && kinds.includes('night-vfr') ? [changeToVfr] : [];
+  kinds.includes('day-vfr') && kinds.includes('night-vfr') ? [CHANGE_TO_VFR] : [];

@@ -2,7 +2,7 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule } from '../../../../engine/rule.js';
 import type { CertificateFact } from '../../../../facts/person.js';
-import { LEAVE_PASSENGERS } from '../shared/flight-changes.js';
+import { flyAlone } from '../../../leave-passengers.js';
 import {
   exercised,
   isStudent,
@@ -72,7 +72,7 @@ export const certificateCategoryClass = defineRule({
     },
     none: {
       status: 'short',
-      says: 'No pilot certificate in force on the day of the flight is on record, so an instructor must act as pilot in command.',
+      says: 'No pilot certificate of the pilot in command in force on the day of the flight is on record; an instructor must act as such, or another pilot who holds one.',
     },
     'not-rated': {
       status: 'short',
@@ -111,11 +111,7 @@ export const certificateCategoryClass = defineRule({
         const values = { level: LEVEL_WORDS[best.level], kind: kindWords(type) };
         if (isStudent(standing)) {
           if (f.crew.alone) return take('student-alone');
-          return take(
-            'student-not-alone',
-            { aboard: f.flight.personsOnBoard },
-            { remedies: f.crew.picId === f.flight.memberId && !f.crew.instruction ? [LEAVE_PASSENGERS] : [] },
-          );
+          return take('student-not-alone', { aboard: f.flight.personsOnBoard }, { remedies: flyAlone(f) });
         }
         if (rated(best, type)) {
           return take('rated', values, {

@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { CHANGE_TO_VFR } from '../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 import { exercised, practicalTest, rated, standingOf } from '../shared/certificates.js';
 import { canStillAct } from '../shared/plans.js';
 

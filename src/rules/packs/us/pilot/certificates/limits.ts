@@ -1,8 +1,10 @@
 /** Limits that recreational and sport pilots share, each as a shortfall with its cures (14 CFR 61.101(e), 61.315(c)). */
 import type { Moment } from '../../../../engine/moment.js';
+import type { Parameters } from '../../../../engine/parameters.js';
 import type { FactView } from '../../../../engine/rule.js';
 import type { AirspaceClass } from '../../../../facts/flight.js';
 import type { EndorsementFact, EndorsementKind } from '../../../../facts/person.js';
+import { declaredVisibilitySm, VISIBILITY_PARAMETERS } from '../../flight/declared-weather.js';
 import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
 import {
   CHANGE_TO_VFR,
@@ -10,7 +12,7 @@ import {
   keepOutOf,
   stayAtOrBelow,
   takeFewerPassengers,
-} from '../shared/flight-changes.js';
+} from '../../shared/flight-changes.js';
 import type { Shortfall } from '../shared/shortfalls.js';
 
 type Request = Pick<FactView, 'flight' | 'crew'>;
@@ -50,13 +52,16 @@ export function altitude({ flight }: Request, mslFt: number, aglFt: number): Fou
   };
 }
 
-export function visibility({ flight }: Request, leastSm: number): Found {
-  const declared = flight.weather?.visibilitySm ?? null;
+export { VISIBILITY_PARAMETERS };
+
+/** Visibility as declared lately enough; that the surface stays in sight nobody can declare, so it is a condition. */
+export function visibility({ flight }: Request, leastSm: number, moment: Moment, p: Parameters): Found {
+  const declared = declaredVisibilitySm(flight.weather, moment, p);
   if (declared === null) {
-    const condition = `Before departure, make sure of ${leastSm} statute miles visibility and of sight of the surface all the way.`;
+    const condition = `Make sure of ${leastSm} statute miles visibility, and keep the surface in sight all the way.`;
     return { shortfalls: [], conditions: [condition] };
   }
-  if (declared >= leastSm) return { shortfalls: [], conditions: [] };
+  if (declared >= leastSm) return { shortfalls: [], conditions: ['Keep the surface in sight all the way.'] };
   const what = `the visibility is ${declared} statute miles, less than ${leastSm}; wait for better weather`;
   return { shortfalls: [{ what, cures: [] }], conditions: [] };
 }

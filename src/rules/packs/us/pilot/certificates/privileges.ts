@@ -2,13 +2,14 @@ import { defineRule } from '../../../../engine/rule.js';
 import { touchesNight } from '../../../../sky/nights.js';
 import { exercised, LEVEL_WORDS, practicalTest, standingOf } from '../shared/certificates.js';
 import { fromOrigin, roundNm } from '../shared/distance.js';
-import { FLY_WITHOUT_HIRE } from '../shared/flight-changes.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { FLY_WITHOUT_HIRE } from '../../shared/flight-changes.js';
 import { canStillAct } from '../shared/plans.js';
 
 /**
  * 14 CFR 61.113(a), 61.133: carrying persons or property for hire takes a commercial or airline transport certificate;
- * without an instrument rating a commercial pilot carries passengers for hire in an airplane only by day and within
- * 50 nautical miles. Flights without hire ask for no more than the rating.
+ * without an instrument rating a commercial pilot carries passengers for hire in an airplane or powered-lift only by day
+ * and within 50 nautical miles. Flights without hire ask for no more than the rating.
  */
 export const certificatePrivileges = defineRule({
   id: 'certificate.privileges',
@@ -16,7 +17,7 @@ export const certificatePrivileges = defineRule({
   weight: 'law',
   binds: 'pilot',
   reads: ['pic.certificates', 'aircraft.type'],
-  parameters: ['us.commercial.no-instrument-nm'],
+  parameters: ['us.commercial.no-instrument-nm', ...NIGHT_PARAMETERS],
   branches: {
     'not-for-hire': {
       status: 'not-applicable',
@@ -54,21 +55,24 @@ export const certificatePrivileges = defineRule({
         const counted = [{ id: best.id, on: best.issuedOn, what: `${level} certificate` }];
         const limited =
           best.level === 'commercial' &&
-          type.category === 'airplane' &&
+          (type.category === 'airplane' || type.category === 'powered-lift') &&
           f.crew.passengers > 0 &&
           !standing.inForce.some(({ instrument }) => instrument.includes(type.category));
         if (!limited) return take('held', { level }, { counted });
         const limit = p.number('us.commercial.no-instrument-nm');
         const { farthestNm } = fromOrigin(f.flight.route);
         const far = farthestNm > limit;
-        if (!far && !touchesNight(moment, f.flight.route, 'civil'))
-          return take('held', { level }, { counted });
+        if (!far && !touchesNight(moment, f.flight.route, 'civil')) {
+          const conditions = downBeforeNight(moment, f.flight.route, 'civil', p);
+          return take('held', { level }, { counted, conditions });
+        }
         const instrument = [...best.instrument, type.category];
         return take(
           'no-instrument-rating',
           { limit, exceeds: far ? `goes ${roundNm(farthestNm)} NM` : 'is partly at night' },
           {
             remedies: [
+              ...(far ? [] : flyByDay(moment, f.flight.route, 'civil')),
               FLY_WITHOUT_HIRE,
               ...(canStillAct(moment)
                 ? [

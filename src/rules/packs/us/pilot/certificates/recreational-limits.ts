@@ -6,11 +6,11 @@ import { need } from '../../../../engine/unknown.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { EndorsementFact, LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay } from '../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
 import { exercised, standingOf } from '../shared/certificates.js';
 import { fromOrigin, roundNm } from '../shared/distance.js';
 import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import { stayLocal } from '../shared/flight-changes.js';
+import { stayLocal } from '../../shared/flight-changes.js';
 import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
 import {
   airspace,
@@ -19,6 +19,7 @@ import {
   together,
   tooManyPassengers,
   visibility,
+  VISIBILITY_PARAMETERS,
   type Found,
 } from './limits.js';
 
@@ -40,6 +41,8 @@ export const recreationalLimits = defineRule({
     'us.recreational.visibility-sm',
     'us.recreational.retrain-below-hours',
     'us.recreational.retrain-after-days',
+    ...NIGHT_PARAMETERS,
+    ...VISIBILITY_PARAMETERS,
   ],
   branches: {
     'not-recreational': {
@@ -75,10 +78,10 @@ export const recreationalLimits = defineRule({
             p.number('us.recreational.altitude-ft-msl'),
             p.number('us.recreational.altitude-ft-agl'),
           ),
-          visibility(f, p.number('us.recreational.visibility-sm')),
+          visibility(f, p.number('us.recreational.visibility-sm'), moment, p),
           airspace(f, endorsements, 'recreational-airspace', moment),
           { shortfalls: breakInFlying(f.get('pic.log'), endorsements, moment, p), conditions: [] },
-          daylight(f, moment),
+          daylight(f, moment, p),
         );
         if (shortfalls.length > 0) {
           const remedies = curesOf(shortfalls, 'keep-within-recreational-limits');
@@ -161,11 +164,11 @@ function breakInFlying(
   ];
 }
 
-function daylight(f: Pick<FactView, 'flight'>, moment: Moment): Found {
+function daylight(f: Pick<FactView, 'flight'>, moment: Moment, p: Parameters): Found {
   const { route } = f.flight;
   if (!touchesNight(moment, route, 'lights'))
-    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'lights') };
-  const cures = flyByDay(moment, route, 'lights', 'land-before-sunset');
+    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'lights', p) };
+  const cures = flyByDay(moment, route, 'lights');
   return {
     shortfalls: [{ what: 'part of the flight is between sunset and sunrise', cures }],
     conditions: [],

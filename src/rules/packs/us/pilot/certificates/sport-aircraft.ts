@@ -57,5 +57,10 @@ export function lightSportAircraft(type: AircraftType, p: Parameters): Found {
   if (type.retractableGear && !water && type.category !== 'glider') wrong.push('the landing gear retracts');
   shortfalls.push(...wrong.map((what) => ({ what, cures: [] })));
   const speed = p.number('us.sport.level-speed-kcas');
-  return { shortfalls, conditions: [`The aircraft’s maximum level speed must not exceed ${speed} knots.`] };
+  return {
+    shortfalls,
+    conditions: [
+      `Make sure that the aircraft flies no faster than ${speed} knots in level flight at full power.`,
+    ],
+  };
 }

@@ -4,7 +4,7 @@ import { defineRule, type FactView, type Judgement, type Take } from '../../../.
 import { need } from '../../../../engine/unknown.js';
 import type { LocalDate } from '../../../../calendar/dates.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay } from '../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
 import { exercised, standingOf } from '../shared/certificates.js';
 import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
 import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
@@ -15,6 +15,7 @@ import {
   together,
   tooManyPassengers,
   visibility,
+  VISIBILITY_PARAMETERS,
   type Found,
 } from './limits.js';
 import { lightSportAircraft, sportAircraft } from './sport-aircraft.js';
@@ -59,6 +60,8 @@ export const sportLimits = defineRule({
     'us.sport.takeoff-water-lb',
     'us.sport.level-speed-kcas',
     ...SPORT_MEDICAL_PARAMETERS,
+    ...NIGHT_PARAMETERS,
+    ...VISIBILITY_PARAMETERS,
   ],
   branches: {
     'not-sport': {
@@ -107,10 +110,10 @@ function judge(
     { shortfalls: tooManyPassengers(f, p.number('us.sport.passengers')), conditions: [] },
     { shortfalls: hireOrInstruments(f), conditions: [] },
     altitude(f, p.number('us.sport.altitude-ft-msl'), p.number('us.sport.altitude-ft-agl')),
-    visibility(f, p.number('us.sport.visibility-sm')),
+    visibility(f, p.number('us.sport.visibility-sm'), moment, p),
     airspace(f, endorsements, 'sport-airspace', moment),
     medicalFooting(f, medical, moment, p),
-    amended ? night(f, medical.on, moment, p) : noNight(f, moment),
+    amended ? night(f, medical.on, moment, p) : noNight(f, moment, p),
   );
   if (shortfalls.length > 0) {
     // What is not on record about the medical footing would still be asked, so it must be settled along.
@@ -148,9 +151,9 @@ function night(
   const examined = on === 'medical certificate' || on === 'BasicMed';
   if (trained && examined) return { shortfalls: [], conditions: [] };
   if (!touchesNight(moment, route, 'civil'))
-    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil') };
+    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil', p) };
   const shortfalls: Shortfall[] = [];
-  const byDay = flyByDay(moment, route, 'civil', 'land-before-night');
+  const byDay = flyByDay(moment, route, 'civil');
   if (!trained) {
     const title = 'Train at night with an instructor and be endorsed.';
     const cures = [...byDay, ...(examined ? getEndorsement(moment, { kind }, title) : [])];
@@ -165,10 +168,10 @@ function night(
   return { shortfalls, conditions: [] };
 }
 
-function noNight(f: FactView<Reads>, moment: Moment): Found {
+function noNight(f: FactView<Reads>, moment: Moment, p: Parameters): Found {
   const { route } = f.flight;
   if (!touchesNight(moment, route, 'civil'))
-    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil') };
-  const cures = flyByDay(moment, route, 'civil', 'land-before-night');
+    return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil', p) };
+  const cures = flyByDay(moment, route, 'civil');
   return { shortfalls: [{ what: 'part of the flight is at night', cures }], conditions: [] };
 }

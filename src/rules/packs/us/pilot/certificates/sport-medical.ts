@@ -10,7 +10,7 @@ import {
   STANDING_PARAMETERS,
   usesBasicMed,
 } from '../medical/basicmed-standing.js';
-import { DURATION_PARAMETERS, passMedicalExam, servingMedical } from '../medical/durations.js';
+import { DURATION_PARAMETERS, lastWithdrawn, passMedicalExam, servingMedical } from '../medical/durations.js';
 import type { Shortfall } from '../shared/shortfalls.js';
 
 export const SPORT_MEDICAL_PARAMETERS = [...DURATION_PARAMETERS, ...STANDING_PARAMETERS] as const;
@@ -31,6 +31,9 @@ export function sportMedical(
   const medicals = f.get('pic.medicals');
   if (medicals.length > 0 && servingMedical(medicals, f.get('pic.birthDate'), 'third', moment, p))
     return { on: 'medical certificate', missing: [], wrong: [] };
+  const withdrawn = lastWithdrawn(medicals, moment);
+  if (withdrawn !== null)
+    return { on: null, missing: [], wrong: [`the medical certificate was withdrawn on ${withdrawn}`] };
   const records = f.get('pic.basicMed');
   const one = asOne(records, moment);
   if (usesBasicMed(records)) {

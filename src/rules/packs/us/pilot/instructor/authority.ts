@@ -2,7 +2,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { InstructorFact } from '../../../../facts/person.js';
 import { kindWords, suspensionDuring } from '../shared/certificates.js';
-import { CHANGE_TO_VFR } from '../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 
 type Rating = InstructorFact['ratings'][number];
 
@@ -22,6 +22,10 @@ export const instructorAuthority = defineRule({
     authorised: {
       status: 'met',
       says: 'The instructor holds the instructor rating for this aircraft ({kind}).',
+    },
+    'own-lesson': {
+      status: 'short',
+      says: 'The member is named as instructor of the same flight; name somebody else.',
     },
     'no-certificate': {
       status: 'short',
@@ -53,6 +57,8 @@ export const instructorAuthority = defineRule({
       },
       judge(f, moment, _p, take) {
         if (!f.crew.instruction) return take('no-instruction');
+        if (f.flight.instructorId !== null && f.flight.instructorId === f.crew.learnerId)
+          return take('own-lesson');
         const certificates = f
           .get('instructor.instructor')
           .filter((certificate) => moment.startsOnOrAfter(certificate.issuedOn))

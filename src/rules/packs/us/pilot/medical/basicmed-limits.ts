@@ -7,7 +7,7 @@ import {
   stayAtOrBelow,
   stayAtOrUnder,
   takeFewerPassengers,
-} from '../shared/flight-changes.js';
+} from '../../shared/flight-changes.js';
 import type { Shortfall } from '../shared/shortfalls.js';
 
 /** Parameters that whoever asks for the limits must declare. */

@@ -17,7 +17,7 @@ import {
   type BasicMedStanding,
   type ExamThrough,
 } from './basicmed-standing.js';
-import { DURATION_PARAMETERS, passMedicalExam, servingMedical, withdrawnBefore } from './durations.js';
+import { DURATION_PARAMETERS, lastWithdrawn, passMedicalExam, servingMedical } from './durations.js';
 
 type Branch = 'not-used' | 'sport-pilot' | 'met' | 'short';
 type Reads = 'pic.medicals' | 'pic.birthDate' | 'pic.basicMed' | 'pic.certificates' | 'aircraft.type';
@@ -95,7 +95,7 @@ function judge(
   if (!usesBasicMed(records)) return take('not-used');
 
   const standing = basicMedStanding(asOne(records, moment), moment, p, examThrough);
-  const withdrawn = withdrawnBefore(person.medicals, moment);
+  const withdrawn = lastWithdrawn(person.medicals, moment);
   if (withdrawn !== null) {
     standing.wrong.push({ part: 'history', what: `a medical certificate was withdrawn on ${withdrawn}` });
   }

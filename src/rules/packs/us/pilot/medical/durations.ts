@@ -58,7 +58,7 @@ export interface ServingMedical {
 }
 
 /**
- * The certificate that supports the privilege on the flight: without limitations first, then the one that lasts longest.
+ * The certificate that supports the privilege on the flight: the one that lasts longest, of two the newer.
  * A withdrawal ends every examination before it, not only the certificate it names (strict reading): the person must
  * pass a new one.
  */
@@ -76,10 +76,9 @@ export function servingMedical(
       return [];
     return withdrawn !== null && medical.examOn < withdrawn ? [] : [{ medical, through }];
   });
-  serving.sort(
-    (a, b) =>
-      a.medical.limitations.length - b.medical.limitations.length ||
-      (a.through < b.through ? 1 : a.through > b.through ? -1 : a.medical.id < b.medical.id ? -1 : 1),
+  const order = ({ medical, through }: ServingMedical): string => `${through} ${medical.examOn}`;
+  serving.sort((a, b) =>
+    order(a) !== order(b) ? (order(a) < order(b) ? 1 : -1) : a.medical.id < b.medical.id ? -1 : 1,
   );
   return serving[0] ?? null;
 }
@@ -92,6 +91,20 @@ export function withdrawnBefore(medicals: readonly MedicalFact[], moment: Moment
       newest = laterOf(newest, withdrawnOn);
   }
   return newest;
+}
+
+/**
+ * The withdrawal of the most recent certificate: null once a later examination was passed. BasicMed and flying on a
+ * driver's licence ask for the most recently issued certificate alone (61.23(c)(2)(iii), (c)(3)(i)).
+ */
+export function lastWithdrawn(medicals: readonly MedicalFact[], moment: Moment): LocalDate | null {
+  const withdrawn = withdrawnBefore(medicals, moment);
+  if (withdrawn === null) return null;
+  const passedSince = medicals.some(
+    ({ examOn, withdrawnOn }) =>
+      withdrawnOn === null && examOn >= withdrawn && moment.startsOnOrAfter(examOn),
+  );
+  return passedSince ? null : withdrawn;
 }
 
 /** Pass an examination for the class the privilege needs. */

@@ -72,7 +72,7 @@ function body(
       text,
       status: 'seen' as const,
       reading:
-        'Airline transport privileges are never needed in a club. An examination on the 40th birthday counts as 40. A withdrawn certificate ends earlier examinations too. Limitations become conditions, and 61.53 (a known deficiency) stands over every date.',
+        'Airline transport privileges are never needed in a club. Balloons are asked for one like any aircraft but gliders. An examination on the 40th birthday counts as 40. A withdrawn certificate ends earlier examinations too. Limitations of the certificate that serves, and of the newest examination, become conditions, and 61.53 (a known deficiency) stands over every date.',
     },
     judge: (f: FactView<Reads>, moment: Moment, p: Parameters, take: Take<Branch>): Judgement =>
       judge(f, moment, p, take, basicMed),
@@ -99,7 +99,9 @@ function judge(
       { class: medical.class, examOn: medical.examOn, privilege: PRIVILEGE_WORDS[privilege], through },
       {
         counted: [{ id: medical.id, on: medical.examOn, what: `class ${medical.class} examination` }],
-        conditions: medical.limitations.map((limitation) => `Medical certificate: ${limitation}.`),
+        conditions: limitations(medical, medicals, moment).map(
+          (one) => `Keep to the limitation on the medical certificate: ${one.replace(/\.$/, '')}.`,
+        ),
       },
     );
   }
@@ -114,6 +116,17 @@ function judge(
     why: why(medicals, birthDate, privilege, moment, p),
   };
   return take('none', values, { remedies });
+}
+
+/** Limitations on the certificate that serves, and those found at the newest examination since. */
+function limitations(serving: MedicalFact, medicals: readonly MedicalFact[], moment: Moment): string[] {
+  const since = medicals.filter(({ examOn }) => examOn >= serving.examOn && moment.startsOnOrAfter(examOn));
+  const newest = since
+    .map(({ examOn }) => examOn)
+    .sort()
+    .at(-1);
+  const found = since.filter(({ examOn }) => examOn === newest).flatMap((one) => one.limitations);
+  return [...new Set([...serving.limitations, ...found.sort()])];
 }
 
 /** What stands nearest: the newest examination and why it does not serve. */

@@ -4,7 +4,7 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule } from '../../../../engine/rule.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { LogFact } from '../../../../facts/person.js';
-import { CHANGE_TO_VFR } from '../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
 import { wouldServe } from '../shared/plans.js';
 import { instrumentCurrency, withTasks, type InstrumentNumbers } from './instrument-currency.js';
 

@@ -3,12 +3,13 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { LogFact } from '../../../../facts/person.js';
-import { LEAVE_PASSENGERS } from '../shared/flight-changes.js';
+import type { FactView } from '../../../../engine/rule.js';
+import { leavePassengers } from '../../../leave-passengers.js';
 import { wouldServe } from '../shared/plans.js';
 
 /**
- * Ways to satisfy passenger recency: fly the landings alone, or leave the passengers behind. The hypothetical landings
- * are logged at the moment the facts were gathered.
+ * Ways to satisfy passenger recency: fly the landings alone, do without the night (where that is what is asked), or leave
+ * the passengers behind. The hypothetical landings are logged at the moment the facts were gathered.
  */
 export function landingsRemedies(of: {
   type: AircraftType;
@@ -16,9 +17,13 @@ export function landingsRemedies(of: {
   days: number;
   night: boolean;
   moment: Moment;
+  f: Pick<FactView, 'flight' | 'crew'>;
+  /** Ways around the rule that come before leaving anybody behind. */
+  instead?: Remedy[];
 }): Remedy[] {
-  const { type, needed, days, night, moment } = of;
-  if (!wouldServe(moment, (today) => addDays(today, days))) return [LEAVE_PASSENGERS];
+  const { type, needed, days, night, moment, f, instead = [] } = of;
+  const without = [...instead, ...leavePassengers(f)];
+  if (!wouldServe(moment, (today) => addDays(today, days))) return without;
   const act = `fly-landings-${night ? 'night' : 'day'}`;
   const entry: LogFact = {
     id: `planned:${act}`,
@@ -55,6 +60,6 @@ export function landingsRemedies(of: {
       by: 'member',
       effects: [{ op: 'append', fact: 'pic.log', value: entry }],
     },
-    LEAVE_PASSENGERS,
+    ...without,
   ];
 }

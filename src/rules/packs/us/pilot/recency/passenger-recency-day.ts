@@ -4,10 +4,10 @@ import { countRecent, sameKind } from './recent-landings.js';
 import { landingsRemedies } from './landings-remedies.js';
 
 /**
- * 14 CFR 61.57(a): to carry passengers, or fly an aircraft certificated for more than one pilot, the pilot in command
- * needs three take-offs and three landings within the preceding 90 days, as sole manipulator of the controls, in an
- * aircraft of the same category and class (and type, if a type rating is required); in a tailwheel airplane the
- * landings must be to a full stop in a tailwheel airplane. It does not bind a pilot who carries nobody.
+ * 14 CFR 61.57(a): to carry passengers the pilot in command needs three take-offs and three landings within the preceding
+ * 90 days, as sole manipulator of the controls, in an aircraft of the same category and class (and type, if a type rating
+ * is required); in a tailwheel airplane the landings must be to a full stop in a tailwheel airplane. It does not bind a
+ * pilot who carries nobody.
  */
 export const passengerRecencyDay = defineRule({
   id: 'recency.passengers.day',
@@ -38,7 +38,8 @@ export const passengerRecencyDay = defineRule({
       citation: {
         text: '14 CFR 61.57(a)',
         status: 'seen',
-        reading: 'A landing exactly 90 days before the flight counts; the flight is tested to its end.',
+        reading:
+          'A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only passengers call for it.',
       },
       judge(f, moment, p, take) {
         if (f.crew.passengers === 0) return take('nobody-carried');
@@ -64,7 +65,7 @@ export const passengerRecencyDay = defineRule({
         if (count.enough) return take('enough', values, { counted: count.counted });
         return take('short', values, {
           counted: count.counted,
-          remedies: landingsRemedies({ type, needed, days, night: false, moment }),
+          remedies: landingsRemedies({ type, needed, days, night: false, moment, f }),
         });
       },
     },

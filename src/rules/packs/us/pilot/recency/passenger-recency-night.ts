@@ -2,8 +2,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay } from '../shared/by-day.js';
-import { LEAVE_PASSENGERS } from '../shared/flight-changes.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
 import { landingsRemedies } from './landings-remedies.js';
 import { countRecent, sameKind, type RecencyCount } from './recent-landings.js';
 
@@ -21,7 +20,7 @@ export const passengerRecencyNight = defineRule({
   weight: 'law',
   binds: 'pilot',
   reads: ['pic.log', 'aircraft.type'],
-  parameters: ['us.passenger-recency.days', 'us.passenger-recency.count'],
+  parameters: ['us.passenger-recency.days', 'us.passenger-recency.count', ...NIGHT_PARAMETERS],
   branches: {
     'nobody-carried': {
       status: 'not-applicable',
@@ -80,7 +79,7 @@ export const passengerRecencyNight = defineRule({
         // Only now does the sun matter.
         const { route } = f.flight;
         if (!touchesNight(moment, route, 'passenger'))
-          return take('day-only', {}, { conditions: downBeforeNight(moment, route, 'passenger') });
+          return take('day-only', {}, { conditions: downBeforeNight(moment, route, 'passenger', p) });
         if (!log.known) need(null, 'pic.log', log.because);
         const how = night.enough
           ? `, but ${tail.takeoffs} of ${needed} take-offs and ${tail.landings} of ${needed} full-stop landings in a tailwheel airplane,`
@@ -90,13 +89,15 @@ export const passengerRecencyNight = defineRule({
           { ...values, how },
           {
             counted: night.counted,
-            remedies: [
-              ...landingsRemedies({ type, needed, days, night: true, moment }).filter(
-                ({ act }) => act !== LEAVE_PASSENGERS.act,
-              ),
-              ...flyByDay(moment, route, 'passenger', 'land-before-night'),
-              LEAVE_PASSENGERS,
-            ],
+            remedies: landingsRemedies({
+              type,
+              needed,
+              days,
+              night: true,
+              moment,
+              f,
+              instead: flyByDay(moment, route, 'passenger'),
+            }),
           },
         );
       },

@@ -70,7 +70,8 @@ export function countRecent(
     takeoffs += flight.takeoffs;
     landings += flight.landings;
     if (!stillShort) continue;
-    governing = flight.entry.on;
+    // Dates of two zones may stand the other way round than their instants.
+    if (governing === null || flight.entry.on < governing) governing = flight.entry.on;
     counted.push({ id: flight.entry.id, on: flight.entry.on, what: words(flight.takeoffs, flight.landings) });
   }
   const enough = takeoffs >= needed && landings >= needed;

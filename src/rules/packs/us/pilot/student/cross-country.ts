@@ -5,7 +5,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
 import { fromOrigin, roundNm } from '../shared/distance.js';
 import { countedEndorsement, endorsed, endorsementFor, type Wanted } from '../shared/endorsements.js';
-import { stayLocal } from '../shared/flight-changes.js';
+import { stayLocal } from '../../shared/flight-changes.js';
 import { canStillAct, wouldServe } from '../shared/plans.js';
 
 /**
@@ -107,7 +107,7 @@ export const studentSoloCrossCountry = defineRule({
               countedEndorsement(planned, 'planning of the flight'),
             ],
             conditions: [
-              `The planning endorsement of ${planned.on} must be for this flight; one from an earlier flight does not serve.`,
+              `Make sure that the planning endorsement of ${planned.on} was given for this flight; one for an earlier flight does not serve.`,
             ],
           });
         }

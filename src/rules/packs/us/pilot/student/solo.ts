@@ -1,10 +1,12 @@
 import { addDays } from '../../../../calendar/dates.js';
 import { defineRule, type Counted } from '../../../../engine/rule.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay } from '../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { declaredVisibilitySm, VISIBILITY_PARAMETERS } from '../../flight/declared-weather.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
 import { countedEndorsement, endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import { CHANGE_TO_VFR, FLY_WITHOUT_HIRE, LEAVE_PASSENGERS } from '../shared/flight-changes.js';
+import { flyAlone } from '../../../leave-passengers.js';
+import { CHANGE_TO_VFR, FLY_WITHOUT_HIRE } from '../../shared/flight-changes.js';
 import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
 
 /**
@@ -18,7 +20,13 @@ export const studentSolo = defineRule({
   weight: 'law',
   binds: 'pilot',
   reads: ['pic.certificates', 'pic.endorsements', 'aircraft.type'],
-  parameters: ['us.student.solo-days', 'us.student.visibility-day-sm', 'us.student.visibility-night-sm'],
+  parameters: [
+    'us.student.solo-days',
+    'us.student.visibility-day-sm',
+    'us.student.visibility-night-sm',
+    ...NIGHT_PARAMETERS,
+    ...VISIBILITY_PARAMETERS,
+  ],
   branches: {
     'not-student': {
       status: 'not-applicable',
@@ -52,10 +60,8 @@ export const studentSolo = defineRule({
         const conditions: string[] = [];
         const counted: Counted[] = [];
 
-        if (!crew.alone) {
-          const cures = crew.picId === flight.memberId && !crew.instruction ? [LEAVE_PASSENGERS] : [];
-          shortfalls.push({ what: 'a student flies with nobody else aboard', cures });
-        }
+        if (!crew.alone)
+          shortfalls.push({ what: 'a student flies with nobody else aboard', cures: flyAlone(f) });
         if (flight.forHire)
           shortfalls.push({ what: 'a student carries nothing for hire', cures: [FLY_WITHOUT_HIRE] });
         if (flight.flightRules === 'IFR')
@@ -75,20 +81,21 @@ export const studentSolo = defineRule({
         const night = endorsementFor(endorsements, moment, { kind: 'solo-night', makeModel, withinDays });
         const byDay = p.number('us.student.visibility-day-sm');
         const byNight = p.number('us.student.visibility-night-sm');
-        const visibility = flight.weather?.visibilitySm ?? null;
+        const visibility = declaredVisibilitySm(flight.weather, moment, p);
         if (visibility === null)
           conditions.push(
-            `Before departure, make sure of ${byDay} statute miles visibility (${byNight} at night) and of sight of the surface all the way.`,
+            `Make sure of ${byDay} statute miles visibility (${byNight} at night), and keep the surface in sight all the way.`,
           );
         else if (visibility < byDay)
           shortfalls.push({
             what: `the visibility is ${visibility} statute miles, less than ${byDay}; wait for better weather`,
             cures: [],
           });
+        else conditions.push('Keep the surface in sight all the way.');
 
         const nightMatters = !night || (visibility !== null && visibility >= byDay && visibility < byNight);
         if (nightMatters && touchesNight(moment, flight.route, 'civil')) {
-          const cures = flyByDay(moment, flight.route, 'civil', 'land-before-night');
+          const cures = flyByDay(moment, flight.route, 'civil');
           if (!night) {
             const title = `Train at night with an instructor and be endorsed for solo flight at night in the ${makeModel}.`;
             const trained = getEndorsement(moment, { kind: 'solo-night', makeModel, withinDays }, title);
@@ -102,7 +109,7 @@ export const studentSolo = defineRule({
             shortfalls.push({ what, cures });
           }
         } else if (nightMatters) {
-          conditions.push(...downBeforeNight(moment, flight.route, 'civil'));
+          conditions.push(...downBeforeNight(moment, flight.route, 'civil', p));
         } else if (night) counted.push(countedEndorsement(night, 'night solo endorsement'));
 
         if (shortfalls.length > 0) {

@@ -1,6 +1,6 @@
 /** Remedies that change the request itself, by the names all rules share. */
-import type { Remedy } from '../../../../engine/remedy.js';
-import type { AirspaceClass, FlightFacts } from '../../../../facts/flight.js';
+import type { Remedy } from '../../../engine/remedy.js';
+import type { AirspaceClass, FlightFacts } from '../../../facts/flight.js';
 
 /** Fly the same flight under visual flight rules. */
 export const CHANGE_TO_VFR: Remedy = {
@@ -16,19 +16,6 @@ export const FLY_WITHOUT_HIRE: Remedy = {
   title: 'Carry nobody and nothing for payment.',
   by: 'member',
   effects: [{ op: 'flight', fields: { forHire: false } }],
-};
-
-/** Fly alone. */
-export const LEAVE_PASSENGERS: Remedy = {
-  act: 'leave-passengers',
-  title: 'Fly without passengers.',
-  by: 'member',
-  effects: [
-    {
-      op: 'flight',
-      fields: { personsOnBoard: 1, purpose: 'solo', secondPilotId: null, actingPilotId: null },
-    },
-  ],
 };
 
 /** Carry fewer people. */
