@@ -23,4 +23,5 @@ export * from './sky/nights.js';
 export { sunTimes } from './sky/sun.js';
 export { distanceNm } from './air/distance.js';
 export * from './packs/index.js';
+export * from './judge.js';
 export { startingPolicy } from './packs/club/starting-policy.js';

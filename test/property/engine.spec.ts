@@ -207,15 +207,16 @@ function expectUntils(sheet: FactSheet, decision: Decision, at: number, parts: r
     const alone = { ...ruleset, rules: [ruleset.rules[index]!] };
     const judge = (when: number): string => verdict(judgeAll(sheet, alone, when).judged[0]!.finding);
     const until = finding.until === null ? null : toSeconds(finding.until);
-    // When the answer changes early, verdicts after it are not looked for: only a stated `until` is a claim then.
-    const known = until ?? (decision.horizon.until === null ? end : toSeconds(decision.horizon.until));
+    // Null claims that time alone never changes the verdict: it is tried as far as the search went.
+    const known = until ?? end;
     for (const later of [...parts.map((part) => at + Math.floor(part * (known - at))), known - 1]) {
       if (later >= at && later < known && judge(later) !== verdict(finding))
         throw new Error(
           `${finding.rule} is ${verdict(finding)} until ${String(finding.until)}, but ${judge(later)} at ${toInstant(later)}`,
         );
     }
-    if (until !== null && judge(until) === verdict(finding))
+    // Beyond the end of the search `until` is the next point at which the verdict may change: a claim up to it only.
+    if (until !== null && until < end && judge(until) === verdict(finding))
       throw new Error(`${finding.rule} should change at ${String(finding.until)} and does not`);
   });
 }

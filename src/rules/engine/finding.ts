@@ -26,7 +26,7 @@ export interface Finding {
   parameters: ParameterRead[];
   /**
    * The departure from which the verdict changes if nothing else happens: it does not change before. Where the search
-   * stopped without finding a change, the departure it had reached. Null when time alone never changes it.
+   * stopped without finding a change, the next departure at which it may. Null when time alone never changes it.
    */
   until: Instant | null;
 }
