@@ -36,14 +36,6 @@ const monthEndAfter = remember((yearMonth: string, months: number): LocalDate =>
   return month.toPlainDate({ day: month.daysInMonth }).toString();
 });
 
-/** First day of the calendar month that lies `months` before the month of `date`. */
-export function startOfMonthBefore(date: LocalDate, months: number): LocalDate {
-  return Temporal.PlainYearMonth.from(date.slice(0, 7))
-    .subtract({ months })
-    .toPlainDate({ day: 1 })
-    .toString();
-}
-
 /**
  * "N months" without "calendar": the same day number N months later.
  * Throws RangeError for a missing day when `monthEnd` is 'reject'.
