@@ -14,6 +14,7 @@ import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
 import { accountStanding } from './standing/account.js';
 import { membership } from './standing/membership.js';
+import { pilotStanding } from './standing/pilot-standing.js';
 import { papersUnverified } from './standing/unverified.js';
 
 export const CLUB_RULES = ruleList(
@@ -22,6 +23,7 @@ export const CLUB_RULES = ruleList(
   annualCheck,
   differencesCheckout,
   accountStanding,
+  pilotStanding,
   membership,
   papersUnverified,
   bookingLength,

@@ -3,16 +3,13 @@ import { defineRule } from '../../../engine/rule.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import type { StandingFact } from '../../../facts/person.js';
 
-/**
- * Club rule: a member in good standing may book; one in arrears for a while; a suspended one not. Nor does a suspended
- * member fly as pilot in command on somebody else's booking.
- */
+/** Club rule: a member in good standing may book; one in arrears for a while; a suspended one not. */
 export const accountStanding = defineRule({
   id: 'club.standing',
   title: 'Standing with the club',
   weight: 'club',
   binds: 'member',
-  reads: ['member.standing', 'pic.standing'],
+  reads: ['member.standing'],
   parameters: ['club.standing.arrears-days'],
   branches: {
     good: { status: 'met', says: 'The member is in good standing.' },
@@ -25,10 +22,6 @@ export const accountStanding = defineRule({
       says: 'The account is in arrears since {since}, longer than the {days} days the club allows.',
     },
     suspended: { status: 'short', says: 'The member is suspended from booking since {since}.' },
-    'pilot-suspended': {
-      status: 'short',
-      says: 'The pilot in command is suspended by the club since {since}.',
-    },
   },
   bodies: [
     {
@@ -39,16 +32,6 @@ export const accountStanding = defineRule({
       judge(f, moment, p, take) {
         const standing = f.get('member.standing');
         const { since } = standing;
-        const pilot =
-          f.crew.picId !== null && f.crew.picId !== f.flight.memberId ? f.get('pic.standing') : standing;
-        if (
-          pilot !== standing &&
-          pilot.state === 'suspended' &&
-          !moment.endsOnOrBefore(addDays(pilot.since, -1))
-        ) {
-          const lift = { ...restore(pilot, 'lift-suspension'), effects: lifted('pic.standing', pilot) };
-          return take('pilot-suspended', { since: pilot.since }, { remedies: [lift] });
-        }
         // A standing that begins only after the flight is over does not touch it.
         if (standing.state === 'good' || moment.endsOnOrBefore(addDays(since, -1))) return take('good');
         if (standing.state === 'suspended') {
@@ -64,14 +47,11 @@ export const accountStanding = defineRule({
 });
 
 function restore(standing: StandingFact, act: 'lift-suspension' | 'settle-account'): Remedy {
+  const value: StandingFact = { ...standing, state: 'good' };
   return {
     act,
     title: act === 'settle-account' ? 'Settle the account.' : 'Ask an officer to lift the suspension.',
     by: act === 'settle-account' ? 'member' : 'officer',
-    effects: lifted('member.standing', standing),
+    effects: [{ op: 'set', fact: 'member.standing', value }],
   };
 }
-
-const lifted = (fact: 'member.standing' | 'pic.standing', standing: StandingFact): Remedy['effects'] => [
-  { op: 'set', fact, value: { ...standing, state: 'good' } satisfies StandingFact },
-];
