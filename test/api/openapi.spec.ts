@@ -27,7 +27,9 @@ describe('OpenAPI', () => {
 
   test('is a valid 3.1 document by the published schema', async () => {
     expect(served.openapi).toMatch(/^3\.1\./);
-    const result = await new Validator().validate(JSON.parse(JSON.stringify(served)) as Record<string, unknown>);
+    const result = await new Validator().validate(
+      JSON.parse(JSON.stringify(served)) as Record<string, unknown>,
+    );
     expect(result.errors ?? []).toEqual([]);
     expect(result.valid).toBe(true);
   });
@@ -41,7 +43,9 @@ describe('OpenAPI', () => {
       Object.entries(methods).map(([method, operation]) => ({ at: `${method} ${path}`, ...operation })),
     );
     expect(operations.length).toBeGreaterThan(80);
-    expect(operations.filter((one) => !one.operationId || !one.summary || !one.tags?.length).map((one) => one.at)).toEqual([]);
+    expect(
+      operations.filter((one) => !one.operationId || !one.summary || !one.tags?.length).map((one) => one.at),
+    ).toEqual([]);
     const ids = operations.map((one) => one.operationId);
     expect(ids.filter((id, index) => ids.indexOf(id) !== index)).toEqual([]);
   });
