@@ -74,6 +74,7 @@ export class Bookings1764000000005 implements MigrationInterface {
         CONSTRAINT bookings_aircraft_excl EXCLUDE USING gist (club_id WITH =, aircraft_id WITH =, during WITH &&) WHERE (occupies)
       );
       CREATE INDEX bookings_member_ix ON bookings (club_id, member_id, id);
+      CREATE INDEX bookings_during_ix ON bookings USING gist (club_id, during);
       ${factTable('bookings')}
 
       -- Who is taken up by a booking, in any role: nobody can be in two places. The cascade keeps it in step.

@@ -4,13 +4,21 @@ import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import type { Decided } from '../decisions/decision-store.js';
 import { DecisionsService } from '../decisions/decisions.service.js';
+import { flagOn } from '../decisions/policy-flag.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { blocks, type Policy } from '../rules/index.js';
 import { BookDto, BookingDto } from './booking.dto.js';
 import { notBookable, slotTaken } from './bookings.problems.js';
-import { conflictsOf, findBooking, insertBooking, lockAircraft, type NewBooking } from './bookings.sql.js';
+import {
+  conflictsOf,
+  findBooking,
+  insertBooking,
+  lockAircraft,
+  lockPeople,
+  type NewBooking,
+} from './bookings.sql.js';
 import { claimKey, keepAnswer, releaseKey, type StoredAnswer } from './idempotency.js';
 
 type Outcome = { answer: StoredAnswer } | { refused: ProblemException };
@@ -19,7 +27,7 @@ type Outcome = { answer: StoredAnswer } | { refused: ProblemException };
  * Judges and books in one transaction.
  *
  * The aircraft's row is locked first, so bookings of one aircraft are judged one after another and hours booked before
- * an inspection are counted once; the exclusion constraints stay the last judge of overlaps. A refusal commits too: the
+ * an inspection are counted once; then the crew's rows, in order of id. The exclusion constraints stay the last judge of overlaps. A refusal commits too: the
  * decision behind it is kept.
  */
 @Injectable()
@@ -60,7 +68,9 @@ export class BookService {
   ): Promise<Outcome> {
     const earlier = await claimKey(em, user.memberId, key, request);
     if (earlier) return { answer: earlier };
+    this.decisions.mayAsk(user, request);
     if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
+    await lockPeople(em, crewOf(user, request));
     // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
     const taken = await this.conflictIn(em, request, user);
     if (taken) return this.refuse(em, user, key, taken);
@@ -75,7 +85,7 @@ export class BookService {
       await this.override(em, user, booking.id, one, override.reason);
     const answer = {
       status: 201,
-      body: JSON.stringify(BookingDto.from((await findBooking(em, booking.id))!)),
+      body: JSON.stringify(BookingDto.from((await findBooking(em, booking.id))!, user)),
     };
     await keepAnswer(em, user.memberId, key, answer);
     return { answer };
@@ -96,16 +106,14 @@ export class BookService {
     request: BookDto,
     user: SignedIn,
   ): Promise<ProblemException | null> {
-    const memberIds = [request.memberId ?? user.memberId, request.instructorId, request.secondPilotId].filter(
-      (id): id is string => id !== undefined,
-    );
+    const memberIds = crewOf(user, request);
     const { aircraftId, departs, arrives } = request;
     const [conflict] = await conflictsOf(em, { aircraftId, memberIds, departs, arrives, exceptId: null });
     if (!conflict) return null;
     const [club]: { zone: string }[] = await em.query(
       'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
     );
-    return slotTaken(conflict, aircraftId, club!.zone);
+    return slotTaken(conflict, { aircraftId, memberIds }, club!.zone);
   }
 
   private async override(
@@ -138,23 +146,28 @@ function refusal(
 ): ProblemException | null {
   const { decision, sheet } = decided;
   if (decision.answer === 'yes' || decision.answer === 'yes-with-conditions') return null;
-  if (decision.answer !== 'ask-officer' || !wantsOverride)
-    return notBookable(decided, decision.answer === 'ask-officer');
+  // An answer that waits for an instructor's name leaves the law's findings open: no override makes up for the name.
+  const officerCan =
+    decision.answer === 'ask-officer' &&
+    decision.findings.filter(blocks).every((finding) => finding.overridable);
+  if (!officerCan || !wantsOverride) return notBookable(decided, officerCan, user);
   if (!hasAnyRole(user, 'safety-officer')) {
-    throw forbidden('Only a safety officer may set a club rule aside. Ask one to book it for you.');
+    return forbidden('Only a safety officer may set a club rule aside. Ask one to book it for you.');
   }
-  if (sheet.flight.memberId === user.memberId)
-    throw forbidden('Nobody sets a club rule aside for themselves. Ask another safety officer.');
-  if (!overridesAllowed(policy, sheet.knownAt))
-    throw forbidden("The club's policy does not allow overrides.");
+  const { memberId, instructorId, secondPilotId } = sheet.flight;
+  if ([memberId, instructorId, secondPilotId].includes(user.memberId))
+    return forbidden('Nobody sets a club rule aside for a flight of their own. Ask another safety officer.');
+  if (!flagOn(policy, 'club.override.allowed', sheet))
+    return forbidden("The club's policy does not allow overrides.");
   return null;
 }
 
-function overridesAllowed(policy: Policy, knownAt: string): boolean {
-  const values = policy.values.filter(
-    (value) => value.id === 'club.override.allowed' && value.from <= knownAt.slice(0, 10),
-  );
-  return values.at(-1)?.value === true;
+/** Everybody the flight takes up, each once. */
+function crewOf(
+  user: SignedIn,
+  { memberId = user.memberId, instructorId, secondPilotId }: BookDto,
+): string[] {
+  return [memberId, instructorId, secondPilotId].filter((id): id is string => id !== undefined);
 }
 
 function newBooking({ id: decisionId, sheet }: Decided, note: string, request: object): NewBooking {

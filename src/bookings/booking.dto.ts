@@ -1,8 +1,11 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
-import { Type } from 'class-transformer';
-import { IsIn, IsOptional, IsString, IsUUID, MaxLength, MinLength, ValidateNested } from 'class-validator';
+import { IsIn, IsString, MaxLength, MinLength } from 'class-validator';
+import type { SignedIn } from '../accounts/current-user.js';
+import { hasAnyRole } from '../accounts/roles.js';
 import { FlightRequestDto } from '../decisions/flight-request.dto.js';
-import { IsInstant, NoNul, PageQuery } from '../platform/http/index.js';
+import { READERS } from '../members/members.access.js';
+import { PartField } from '../platform/http/fields.js';
+import { IsId, IsInstant, NoNul, Optional, PageQuery } from '../platform/http/index.js';
 import type { BookingRow } from './booking.entity.js';
 
 /** An officer's override of the club findings that stand in the way. Never of law. */
@@ -22,27 +25,24 @@ export class OverrideDto {
 /** A flight to be judged and booked. */
 export class BookDto extends FlightRequestDto {
   @ApiProperty({ format: 'uuid' })
-  @IsUUID()
+  @IsId()
   aircraftId: string;
 
-  @ApiPropertyOptional({ maxLength: 500 })
-  @IsOptional()
+  @ApiPropertyOptional({ maxLength: 500, description: 'Everybody in the club can read it' })
+  @Optional()
   @IsString()
   @NoNul()
   @MaxLength(500)
   note?: string;
 
-  @ApiPropertyOptional({ type: OverrideDto })
-  @IsOptional()
-  @ValidateNested()
-  @Type(() => OverrideDto)
+  @PartField(() => OverrideDto, { optional: true })
   override?: OverrideDto;
 }
 
 /** Time in which the aircraft is not for flying. */
 export class BlockDto {
   @ApiProperty({ format: 'uuid' })
-  @IsUUID()
+  @IsId()
   aircraftId: string;
 
   @ApiProperty({ enum: ['maintenance', 'club'] })
@@ -68,23 +68,23 @@ export class BlockDto {
 /** Which bookings to list. */
 export class BookingsQuery extends PageQuery {
   @ApiPropertyOptional({ format: 'date-time', description: 'Bookings that end after this instant' })
-  @IsOptional()
+  @Optional()
   @IsInstant()
   from?: string;
 
   @ApiPropertyOptional({ format: 'date-time', description: 'Bookings that begin before this instant' })
-  @IsOptional()
+  @Optional()
   @IsInstant()
   to?: string;
 
   @ApiPropertyOptional({ format: 'uuid' })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   aircraftId?: string;
 
   @ApiPropertyOptional({ format: 'uuid', description: 'Bookings that take this person up, in any role' })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   memberId?: string;
 }
 
@@ -134,13 +134,19 @@ export class BookingDto {
   decisionId: string | null;
   @ApiProperty({ type: [BookingPersonDto] })
   people: BookingPersonDto[];
-  @ApiProperty({ type: [BookingOverrideDto] })
+  @ApiProperty({
+    type: [BookingOverrideDto],
+    description: 'For its crew, instructors and officers to read; empty for everybody else',
+  })
   overrides: BookingOverrideDto[];
   @ApiProperty({ description: 'Counts edits; the ETag' })
   rowVersion: number;
 
-  static from({ expectedTenths, ...row }: BookingRow): BookingDto {
-    return { ...row, expectedHours: expectedTenths / 10 };
+  /** As this person may see it: why a club rule was set aside is between the crew, instructors and officers. */
+  static from({ expectedTenths, overrides, ...row }: BookingRow, viewer: SignedIn): BookingDto {
+    const ofCrew = row.people.some((person) => person.memberId === viewer.memberId);
+    const shown = ofCrew || hasAnyRole(viewer, ...READERS) ? overrides : [];
+    return { ...row, overrides: shown, expectedHours: expectedTenths / 10 };
   }
 }
 

@@ -1,15 +1,15 @@
-import { Body, Controller, Get, HttpCode, Param, Post, Query, Res } from '@nestjs/common';
-import { ApiBearerAuth, ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Get, Param, Post, Query, Res } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
 import { Roles } from '../accounts/roles.js';
+import { ApiRoute } from '../platform/http/api-route.js';
 import { IdempotencyKey, IfMatch, pageOf, readCursor, UuidPipe } from '../platform/http/index.js';
 import { BlockDto, BookDto, BookingDto, BookingsPageDto, BookingsQuery } from './booking.dto.js';
 import { BookService } from './book.service.js';
 import { BookingsService } from './bookings.service.js';
 
 @ApiTags('bookings')
-@ApiBearerAuth()
 @Controller('bookings')
 export class BookingsController {
   constructor(
@@ -18,8 +18,13 @@ export class BookingsController {
   ) {}
 
   @Post()
-  @ApiOperation({ operationId: 'book', summary: 'Judges the flight and books it, in one transaction' })
-  @ApiCreatedResponse({ type: BookingDto })
+  @ApiRoute({
+    id: 'book',
+    summary: 'Judges the flight and books it, in one transaction',
+    answer: BookingDto,
+    status: 201,
+    refuses: [403, 404, 409, 422],
+  })
   async book(
     @CurrentUser() user: SignedIn,
     @IdempotencyKey() key: string,
@@ -32,8 +37,12 @@ export class BookingsController {
   }
 
   @Get()
-  @ApiOperation({ operationId: 'listBookings', summary: "The club's calendar" })
-  @ApiOkResponse({ type: BookingsPageDto })
+  @ApiRoute({
+    id: 'listBookings',
+    summary: "The club's calendar",
+    answer: BookingsPageDto,
+    refuses: [404, 422],
+  })
   async list(@CurrentUser() user: SignedIn, @Query() query: BookingsQuery): Promise<BookingsPageDto> {
     const rows = await this.bookings.list(user, {
       from: query.from ?? null,
@@ -44,38 +53,42 @@ export class BookingsController {
       limit: query.limit + 1,
     });
     return pageOf(
-      rows.map((row) => BookingDto.from(row)),
+      rows.map((row) => BookingDto.from(row, user)),
       query.limit,
     );
   }
 
   @Get(':id')
-  @ApiOperation({ operationId: 'getBooking', summary: 'One booking' })
-  @ApiOkResponse({ type: BookingDto })
+  @ApiRoute({ id: 'getBooking', summary: 'One booking', answer: BookingDto, refuses: [404] })
   async find(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<BookingDto> {
-    return BookingDto.from(await this.bookings.find(user, id));
+    return BookingDto.from(await this.bookings.find(user, id), user);
   }
 
   @Post(':id/cancel')
-  @HttpCode(200)
-  @ApiOperation({ operationId: 'cancelBooking', summary: 'Gives the slot back' })
-  @ApiOkResponse({ type: BookingDto })
+  @ApiRoute({
+    id: 'cancelBooking',
+    summary: 'Gives the slot back',
+    answer: BookingDto,
+    refuses: [403, 404, 409, 412, 428],
+  })
   async cancel(
     @CurrentUser() user: SignedIn,
     @Param('id', UuidPipe) id: string,
     @IfMatch() ifMatch: number,
   ): Promise<BookingDto> {
-    return BookingDto.from(await this.bookings.cancel(user, id, ifMatch));
+    return BookingDto.from(await this.bookings.cancel(user, id, ifMatch), user);
   }
 
   @Post('blocks')
   @Roles('maintenance-coordinator', 'administrator')
-  @ApiOperation({
-    operationId: 'blockAircraft',
+  @ApiRoute({
+    id: 'blockAircraft',
     summary: 'Takes an aircraft off the calendar for maintenance or club use',
+    answer: BookingDto,
+    status: 201,
+    refuses: [403, 404, 409, 422],
   })
-  @ApiCreatedResponse({ type: BookingDto })
   async block(@CurrentUser() user: SignedIn, @Body() block: BlockDto): Promise<BookingDto> {
-    return BookingDto.from(await this.bookings.block(user, block));
+    return BookingDto.from(await this.bookings.block(user, block), user);
   }
 }

@@ -1,6 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
+import { requireKnown } from '../decisions/gather/known.js';
+import { Clock } from '../platform/clock.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { requireVersion } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
@@ -21,11 +23,23 @@ import {
 /** Reads the calendar, cancels, and blocks aircraft for maintenance or club use. */
 @Injectable()
 export class BookingsService {
-  constructor(private readonly db: TenantDb) {}
+  constructor(
+    private readonly db: TenantDb,
+    private readonly clock: Clock,
+  ) {}
 
   /** The club's calendar; any member may read it. */
   list(user: SignedIn, filter: BookingFilter): Promise<BookingRow[]> {
-    return this.db.run(user.clubId, (em) => listBookings(em, filter), { readOnly: true });
+    if (filter.from !== null && filter.to !== null && filter.to <= filter.from)
+      throw timesRefused('to', 'The end must lie after the beginning; change one of the two times.');
+    return this.db.run(
+      user.clubId,
+      async (em) => {
+        await requireKnown(em, filter);
+        return listBookings(em, filter);
+      },
+      { readOnly: true },
+    );
   }
 
   async find(user: SignedIn, id: string): Promise<BookingRow> {
@@ -34,7 +48,7 @@ export class BookingsService {
     return booking;
   }
 
-  /** Cancels a booking that has not been flown: its holder, its instructor, an officer; maintenance by the coordinator. */
+  /** Cancels a booking that has not been flown nor ended: its holder, its instructor, an officer; maintenance by the coordinator. */
   cancel(user: SignedIn, id: string, ifMatch: number): Promise<BookingRow> {
     return this.db.run(
       user.clubId,
@@ -60,9 +74,17 @@ export class BookingsService {
             detail: `The booking is ${booking.status}.`,
           });
         }
+        const now = this.clock.now();
+        if (booking.arrives <= now) {
+          throw new ProblemException('booking-not-open', {
+            status: 409,
+            title: 'It can no longer be cancelled',
+            detail: `The booking ended at ${booking.arrives}; what has been is not undone.`,
+          });
+        }
         await em.query(
-          "UPDATE bookings SET status = 'cancelled', cancelled_at = now() WHERE club_id = bellcrank_club() AND id = $1",
-          [id],
+          "UPDATE bookings SET status = 'cancelled', cancelled_at = $2 WHERE club_id = bellcrank_club() AND id = $1",
+          [id, now],
         );
         return (await findBooking(em, id))!;
       },
@@ -74,14 +96,12 @@ export class BookingsService {
   block(user: SignedIn, block: BlockDto): Promise<BookingRow> {
     const departs = toInstant(toSeconds(block.from));
     const arrives = toInstant(toSeconds(block.to));
-    if (arrives <= departs) {
-      throw new ProblemException('block-invalid', {
-        status: 422,
-        title: 'The block cannot be read',
-        detail: 'The end must lie after the beginning; change one of the two times.',
-        field: 'to',
-      });
-    }
+    const seconds = toSeconds(arrives) - toSeconds(departs);
+    if (seconds <= 0)
+      throw timesRefused('to', 'The end must lie after the beginning; change one of the two times.');
+    if (seconds < 15 * 60 || seconds > 400 * 86_400)
+      throw timesRefused('to', 'A block lasts from 15 minutes to 400 days; change one of the two times.');
+    if (arrives <= this.clock.now()) throw timesRefused('to', 'The end has passed; give a time to come.');
     return this.db.run(
       user.clubId,
       async (em) => {
@@ -104,7 +124,7 @@ export class BookingsService {
           const [club]: { zone: string }[] = await em.query(
             'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
           );
-          throw slotTaken(conflict, block.aircraftId, club!.zone);
+          throw slotTaken(conflict, { aircraftId: block.aircraftId, memberIds: [] }, club!.zone);
         }
         const id = newId();
         await insertBooking(em, {
@@ -126,6 +146,9 @@ export class BookingsService {
     );
   }
 }
+
+const timesRefused = (field: string, detail: string): ProblemException =>
+  new ProblemException('times-refused', { status: 422, title: 'The times cannot be read', detail, field });
 
 function mayCancel(user: SignedIn, booking: BookingRow): boolean {
   if (booking.kind !== 'flight') return hasAnyRole(user, 'maintenance-coordinator', 'administrator');

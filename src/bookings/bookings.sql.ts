@@ -57,6 +57,17 @@ export async function lockAircraft(em: EntityManager, aircraftId: string): Promi
   return rows.length > 0;
 }
 
+/**
+ * Queues with whoever else is booking any of these people, always in the same order. Two bookings of one crew in two
+ * aircraft would otherwise each wait for the other's exclusion constraint until the database breaks the deadlock.
+ */
+export async function lockPeople(em: EntityManager, memberIds: readonly string[]): Promise<void> {
+  await em.query(
+    'SELECT 1 FROM members WHERE club_id = bellcrank_club() AND id = ANY ($1::uuid[]) ORDER BY id FOR NO KEY UPDATE',
+    [memberIds],
+  );
+}
+
 /** A new booking of an aircraft and its people. */
 export interface NewBooking {
   id: string;

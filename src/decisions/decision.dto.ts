@@ -1,9 +1,11 @@
 import { ApiProperty } from '@nestjs/swagger';
+import type { SignedIn } from '../accounts/current-user.js';
 import type { AircraftType, Decision, Finding } from '../rules/index.js';
 import type { Decided, StoredDecision } from './decision-store.js';
+import { asSeenBy } from './privacy.js';
 import type { Replay, ReplayDifference } from './replay.js';
 
-const ANSWERS = ['yes', 'yes-with-conditions', 'dual-only', 'ask-officer', 'no'];
+export const ANSWERS = ['yes', 'yes-with-conditions', 'dual-only', 'ask-officer', 'no'];
 
 export class CitationDto {
   @ApiProperty({ example: '14 CFR 61.57(a)' })
@@ -134,17 +136,15 @@ export class DecisionDto {
   @ApiProperty({ description: 'SHA-256 of facts, policy and rule versions' })
   digest: string;
 
-  static from({ id, sheet, decision }: Decided): DecisionDto {
-    return DecisionDto.of(id, sheet.flight.memberId, sheet.aircraft, decision);
+  /** As this person may read it. */
+  static from({ id, sheet, decision }: Decided, viewer: SignedIn): DecisionDto {
+    return DecisionDto.of(id, sheet.flight.memberId, sheet.aircraft, asSeenBy(viewer, sheet, decision));
   }
 
-  static fromStored(stored: StoredDecision): DecisionDto {
-    return DecisionDto.of(
-      stored.id,
-      stored.memberId,
-      stored.sheet.aircraft,
-      JSON.parse(stored.body) as Decision,
-    );
+  /** As this person may read it. */
+  static fromStored(stored: StoredDecision, viewer: SignedIn): DecisionDto {
+    const { id, sheet } = stored;
+    return DecisionDto.from({ id, sheet, decision: JSON.parse(stored.body) as Decision }, viewer);
   }
 
   private static of(

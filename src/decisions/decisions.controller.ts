@@ -1,44 +1,61 @@
-import { Body, Controller, Get, HttpCode, Param, Post } from '@nestjs/common';
-import { ApiBearerAuth, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { Body, Controller, Get, Param, Post, Query } from '@nestjs/common';
+import { ApiTags } from '@nestjs/swagger';
 import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
+import { ApiRoute } from '../platform/http/api-route.js';
 import { UuidPipe } from '../platform/http/index.js';
 import { CAUTION } from '../rules/index.js';
 import { AnswersDto, DecisionDto, ReplayDto } from './decision.dto.js';
+import { DecisionsPageDto, DecisionsQuery } from './decision-list.dto.js';
 import { DecisionsService } from './decisions.service.js';
 import { AskDto } from './flight-request.dto.js';
 
 @ApiTags('decisions')
-@ApiBearerAuth()
 @Controller('decisions')
 export class DecisionsController {
   constructor(private readonly decisions: DecisionsService) {}
 
   @Post()
-  @HttpCode(200)
-  @ApiOperation({
-    operationId: 'ask',
+  @ApiRoute({
+    id: 'ask',
     summary:
       'May this member take this aircraft for this flight? Answers for the aircraft named, or for the whole fleet.',
+    answer: AnswersDto,
+    refuses: [403, 404, 422],
   })
-  @ApiOkResponse({ type: AnswersDto })
   async ask(@CurrentUser() user: SignedIn, @Body() question: AskDto): Promise<AnswersDto> {
     const decided = await this.decisions.ask(user, question);
-    return { decisions: decided.map((one) => DecisionDto.from(one)), caution: CAUTION };
+    return { decisions: decided.map((one) => DecisionDto.from(one, user)), caution: CAUTION };
+  }
+
+  @Get()
+  @ApiRoute({
+    id: 'listDecisions',
+    summary: 'Stored decisions of one member, newest first, without their findings',
+    answer: DecisionsPageDto,
+    refuses: [403, 404],
+  })
+  async list(@CurrentUser() user: SignedIn, @Query() query: DecisionsQuery): Promise<DecisionsPageDto> {
+    return { ...(await this.decisions.list(user, query)), caution: CAUTION };
   }
 
   @Get(':id')
-  @ApiOperation({ operationId: 'getDecision', summary: 'A stored decision, as it was given' })
-  @ApiOkResponse({ type: DecisionDto })
+  @ApiRoute({
+    id: 'getDecision',
+    summary: 'A stored decision, as it was given',
+    answer: DecisionDto,
+    refuses: [404],
+  })
   async find(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<DecisionDto> {
-    return DecisionDto.fromStored(await this.decisions.find(user, id));
+    return DecisionDto.fromStored(await this.decisions.find(user, id), user);
   }
 
   @Get(':id/replay')
-  @ApiOperation({
-    operationId: 'replayDecision',
+  @ApiRoute({
+    id: 'replayDecision',
     summary: 'Judges the stored facts again and compares the bytes',
+    answer: ReplayDto,
+    refuses: [404],
   })
-  @ApiOkResponse({ type: ReplayDto })
   replay(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<ReplayDto> {
     return this.decisions.replay(user, id);
   }

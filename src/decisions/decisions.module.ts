@@ -1,4 +1,5 @@
 import { Module } from '@nestjs/common';
+import './decisions.problems.js';
 import { DecisionsController } from './decisions.controller.js';
 import { DecisionsService } from './decisions.service.js';
 

@@ -4,11 +4,17 @@ import { hasAnyRole } from '../accounts/roles.js';
 import type { SignedIn } from '../accounts/current-user.js';
 import { Clock } from '../platform/clock.js';
 import { TenantDb } from '../platform/database/tenant.js';
+import { assertOwnOr, READERS } from '../members/members.access.js';
+import { pageOf, readCursor, type Page } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
-import { decide, rulesetFor, toSeconds, type Answer, type Policy } from '../rules/index.js';
+import { judge, toSeconds, type Answer, type Policy } from '../rules/index.js';
+import { listDecisions, type DecisionRow } from './decision-list.js';
 import { findDecision, storeDecisions, type Decided, type StoredDecision } from './decision-store.js';
+import type { DecisionsQuery } from './decision-list.dto.js';
+import { flightTimes } from './flight-facts.js';
 import type { AskDto, FlightRequestDto } from './flight-request.dto.js';
+import { requireKnown } from './gather/known.js';
 import { gatherSheets } from './gather/sheets.js';
 import { replay, type Replay } from './replay.js';
 
@@ -49,9 +55,8 @@ export class DecisionsService {
     aircraftIds: string[] | null,
     exceptBookingId: string | null = null,
   ): Promise<{ decided: Decided[]; policy: Policy }> {
-    const memberId = this.memberOf(user, request);
+    const memberId = this.mayAsk(user, request);
     const knownAt = this.clock.now();
-    this.refuseThePast(request, knownAt);
     const { sheets, policy } = await gatherSheets(em, {
       request,
       memberId,
@@ -62,28 +67,49 @@ export class DecisionsService {
     const decided = sheets.map((sheet): Decided => ({
       id: newId(),
       sheet,
-      decision: decide(sheet, policy, rulesetFor(sheet.jurisdiction, policy)),
+      decision: judge(sheet, policy),
     }));
     await storeDecisions(em, decided, policy, user.memberId);
     return { decided, policy };
   }
 
+  /** A page of stored decisions of one member, newest first: one's own, or for instructors and officers anyone's. */
+  list(user: SignedIn, query: DecisionsQuery): Promise<Page<DecisionRow>> {
+    const memberId = query.memberId ?? user.memberId;
+    assertOwnOr(user, memberId, READERS);
+    const { aircraftId = null, answer = null, limit } = query;
+    const beforeId = readCursor(query.cursor);
+    return this.db.run(
+      user.clubId,
+      async (em) => {
+        await requireKnown(em, { memberId, aircraftId });
+        const rows = await listDecisions(em, { memberId, aircraftId, answer, beforeId, limit: limit + 1 });
+        return pageOf(rows, limit);
+      },
+      { readOnly: true },
+    );
+  }
+
   /** A stored decision; a member sees their own, instructors and officers everybody's. */
   async find(user: SignedIn, id: string): Promise<StoredDecision> {
     const stored = await this.db.run(user.clubId, (em) => findDecision(em, id), { readOnly: true });
-    if (!stored || !this.maySee(user, stored.memberId)) throw noDecision(id);
+    if (!stored || !maySee(user, stored.memberId)) throw noDecision(id);
     return stored;
   }
 
   /** Judges a stored decision's facts again with the rules of today. */
   async replay(user: SignedIn, id: string): Promise<Replay> {
-    return replay(await this.find(user, id));
+    return replay(await this.find(user, id), user);
   }
 
-  /** The member whose flight it is: oneself, or for instructors and officers anyone. */
-  private memberOf(user: SignedIn, request: FlightRequestDto): string {
+  /**
+   * The member whose flight it is: oneself, or for instructors and officers anyone. Asked before anything is looked up.
+   *
+   * @throws ProblemException 403 for somebody else's flight; 422 for times in the wrong order or gone by.
+   */
+  mayAsk(user: SignedIn, request: FlightRequestDto): string {
     const memberId = request.memberId ?? user.memberId;
-    if (!this.maySee(user, memberId)) {
+    if (!maySee(user, memberId)) {
       throw new ProblemException('forbidden', {
         status: 403,
         title: 'Not yours to ask',
@@ -92,26 +118,25 @@ export class DecisionsService {
         field: 'memberId',
       });
     }
+    flightTimes(request);
+    refuseThePast(request, this.clock.now());
     return memberId;
   }
+}
 
-  private maySee(user: SignedIn, memberId: string): boolean {
-    return (
-      memberId === user.memberId ||
-      hasAnyRole(user, 'instructor', 'safety-officer', 'administrator', 'maintenance-coordinator')
-    );
-  }
+/** Asking for somebody reads their papers and log, so the right to is the same. */
+const maySee = (user: SignedIn, memberId: string): boolean =>
+  memberId === user.memberId || hasAnyRole(user, ...READERS);
 
-  /** A departure long gone is a slip of the pen; one a few minutes ago is somebody at the aircraft. */
-  private refuseThePast(request: FlightRequestDto, knownAt: string): void {
-    if (toSeconds(request.departs) >= toSeconds(knownAt) - 15 * 60) return;
-    throw new ProblemException('flight-invalid', {
-      status: 422,
-      title: 'The flight cannot be read',
-      detail: `The departure has passed (it is ${knownAt}); give a time to come.`,
-      field: 'departs',
-    });
-  }
+/** A departure long gone is a slip of the pen; one a few minutes ago is somebody at the aircraft. */
+function refuseThePast(request: FlightRequestDto, knownAt: string): void {
+  if (toSeconds(request.departs) >= toSeconds(knownAt) - 15 * 60) return;
+  throw new ProblemException('flight-invalid', {
+    status: 422,
+    title: 'The flight cannot be read',
+    detail: `The departure has passed (it is ${knownAt}); give a time to come.`,
+    field: 'departs',
+  });
 }
 
 const noDecision = (id: string): ProblemException =>

@@ -9,6 +9,24 @@ const refuse = (field: string, detail: string, status = 422): ProblemException =
   new ProblemException('flight-invalid', { status, title: 'The flight cannot be read', detail, field });
 
 /**
+ * The times of a flight.
+ *
+ * @throws ProblemException 422 naming the field: the arrival not after the departure, or too far from it.
+ */
+export function flightTimes(request: Pick<FlightRequestDto, 'departs' | 'arrives'>): {
+  departs: number;
+  arrives: number;
+} {
+  const departs = toSeconds(request.departs);
+  const arrives = toSeconds(request.arrives);
+  if (arrives <= departs)
+    throw refuse('arrives', 'The arrival must lie after the departure; change one of the two times.');
+  if (arrives - departs > LONGEST_SECONDS)
+    throw refuse('arrives', 'A flight lasts at most 400 days; bring the arrival nearer.');
+  return { departs, arrives };
+}
+
+/**
  * The request as facts. Fields left out become null: unknown, never assumed.
  *
  * @throws ProblemException 422 naming the field: times in the wrong order, an airfield the club does not have, a crew
@@ -20,12 +38,9 @@ export function flightFacts(
   airfields: readonly AirfieldFact[],
   homeAirfieldId: string,
 ): FlightFacts {
-  const departs = toSeconds(request.departs);
-  const arrives = toSeconds(request.arrives);
-  if (arrives <= departs)
-    throw refuse('arrives', 'The arrival must lie after the departure; change one of the two times.');
-  if (arrives - departs > LONGEST_SECONDS)
-    throw refuse('arrives', 'A flight lasts at most 400 days; bring the arrival nearer.');
+  const { departs, arrives } = flightTimes(request);
+  if (request.plannedHours === 0)
+    throw refuse('plannedHours', 'The meter turns on every flight; give the hours or leave them out.');
   const { instructorId = null, secondPilotId = null, actingPilotId = null } = request;
   if (instructorId === memberId)
     throw refuse('instructorId', 'Nobody instructs themselves; name another instructor or none.');

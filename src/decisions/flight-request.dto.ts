@@ -1,5 +1,4 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
-import { Type } from 'class-transformer';
 import {
   ArrayMaxSize,
   ArrayMinSize,
@@ -9,14 +8,12 @@ import {
   IsIn,
   IsInt,
   IsNumber,
-  IsOptional,
-  IsUUID,
   Matches,
   Max,
   Min,
-  ValidateNested,
 } from 'class-validator';
-import { IsHoursTenths, IsInstant } from '../platform/http/index.js';
+import { PartField } from '../platform/http/fields.js';
+import { IsHoursTenths, IsId, IsInstant, Optional } from '../platform/http/index.js';
 import type { AirspaceClass, Purpose } from '../rules/index.js';
 
 export const PURPOSES: readonly Purpose[] = [
@@ -32,54 +29,54 @@ const AIRSPACE: readonly AirspaceClass[] = ['A', 'B', 'C', 'D', 'E', 'G'];
 /** Weather as the member declares it; each part may be left out. */
 export class WeatherDto {
   @ApiPropertyOptional({ format: 'date-time' })
-  @IsOptional()
+  @Optional()
   @IsInstant()
   observedAt?: string;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 360, description: 'Wind from, degrees true' })
-  @IsOptional()
+  @Optional()
   @IsInt()
   @Min(0)
   @Max(360)
   windFromDeg?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 200 })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(200)
   windKt?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 200 })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(200)
   gustKt?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 100, description: 'Statute miles' })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(100)
   visibilitySm?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 60_000 })
-  @IsOptional()
+  @Optional()
   @IsInt()
   @Min(0)
   @Max(60_000)
   ceilingFtAgl?: number;
 
   @ApiPropertyOptional({ minimum: -80, maximum: 60 })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(-80)
   @Max(60)
   temperatureC?: number;
 
   @ApiPropertyOptional({ minimum: 25, maximum: 33 })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(25)
   @Max(33)
@@ -89,21 +86,21 @@ export class WeatherDto {
 /** Loading as the member declares it. */
 export class LoadingDto {
   @ApiPropertyOptional({ minimum: 0, maximum: 5000, description: 'All occupants together, pounds' })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(5000)
   occupantsLb?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 2000, description: 'Pounds' })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(2000)
   baggageLb?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 500, description: 'Fuel on board, US gallons' })
-  @IsOptional()
+  @Optional()
   @IsNumber()
   @Min(0)
   @Max(500)
@@ -113,8 +110,8 @@ export class LoadingDto {
 /** A flight as a member describes it. What is left out is unknown, never assumed. */
 export class FlightRequestDto {
   @ApiPropertyOptional({ format: 'uuid', description: 'Who flies or is taught; yourself unless given' })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   memberId?: string;
 
   @ApiProperty({ format: 'date-time', example: '2027-03-01T18:00:00Z' })
@@ -130,7 +127,7 @@ export class FlightRequestDto {
   purpose: Purpose;
 
   @ApiPropertyOptional({ enum: ['VFR', 'IFR'], default: 'VFR' })
-  @IsOptional()
+  @Optional()
   @IsIn(['VFR', 'IFR'])
   flightRules?: 'VFR' | 'IFR';
 
@@ -141,28 +138,28 @@ export class FlightRequestDto {
   personsOnBoard: number;
 
   @ApiPropertyOptional({ format: 'uuid' })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   instructorId?: string;
 
   @ApiPropertyOptional({ format: 'uuid', description: 'Another rated pilot at the controls' })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   secondPilotId?: string;
 
   @ApiPropertyOptional({
     format: 'uuid',
     description: 'Which of two pilots acts as pilot in command; the member unless given',
   })
-  @IsOptional()
-  @IsUUID()
+  @Optional()
+  @IsId()
   actingPilotId?: string;
 
   @ApiPropertyOptional({
     default: false,
     description: 'The second pilot is required crew (safety pilot, 14 CFR 91.109(c))',
   })
-  @IsOptional()
+  @Optional()
   @IsBoolean()
   secondPilotRequired?: boolean;
 
@@ -170,7 +167,7 @@ export class FlightRequestDto {
     default: false,
     description: 'Persons or property are carried for compensation or hire',
   })
-  @IsOptional()
+  @Optional()
   @IsBoolean()
   forHire?: boolean;
 
@@ -179,7 +176,7 @@ export class FlightRequestDto {
     description: 'Airfield codes in order, every one a landing; home and back unless given',
     example: ['XQHB', 'XQPV', 'XQHB'],
   })
-  @IsOptional()
+  @Optional()
   @IsArray()
   @ArrayMinSize(2)
   @ArrayMaxSize(12)
@@ -192,7 +189,7 @@ export class FlightRequestDto {
       "Airfield codes of the landings between leaving the aircraft's home and being home again; not with `route`",
     example: ['XQPV'],
   })
-  @IsOptional()
+  @Optional()
   @IsArray()
   @ArrayMaxSize(10)
   @Matches(/^[A-Z0-9]{2,8}$/, { each: true, message: 'landings must hold airfield codes of the club' })
@@ -201,56 +198,50 @@ export class FlightRequestDto {
   @ApiPropertyOptional({
     description: 'Planned meter hours; the whole time between departure and arrival unless given',
   })
-  @IsOptional()
+  @Optional()
   @IsHoursTenths()
   plannedHours?: number;
 
   @ApiPropertyOptional({ type: [String], enum: AIRSPACE })
-  @IsOptional()
+  @Optional()
   @IsArray()
   @ArrayUnique()
   @IsIn(AIRSPACE, { each: true })
   airspace?: AirspaceClass[];
 
   @ApiPropertyOptional({ minimum: 0, maximum: 60_000 })
-  @IsOptional()
+  @Optional()
   @IsInt()
   @Min(0)
   @Max(60_000)
   maxAltitudeFtMsl?: number;
 
   @ApiPropertyOptional({ minimum: 0, maximum: 600 })
-  @IsOptional()
+  @Optional()
   @IsInt()
   @Min(0)
   @Max(600)
   maxSpeedKias?: number;
 
   @ApiPropertyOptional()
-  @IsOptional()
+  @Optional()
   @IsBoolean()
   usesVor?: boolean;
 
   @ApiPropertyOptional()
-  @IsOptional()
+  @Optional()
   @IsBoolean()
   usesTransponder?: boolean;
 
   @ApiPropertyOptional()
-  @IsOptional()
+  @Optional()
   @IsBoolean()
   overWaterBeyondGlide?: boolean;
 
-  @ApiPropertyOptional({ type: WeatherDto })
-  @IsOptional()
-  @ValidateNested()
-  @Type(() => WeatherDto)
+  @PartField(() => WeatherDto, { optional: true })
   weather?: WeatherDto;
 
-  @ApiPropertyOptional({ type: LoadingDto })
-  @IsOptional()
-  @ValidateNested()
-  @Type(() => LoadingDto)
+  @PartField(() => LoadingDto, { optional: true })
   loading?: LoadingDto;
 }
 
@@ -261,11 +252,11 @@ export class AskDto extends FlightRequestDto {
     format: 'uuid',
     description: 'The aircraft asked about; every aircraft of the club unless given',
   })
-  @IsOptional()
+  @Optional()
   @IsArray()
   @ArrayMinSize(1)
   @ArrayMaxSize(50)
   @ArrayUnique()
-  @IsUUID(undefined, { each: true })
+  @IsId({ each: true })
   aircraftIds?: string[];
 }

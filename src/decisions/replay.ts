@@ -1,5 +1,16 @@
-import { canonicalJson, decide, rulesetFor, sha256, versionsOf, type Decision } from '../rules/index.js';
+import type { SignedIn } from '../accounts/current-user.js';
+import {
+  canonicalJson,
+  decide,
+  rulesetFor,
+  sha256,
+  versionsOf,
+  type Decision,
+  type FactSheet,
+  type Finding,
+} from '../rules/index.js';
 import type { StoredDecision } from './decision-store.js';
+import { asSeenBy } from './privacy.js';
 
 /** One finding that comes out differently when judged again. */
 export interface ReplayDifference {
@@ -20,8 +31,8 @@ export interface Replay {
   differences: ReplayDifference[];
 }
 
-/** Judges the stored facts again and compares byte for byte. */
-export function replay(stored: StoredDecision): Replay {
+/** Judges the stored facts again and compares byte for byte; differences are told as the viewer may read them. */
+export function replay(stored: StoredDecision, viewer: SignedIn): Replay {
   const before = JSON.parse(stored.body) as Decision;
   const ruleset = rulesetFor(stored.sheet.jurisdiction, stored.policy);
   const after = decide(stored.sheet, stored.policy, ruleset, before.asOf);
@@ -36,12 +47,21 @@ export function replay(stored: StoredDecision): Replay {
     changedRules: [...ids]
       .filter((id) => canonicalJson(stored.rules[id] ?? null) !== canonicalJson(versions[id] ?? null))
       .sort(),
-    differences: identical ? [] : differencesOf(before, after),
+    differences: identical ? [] : differencesOf(before, after, stored.sheet, viewer),
   };
 }
 
-function differencesOf(before: Decision, after: Decision): ReplayDifference[] {
+function differencesOf(
+  before: Decision,
+  after: Decision,
+  sheet: FactSheet,
+  viewer: SignedIn,
+): ReplayDifference[] {
   const rules = new Set([...before.findings, ...after.findings].map((finding) => finding.rule));
+  const told = (decision: Decision): Map<string, Finding> =>
+    new Map(asSeenBy(viewer, sheet, decision).findings.map((finding) => [finding.rule, finding]));
+  const toldBefore = told(before);
+  const toldAfter = told(after);
   return [...rules].sort().flatMap((rule) => {
     const was = before.findings.find((finding) => finding.rule === rule);
     const is = after.findings.find((finding) => finding.rule === rule);
@@ -51,9 +71,12 @@ function differencesOf(before: Decision, after: Decision): ReplayDifference[] {
         rule,
         storedVersion: was?.version ?? null,
         replayedVersion: is?.version ?? null,
-        stored: was ? `${was.status}: ${was.says}` : null,
-        replayed: is ? `${is.status}: ${is.says}` : null,
+        stored: inWords(toldBefore.get(rule)),
+        replayed: inWords(toldAfter.get(rule)),
       },
     ];
   });
 }
+
+const inWords = (finding: Finding | undefined): string | null =>
+  finding ? `${finding.status}: ${finding.says}` : null;

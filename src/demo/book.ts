@@ -3,7 +3,7 @@ import { insertBooking } from '../bookings/bookings.sql.js';
 import { storeDecisions } from '../decisions/decision-store.js';
 import { gatherSheets } from '../decisions/gather/sheets.js';
 import type { TenantDb } from '../platform/database/tenant.js';
-import { decide, rulesetFor, type Instant } from '../rules/index.js';
+import { judge, type Instant } from '../rules/index.js';
 import { DEMO_CLUB_ID, demoId } from './ids.js';
 import type { FlightWish } from './rows.js';
 
@@ -38,7 +38,7 @@ async function bookWish(em: EntityManager, wish: FlightWish, knownAt: Instant): 
     knownAt,
   });
   const sheet = sheets[0]!;
-  const decision = decide(sheet, policy, rulesetFor(sheet.jurisdiction, policy));
+  const decision = judge(sheet, policy);
   if (decision.answer !== 'yes' && decision.answer !== 'yes-with-conditions') return false;
   const decisionId = demoId('decision', wish.id);
   await storeDecisions(em, [{ id: decisionId, sheet, decision }], policy, memberId);

@@ -161,6 +161,79 @@ describe('booking', () => {
       expect(body.errors[0].field).toContain('reason');
     });
 
+    test('needs its reason: nothing, null or a list is none', async () => {
+      await inArrears();
+      const officer = await ready.club.signInAs('safety-officer');
+      const wanted = { ...alone, memberId: ready.member.memberId };
+      for (const none of [null, [], [override], {}, 'please'])
+        await book(officer, { ...wanted, override: none }).expect(400);
+      await book(officer, wanted).expect(409);
+      const { body } = await officer.get('/bookings').expect(200);
+      expect(body.items).toEqual([]);
+    });
+
+    test('is not for a flight on which the officer is crew', async () => {
+      await inArrears();
+      const officer = await ready.club.signInAs('safety-officer');
+      await ready.makePilot(officer.memberId);
+      const wanted = {
+        ...tomorrow,
+        ...{ purpose: 'passengers', personsOnBoard: 2, secondPilotId: officer.memberId },
+      };
+      const { body } = await book(officer, { ...wanted, memberId: ready.member.memberId, override }).expect(
+        403,
+      );
+      expect(body.detail).toContain('a flight of their own');
+    });
+
+    test('does not make up for an instructor who is not named', async () => {
+      await inArrears();
+      const officer = await ready.club.signInAs('safety-officer');
+      const lesson = { ...tomorrow, purpose: 'dual', personsOnBoard: 2, memberId: ready.member.memberId };
+      const { body } = await book(officer, { ...lesson, override }).expect(409);
+      expect(body).toMatchObject({ code: 'not-bookable' });
+      expect(await api.sql('SELECT 1 FROM overrides WHERE club_id = $1', [ready.club.clubId])).toEqual([]);
+    });
+
+    test('counts from the policy’s day in the club’s zone', async () => {
+      await inArrears();
+      await api.sql(
+        "DELETE FROM policy_values WHERE club_id = $1 AND parameter_id = 'club.override.allowed'",
+        [ready.club.clubId],
+      );
+      await insertInto(api.sql, ready.club.clubId)('policy_values', {
+        ...{ id: newId(), parameter_id: 'club.override.allowed', valid_from: '2026-03-11' },
+        ...{ value: 'true', reference: 'Committee minutes' },
+      });
+      const officer = await ready.club.signInAs('safety-officer');
+      const wanted = { ...alone, memberId: ready.member.memberId, override };
+      try {
+        // Already the eleventh in Greenwich, still the tenth in Chicago.
+        api.clock.set('2026-03-11T02:00:00Z');
+        await book(officer, wanted).expect(403);
+        api.clock.set('2026-03-11T12:00:00Z');
+        await book(officer, wanted).expect(201);
+      } finally {
+        api.clock.set('2026-03-10T15:00:00Z');
+      }
+    });
+
+    test('is read by the crew and officers, not by the whole club', async () => {
+      await inArrears();
+      const officer = await ready.club.signInAs('safety-officer');
+      const { body } = await book(officer, { ...alone, memberId: ready.member.memberId, override }).expect(
+        201,
+      );
+      const read = async (who: Session) => [
+        (await who.get(`/bookings/${body.id}`).expect(200)).body.overrides.length,
+        (await who.get('/bookings').expect(200)).body.items[0].overrides.length,
+      ];
+      expect(await read(ready.member)).toEqual([1, 1]);
+      expect(await read(await ready.club.signInAs('instructor'))).toEqual([1, 1]);
+      expect(await read(await ready.club.signInAs('member'))).toEqual([0, 0]);
+      expect(await read(await ready.club.signInAs('maintenance-coordinator'))).toEqual([0, 0]);
+    });
+
     test('never sets the law aside', async () => {
       await inArrears();
       await api.sql('UPDATE medicals SET exam_on = $2 WHERE member_id = $1', [
@@ -213,9 +286,9 @@ describe('booking', () => {
     expect(hours).toBeLessThanOrEqual(4);
     expect(refused.length).toBe(2);
     for (const answer of refused) {
-      expect(answer.body.findings.map((finding: { rule: string }) => finding.rule)).toContain(
-        'inspection.hours_100',
-      );
+      // Those for whom nothing is left, and those who would take what is promised to a later day.
+      const rules: string[] = answer.body.findings.map((finding: { rule: string }) => finding.rule);
+      expect(rules.some((rule) => /^(inspection\.hours_100|club\.hours_promised)$/.test(rule))).toBe(true);
     }
   });
 
@@ -252,6 +325,173 @@ describe('booking', () => {
     expect(body.detail).toContain('Maintenance has NX101B');
   });
 
+  test('times that cannot be are refused by the name of the field, and nothing is kept', async () => {
+    const bad: [object, number, string][] = [
+      [{ departs: tomorrow.arrives, arrives: tomorrow.departs }, 422, 'arrives'],
+      [{ departs: tomorrow.departs, arrives: tomorrow.departs }, 422, 'arrives'],
+      [{ departs: tomorrow.departs, arrives: '2026-03-11T18:05:00Z' }, 422, 'arrives'],
+      [{ departs: tomorrow.departs, arrives: '2030-03-11T18:05:00Z' }, 422, 'arrives'],
+      [{ departs: '2026-03-01T18:00:00Z', arrives: '2026-03-01T19:00:00Z' }, 422, 'departs'],
+      [{ note: null }, 400, 'note'],
+    ];
+    for (const [change, status, field] of bad) {
+      const key = newId();
+      const { body } = await book(ready.member, { ...alone, ...change }, key).expect(status);
+      expect(body.errors[0].field).toBe(field);
+    }
+    const [kept] = await api.sql(
+      'SELECT (SELECT count(*) FROM bookings WHERE club_id = $1) + (SELECT count(*) FROM idempotency_keys WHERE club_id = $1) AS n',
+      [ready.club.clubId],
+    );
+    expect(kept).toEqual({ n: '0' });
+  });
+
+  test('for another member is refused before anything is told about the slot', async () => {
+    await book(ready.member, alone).expect(201);
+    const second = await anotherPilot();
+    const { body } = await book(second, { ...alone, memberId: ready.member.memberId }).expect(403);
+    expect(body.errors[0].field).toBe('memberId');
+    const coordinator = await ready.club.signInAs('maintenance-coordinator');
+    await book(coordinator, { ...alone, memberId: ready.member.memberId }).expect(403);
+  });
+
+  test('an instructor books a lesson for a member', async () => {
+    const instructor = await ready.club.signInAs('instructor', { name: 'Ines Booker' });
+    await certify(ready, api, instructor.memberId);
+    const lesson = { ...tomorrow, purpose: 'dual', personsOnBoard: 2, instructorId: instructor.memberId };
+    const { body } = await book(instructor, { ...lesson, memberId: ready.member.memberId }).expect(201);
+    expect(body.people).toEqual([
+      expect.objectContaining({ memberId: instructor.memberId, role: 'instructor' }),
+      expect.objectContaining({ memberId: ready.member.memberId, role: 'pilot' }),
+    ]);
+  });
+
+  test('of a crew, only who clashes is named', async () => {
+    const other = await ready.addAircraft('NX102B');
+    const second = await anotherPilot('Sam Second');
+    const two = { ...tomorrow, purpose: 'passengers', personsOnBoard: 2 };
+    await book(ready.member, { ...two, secondPilotId: second.memberId }).expect(201);
+    const { body } = await book(second, { ...alone, aircraftId: other }).expect(409);
+    expect(body.detail).toContain('Sam Second is booked in NX101B');
+    expect(body.detail).not.toContain('Robin');
+  });
+
+  test('one crew in two aircraft at the same moment, each the other way round: one booking', async () => {
+    const other = await ready.addAircraft('NX102B');
+    const second = await anotherPilot();
+    const two = { ...tomorrow, purpose: 'passengers', personsOnBoard: 2 };
+    for (let round = 0; round < 4; round += 1) {
+      const day = { departs: `2026-03-1${1 + round}T18:00:00Z`, arrives: `2026-03-1${1 + round}T20:00:00Z` };
+      const answers = await Promise.all([
+        book(ready.member, { ...two, ...day, secondPilotId: second.memberId }),
+        book(second, { ...two, ...day, aircraftId: other, secondPilotId: ready.member.memberId }),
+      ]);
+      expect(answers.map((answer) => answer.status).sort()).toEqual([201, 409]);
+      expect(answers.find((answer) => answer.status === 409)!.body.code).toBe('slot-taken');
+    }
+  });
+  test('waits for whoever else is booking one of its people, before the exclusion constraint would', async () => {
+    const second = await anotherPilot();
+    await api.sql('BEGIN');
+    try {
+      await api.sql('SELECT 1 FROM members WHERE id = $1 FOR NO KEY UPDATE', [second.memberId]);
+      let answered = false;
+      const booking = book(ready.member, {
+        ...{ ...tomorrow, purpose: 'passengers', personsOnBoard: 2, secondPilotId: second.memberId },
+      }).then((answer) => {
+        answered = true;
+        return answer;
+      });
+      const waiting = async (): Promise<number> => {
+        await api.sql('SELECT pg_stat_clear_snapshot()');
+        const [row] = await api.sql<{ n: number }>(
+          `SELECT count(*)::int AS n FROM pg_stat_activity
+            WHERE datname = current_database() AND wait_event_type = 'Lock' AND query LIKE '%FROM members%'`,
+        );
+        return row!.n;
+      };
+      while (!answered && (await waiting()) === 0) await new Promise((next) => setTimeout(next, 20));
+      expect(answered).toBe(false);
+      await api.sql('COMMIT');
+      expect((await booking).status).toBe(201);
+    } finally {
+      await api.sql('ROLLBACK');
+    }
+  });
+
+  describe('the calendar', () => {
+    test('cannot be asked for a span that ends before it begins, nor for somebody unknown', async () => {
+      const { body } = await ready.member
+        .get('/bookings?from=2026-03-12T00:00:00Z&to=2026-03-11T00:00:00Z')
+        .expect(422);
+      expect(body.errors[0].field).toBe('to');
+      const elsewhere = await readyClub(api);
+      for (const [name, id] of [
+        ['memberId', elsewhere.member.memberId],
+        ['aircraftId', elsewhere.aircraftId],
+      ]) {
+        const { body: unknown } = await ready.member.get(`/bookings?${name}=${id}`).expect(404);
+        expect(unknown.errors[0].field).toBe(name);
+      }
+      await ready.member.get(`/bookings?memberId=${ready.member.memberId}`).expect(200);
+    });
+
+    test('takes the same number of statements, however long it is', async () => {
+      const count = async (): Promise<number> => {
+        const statements = api.countQueries();
+        await ready.member.get('/bookings?limit=200').expect(200);
+        return statements.stop();
+      };
+      await book(ready.member, alone).expect(201);
+      const one = await count();
+      for (const day of [12, 13, 14])
+        await book(ready.member, {
+          ...alone,
+          ...{ departs: `2026-03-${day}T18:00:00Z`, arrives: `2026-03-${day}T20:00:00Z` },
+        }).expect(201);
+      expect(await count()).toBe(one);
+    });
+  });
+
+  test('what has ended is not cancelled, what has begun is', async () => {
+    const { body: booking } = await book(ready.member, alone).expect(201);
+    try {
+      api.clock.set(tomorrow.arrives);
+      const { body } = await ready.member
+        .post(`/bookings/${booking.id}/cancel`)
+        .set('If-Match', '"1"')
+        .expect(409);
+      expect(body.code).toBe('booking-not-open');
+      api.clock.set('2026-03-11T18:30:00Z');
+      await ready.member.post(`/bookings/${booking.id}/cancel`).set('If-Match', '"1"').expect(200);
+    } finally {
+      api.clock.set('2026-03-10T15:00:00Z');
+    }
+    const [row] = await api.sql<{ at: string }>(
+      "SELECT to_char(cancelled_at AT TIME ZONE 'UTC', 'YYYY-MM-DD HH24:MI') AS at FROM bookings WHERE id = $1",
+      [booking.id],
+    );
+    expect(row!.at).toBe('2026-03-11 18:30');
+  });
+
+  test('a block that is over, too short or too long is refused, and one over midnight is told with both dates', async () => {
+    const coordinator = await ready.club.signInAs('maintenance-coordinator');
+    const block = { aircraftId: ready.aircraftId, kind: 'maintenance', note: 'annual inspection' };
+    for (const [from, to] of [
+      ['2026-03-01T12:00:00Z', '2026-03-02T12:00:00Z'],
+      ['2026-03-11T18:00:00Z', '2026-03-11T18:05:00Z'],
+      ['2026-03-11T18:00:00Z', '2028-03-11T18:00:00Z'],
+    ]) {
+      const { body } = await coordinator.post('/bookings/blocks', { ...block, from, to }).expect(422);
+      expect(body.errors[0].field).toBe('to');
+    }
+    await coordinator
+      .post('/bookings/blocks', { ...block, from: '2026-03-09T12:00:00Z', to: '2026-03-12T18:00:00Z' })
+      .expect(201);
+    const { body } = await book(ready.member, alone).expect(409);
+    expect(body.detail).toContain('Maintenance has NX101B from 07:00 on 2026-03-09 to 13:00 on 2026-03-12');
+  });
+
   test("another club's booking does not exist here", async () => {
     const { body: booking } = await book(ready.member, alone).expect(201);
     const elsewhere = await readyClub(api);
@@ -265,6 +505,12 @@ describe('booking', () => {
 /** An instructor who may teach in the model. */
 async function instructorOf(ready: ReadyClub, api: Api, name: string): Promise<string> {
   const { memberId } = await ready.club.createMember('instructor', { name });
+  await certify(ready, api, memberId);
+  return memberId;
+}
+
+/** Makes somebody a commercial pilot who may teach in the model. */
+async function certify(ready: ReadyClub, api: Api, memberId: string): Promise<void> {
   await ready.makePilot(memberId);
   await insertInto(api.sql, ready.club.clubId)('instructor_certificates', {
     id: newId(),
@@ -276,5 +522,4 @@ async function instructorOf(ready: ReadyClub, api: Api, name: string): Promise<s
     verified_at: '2026-01-02T00:00:00Z',
   });
   await api.sql("UPDATE certificates SET level = 'commercial' WHERE member_id = $1", [memberId]);
-  return memberId;
 }

@@ -1,5 +1,9 @@
+import type { SignedIn } from '../../src/accounts/current-user.js';
+import { asSeenBy } from '../../src/decisions/privacy.js';
+import type { Decision, FactSheet } from '../../src/rules/index.js';
 import { startApi, type Api } from '../support/api.js';
 import { insertInto, readyClub, tomorrow, type ReadyClub } from '../support/ready-club.js';
+import type { Session } from '../support/session.js';
 import { newId } from '../../src/platform/ids.js';
 
 describe('asking', () => {
@@ -163,6 +167,195 @@ describe('asking', () => {
     expect(inTheWay(body.decisions[0].findings).join()).toContain('medical.certificate');
   });
 
+  describe("somebody else's record", () => {
+    // With somebody else as pilot in command, every rule about that pilot reads their papers and log.
+    const withSecond = (secondPilotId: string) => ({
+      ...tomorrow,
+      ...{ purpose: 'solo', personsOnBoard: 2, secondPilotId, actingPilotId: secondPilotId },
+      aircraftIds: [ready.aircraftId],
+    });
+    const PRIVATE = /2019-01-01|2025-09-01|2026-02-20|us\.medical/;
+    let pilot: string;
+    let asked: {
+      id: string;
+      crew: object;
+      findings: (Finding & Record<string, unknown>)[];
+      conditions: string[];
+    };
+
+    beforeAll(async () => {
+      pilot = (await ready.club.createMember('member', { name: 'Pat Private' })).memberId;
+      await ready.makePilot(pilot);
+      await api.sql('UPDATE medicals SET exam_on = $2 WHERE member_id = $1', [pilot, '2019-01-01']);
+      const { body } = await ready.member.post('/decisions', withSecond(pilot)).expect(200);
+      [asked] = body.decisions;
+    });
+
+    test('behind a finding is hidden from whoever may not read it', () => {
+      expect(asked.crew).toMatchObject({ picId: pilot });
+      const about = asked.findings.filter((one) =>
+        (one.reads as string[]).some((key) => key.startsWith('pic.')),
+      );
+      expect(about.length).toBeGreaterThan(5);
+      for (const finding of about)
+        expect(finding).toMatchObject({
+          counted: [],
+          remedies: [],
+          parameters: [],
+          until: null,
+          branch: finding.status,
+        });
+      const medical = asked.findings.find((one) => one.rule === 'medical.certificate');
+      expect(medical).toMatchObject({
+        status: 'short',
+        says: 'Pat Private does not meet this rule. Ask them, or an officer.',
+      });
+      expect(JSON.stringify(about)).not.toMatch(PRIVATE);
+      // What rests on the aircraft stays as it is.
+      expect(asked.findings.some((one) => (one.counted as unknown[]).length > 0)).toBe(true);
+    });
+
+    test('is told apart from one’s own where a rule reads both, conditions included', () => {
+      const viewer: SignedIn = { clubId: 'c', accountId: 'x', memberId: 'own', roles: ['member'] };
+      const sheet = { flight: { memberId: 'own', instructorId: null }, people: { other: { name: 'Pat' } } };
+      const reads = [['member.standing'], ['member.standing', 'pic.standing'], ['pic.log']];
+      const decision = {
+        crew: { picId: 'other' },
+        findings: reads.map((keys, index) => ({
+          reads: keys,
+          status: 'short',
+          says: `s${index}`,
+          conditions: [`c${index}`],
+        })),
+        conditions: ['c0', 'c1', 'c2'],
+      };
+      const seen = (who: SignedIn) =>
+        asSeenBy(who, sheet as unknown as FactSheet, decision as unknown as Decision);
+      expect(seen(viewer).findings.map((finding) => finding.says)).toEqual([
+        's0',
+        'You or Pat do not meet this rule. Ask them, or an officer.',
+        'Pat does not meet this rule. Ask them, or an officer.',
+      ]);
+      expect(seen(viewer).conditions).toEqual([
+        'c0',
+        'Pat settles a condition on their own record; ask them.',
+      ]);
+      expect(seen({ ...viewer, roles: ['member', 'safety-officer'] })).toEqual(decision);
+    });
+
+    test('stays hidden when the decision is read again, replayed or refuses a booking', async () => {
+      const { body: read } = await ready.member.get(`/decisions/${asked.id}`).expect(200);
+      expect(read).toEqual(asked);
+      const { aircraftIds, ...flight } = withSecond(pilot);
+      const { body: refused } = await ready.member
+        .post('/bookings', { ...flight, aircraftId: aircraftIds[0] })
+        .set('Idempotency-Key', newId())
+        .expect(409);
+      expect(refused.findings.map((one: Finding) => one.rule)).toContain('medical.certificate');
+      expect(JSON.stringify(refused.findings)).not.toMatch(PRIVATE);
+      const { body: replay } = await ready.member.get(`/decisions/${asked.id}/replay`).expect(200);
+      expect(replay.identical).toBe(true);
+    });
+
+    test('is open to an instructor, and to the pilot themselves when they ask', async () => {
+      const instructor = await ready.club.signInAs('instructor');
+      const { body } = await instructor.get(`/decisions/${asked.id}`).expect(200);
+      const medical = body.findings.find((one: Finding) => one.rule === 'medical.certificate');
+      expect(medical.says).not.toContain('Ask them');
+      expect(medical.counted.length + medical.remedies.length).toBeGreaterThan(0);
+    });
+
+    test('is not the maintenance coordinator’s to ask about', async () => {
+      const coordinator = await ready.club.signInAs('maintenance-coordinator');
+      await coordinator.post('/decisions', { ...alone, memberId: ready.member.memberId }).expect(403);
+      await coordinator.get(`/decisions/${asked.id}`).expect(404);
+      await coordinator.get(`/decisions?memberId=${ready.member.memberId}`).expect(403);
+    });
+  });
+
+  describe('the list', () => {
+    let asker: Session;
+    let other: string;
+    beforeAll(async () => {
+      asker = await ready.club.signInAs('member', { name: 'Lin Lister' });
+      await ready.makePilot(asker.memberId);
+      other = await ready.addAircraft('NX120B');
+      for (const aircraftIds of [[ready.aircraftId], [other], [ready.aircraftId]])
+        await asker.post('/decisions', { ...alone, aircraftIds }).expect(200);
+    });
+
+    test('has one’s own, newest first, page by page, without findings', async () => {
+      const { body } = await asker.get('/decisions').expect(200);
+      expect(body.items.map((item: { registration: string }) => item.registration)).toEqual([
+        'NX101B',
+        'NX120B',
+        'NX101B',
+      ]);
+      expect(body).toMatchObject({ nextCursor: null, caution: expect.stringContaining('pilot in command') });
+      expect(body.items[0]).toEqual({
+        ...{ id: expect.any(String), memberId: asker.memberId, askedBy: asker.memberId },
+        ...{ aircraftId: ready.aircraftId, registration: 'NX101B', answer: expect.stringMatching(/^yes/) },
+        ...{
+          asOf: tomorrow.departs,
+          knownAt: '2026-03-10T15:00:00Z',
+          horizonUntil: expect.stringMatching(/Z$/),
+        },
+      });
+      const ids = body.items.map((item: { id: string }) => item.id);
+      expect(ids).toEqual([...ids].sort().reverse());
+      const paged = await asker.all<{ id: string }>('/decisions?limit=2');
+      expect(paged.map((item) => item.id)).toEqual(ids);
+    });
+
+    test('is narrowed by aircraft and answer', async () => {
+      const { body: ofOther } = await asker.get(`/decisions?aircraftId=${other.toUpperCase()}`).expect(200);
+      expect(ofOther.items).toHaveLength(1);
+      const { body: none } = await asker.get('/decisions?answer=no').expect(200);
+      expect(none.items).toEqual([]);
+      await asker.get('/decisions?answer=maybe').expect(400);
+    });
+
+    test("has another member's for instructors and officers only", async () => {
+      const at = `/decisions?memberId=${asker.memberId}`;
+      for (const role of ['instructor', 'safety-officer', 'administrator'] as const) {
+        const { body } = await (await ready.club.signInAs(role)).get(at).expect(200);
+        expect(body.items).toHaveLength(3);
+      }
+      await ready.member.get(at).expect(403);
+      const elsewhere = await (await api.createClub()).signInAs('administrator');
+      await elsewhere.get(at).expect(404);
+      await elsewhere.get(`/decisions?aircraftId=${other}`).expect(404);
+    });
+  });
+
+  test('identifiers are read however they are written', async () => {
+    const { body } = await ready.member
+      .post('/decisions', {
+        ...alone,
+        memberId: ready.member.memberId.toUpperCase(),
+        aircraftIds: [ready.aircraftId.toUpperCase()],
+      })
+      .expect(200);
+    expect(body.decisions[0].aircraft.id).toBe(ready.aircraftId);
+  });
+
+  test.each(['EU', 'CA'] as const)(
+    'a club under the rules of %s gets an answer that replays',
+    async (jurisdiction) => {
+      const there = await readyClub(api);
+      await api.sql('UPDATE clubs SET jurisdiction = $2 WHERE club_id = $1', [
+        there.club.clubId,
+        jurisdiction,
+      ]);
+      const { body } = await there.member.post('/decisions', alone).expect(200);
+      const [decision] = body.decisions;
+      expect(decision.findings.length).toBeGreaterThan(5);
+      expect(decision.findings.filter((finding: Finding) => finding.status === 'error')).toEqual([]);
+      const { body: again } = await there.member.get(`/decisions/${decision.id}/replay`).expect(200);
+      expect(again.identical).toBe(true);
+    },
+  );
+
   describe('a question that cannot be read names the field', () => {
     const bad: [string, object, number, string][] = [
       ['an unknown field', { ...alone, colour: 'red' }, 400, 'colour'],
@@ -196,6 +389,10 @@ describe('asking', () => {
         'aircraftIds',
       ],
       ['an unknown airfield', { ...alone, route: ['XQHB', 'XQ00'] }, 422, 'route[1]'],
+      ['hours left empty', { ...alone, plannedHours: null }, 400, 'plannedHours'],
+      ['no hours at all', { ...alone, plannedHours: 0 }, 422, 'plannedHours'],
+      ['nobody as instructor', { ...alone, instructorId: null }, 400, 'instructorId'],
+      ['a list for the weather', { ...alone, weather: [{}] }, 400, 'weather'],
       ['negative hours', { ...alone, plannedHours: -1 }, 400, 'plannedHours'],
       ['a zero byte', { ...alone, purpose: 'solo\u0000' }, 400, 'purpose'],
       [

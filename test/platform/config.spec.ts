@@ -59,6 +59,7 @@ describe('settings', () => {
         embeddedPort: undefined,
         logLevel: 'debug',
         secret: SECRET,
+        dataDir: join(process.cwd(), 'here'),
       },
     });
   });

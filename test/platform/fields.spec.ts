@@ -1,5 +1,5 @@
 import { isHoursTenths, parseInstant, parseLocalDate } from '../../src/platform/http/index.js';
-import { fieldName, findNul } from '../../src/platform/http/no-nul.js';
+import { fieldName, findUnsound } from '../../src/platform/http/no-nul.js';
 import { loggablePath } from '../../src/platform/logging.js';
 import { defineProblems, pointerTo, ProblemException } from '../../src/platform/problems/index.js';
 
@@ -52,9 +52,9 @@ describe('dates and hours', () => {
 
 describe('places in a request', () => {
   it('are found and named', () => {
-    expect(findNul({ a: ['x', { b: 'y\0' }] })).toEqual(['a', '1', 'b']);
-    expect(findNul({ a: 1, b: null, c: ['x'] })).toBeNull();
-    expect(findNul({ 'a\0': 1 })).toEqual([]);
+    expect(findUnsound({ a: ['x', { b: 'y\0' }] })).toEqual({ why: 'nul', path: ['a', '1', 'b'] });
+    expect(findUnsound({ a: 1, b: null, c: ['x'] })).toBeNull();
+    expect(findUnsound({ 'a\0': 1 })).toEqual({ why: 'nul', path: [] });
     expect(fieldName(['legs', '0', 'from'])).toBe('legs[0].from');
     expect(pointerTo('legs[0].from')).toBe('/legs/0/from');
     expect(pointerTo('a/b~c')).toBe('/a~1b~0c');

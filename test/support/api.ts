@@ -64,7 +64,13 @@ export async function startApi(options: ApiOptions = {}): Promise<Api> {
     .compile();
   const app = configureApp(testing.createNestApplication<NestExpressApplication>(APP_OPTIONS), config);
   await app.listen(0, '127.0.0.1');
-  const sql: Sql = async (text, params) => (await database.admin.query(text, params)).rows;
+  // One connection, one statement at a time: specs may ask for several at once.
+  let last: Promise<unknown> = Promise.resolve();
+  const sql: Sql = (text, params) => {
+    const next = last.then(async () => (await database.admin.query(text, params)).rows);
+    last = next.catch(() => undefined);
+    return next;
+  };
   return {
     ...{ app, clock, database, sql },
     http: request(app.getHttpServer()),

@@ -11,6 +11,7 @@ import {
 } from '../../rules/index.js';
 import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
+import { flagOn } from '../policy-flag.js';
 import { gatherAircraft } from './aircraft.js';
 import { gatherClub } from './club.js';
 import { gatherPeople } from './people.js';
@@ -52,7 +53,7 @@ export async function gatherSheets(
     ),
     knownAt,
     logSince: toInstant(startOfDay(logFrom, club.zone)),
-    unverifiedCounts: flagOn(club.policy, UNVERIFIED_COUNTS, today),
+    unverifiedCounts: flagOn(club.policy, UNVERIFIED_COUNTS, { knownAt, zone: club.zone }),
     exceptBookingId,
   });
   requirePeople(people, {
@@ -75,11 +76,6 @@ export async function gatherSheets(
     aircraft: facts,
   }));
   return { sheets, policy: club.policy };
-}
-
-function flagOn(policy: Policy, id: string, today: string): boolean {
-  const values = policy.values.filter((value) => value.id === id && value.from <= today);
-  return values.at(-1)?.value === true;
 }
 
 function requirePeople(people: Record<string, unknown>, wanted: Record<string, string | undefined>): void {

@@ -26,6 +26,7 @@ import {
 import { IsHoursTenths } from './hours.decorator.js';
 import { IsInstant, IsLocalDate } from './instants.decorator.js';
 import { field, type FieldOptions } from './field-description.js';
+import { LowerCase } from './optional.js';
 import { IsZone } from './zone.decorator.js';
 
 export { type FieldOptions, fieldsOf, Shown } from './field-description.js';
@@ -145,6 +146,7 @@ export const IdField = (of: FieldOptions = {}): PropertyDecorator =>
   field(
     { type: 'string', format: 'uuid' },
     of,
+    LowerCase(),
     IsUUID(undefined, { message: '$property must be an identifier (UUID)' }),
   );
 
@@ -180,6 +182,14 @@ export const PartsField = (
     Nested(part),
     IsArray(),
     ArrayMaxSize(max),
+    // A list inside the list would pass for a part: ValidateNested looks through it.
+    ValidateBy({
+      name: 'areParts',
+      validator: {
+        validate: (value) => Array.isArray(value) && value.every(isObject),
+        defaultMessage: () => 'each of $property must be an object',
+      },
+    }),
     ValidateNested({ each: true }),
   );
 };

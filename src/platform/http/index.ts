@@ -2,6 +2,7 @@ export { IsHoursTenths, isHoursTenths } from './hours.decorator.js';
 export { IdempotencyKey, idempotencyKey } from './idempotency-key.js';
 export { IsInstant, IsLocalDate, parseInstant, parseLocalDate } from './instants.decorator.js';
 export { NoNul } from './no-nul.js';
+export { IsId, LowerCase, Optional } from './optional.js';
 export { OPEN_TO_ALL, OpenToAll } from './open-to-all.js';
 export {
   decodeCursor,

@@ -18,37 +18,60 @@ export function NoNul(options?: ValidationOptions): PropertyDecorator {
   );
 }
 
-/** First place inside a value where a text or a name holds a zero byte, as path segments; null when there is none. */
-export function findNul(value: unknown, path: string[] = []): string[] | null {
-  if (typeof value === 'string') return value.includes(NUL) ? path : null;
+/** How deep a body may nest; the deepest that any route takes is four. */
+const DEEPEST = 32;
+
+/** Names that class-transformer drops without a word, so that the check for unknown fields never sees them. */
+const NAMES_OF_OBJECTS = new Set(['__proto__', 'constructor', 'prototype']);
+
+/** What is wrong with a value as a whole, and where, as path segments. */
+interface Unsound {
+  why: 'nul' | 'deep' | 'name';
+  path: string[];
+}
+
+/**
+ * The first place inside a value that holds a zero byte, lies too deep, or has the name of a part of every object; null
+ * when there is none. Stops at the depth, so a body of nothing but brackets cannot exhaust the stack.
+ */
+export function findUnsound(value: unknown, path: string[] = []): Unsound | null {
+  if (typeof value === 'string') return value.includes(NUL) ? { why: 'nul', path } : null;
   if (value === null || typeof value !== 'object') return null;
+  if (path.length >= DEEPEST) return { why: 'deep', path: path.slice(0, 1) };
   for (const [name, inner] of Object.entries(value)) {
-    const found = name.includes(NUL) ? path : findNul(inner, [...path, name]);
+    if (name.includes(NUL)) return { why: 'nul', path };
+    if (NAMES_OF_OBJECTS.has(name)) return { why: 'name', path: [...path, name] };
+    const found = findUnsound(inner, [...path, name]);
     if (found) return found;
   }
   return null;
 }
 
-/** Refuses requests with a zero byte anywhere in path, query or body, naming the place. Runs after the body parser. */
+const MESSAGES: Record<Unsound['why'], string> = {
+  nul: 'Remove the zero byte',
+  deep: `Nest at most ${DEEPEST} levels`,
+  name: 'This field is not known here. Remove it',
+};
+
+/** Refuses requests with a zero byte anywhere in path, query or body, or a body no route could take, naming the place. Runs after the body parser. */
 export function refuseNul(request: Request, _response: Response, next: NextFunction): void {
-  const error = nulIn(request);
-  if (!error) return next();
-  next(
-    new ProblemException('nul-byte', {
-      detail: `${error.message} (${error.in}: ${error.field}).`,
-      errors: [error],
-    }),
-  );
+  if (/%00/.test(request.path)) return next(unsound('nul', 'path', []));
+  for (const place of ['query', 'body'] as const) {
+    const found = findUnsound(request[place]);
+    if (found) return next(unsound(found.why, place, found.path));
+  }
+  next();
 }
 
-function nulIn(request: Request): FieldError | null {
-  const message = 'Remove the zero byte';
-  if (/%00/.test(request.path)) return { field: 'path', in: 'path', message };
-  for (const place of ['query', 'body'] as const) {
-    const path = findNul(request[place]);
-    if (path) return { field: fieldName(path) || place, pointer: pointer(path), in: place, message };
-  }
-  return null;
+function unsound(why: Unsound['why'], place: 'path' | 'query' | 'body', path: string[]): ProblemException {
+  const message = MESSAGES[why];
+  const field = fieldName(path) || place;
+  const error: FieldError = { field, in: place, message };
+  if (place !== 'path') error.pointer = pointer(path);
+  return new ProblemException(why === 'nul' ? 'nul-byte' : 'validation-failed', {
+    detail: `${message} (${place}: ${field}).`,
+    errors: [error],
+  });
 }
 
 const pointer = (path: string[]) =>

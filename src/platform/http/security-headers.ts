@@ -25,16 +25,16 @@ const withPolicy = (styles: string[]) =>
   }) as RequestHandler;
 
 /**
- * Security headers; the content security policy lets pages load from this service only.
+ * Security headers; the API's answers are kept by no cache, and the content security policy lets pages load from this service only.
  * @param docsPath path of the API's description page, whose generated style blocks need inline styles.
  */
 export function securityHeaders(docsPath: string): RequestHandler {
   const strict = withPolicy(["'self'"]);
   const docs = withPolicy(["'self'", "'unsafe-inline'"]);
-  return (request: Request, response: Response, next: NextFunction) =>
-    (request.path === docsPath || request.path.startsWith(`${docsPath}/`) ? docs : strict)(
-      request,
-      response,
-      next,
-    );
+  return (request: Request, response: Response, next: NextFunction) => {
+    const { path } = request;
+    // People's papers, and tokens (RFC 6749, section 5.1), stay in no cache, the browser's own included.
+    if (path.startsWith('/api/')) response.setHeader('Cache-Control', 'no-store');
+    (path === docsPath || path.startsWith(`${docsPath}/`) ? docs : strict)(request, response, next);
+  };
 }

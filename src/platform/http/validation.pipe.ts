@@ -2,6 +2,9 @@ import { Injectable, ValidationPipe, type ArgumentMetadata, type ValidationError
 import { ProblemException, type FieldError } from '../problems/problem-exception.js';
 import { fieldName } from './no-nul.js';
 
+/** Faults told at once. A hostile list of thousands must not come back many times its size. */
+const MOST_ERRORS = 50;
+
 /**
  * Checks bodies and queries against their DTO classes: unknown fields are refused, types converted only where the DTO
  * says so. Failures become one problem that lists every field.
@@ -15,7 +18,8 @@ export class RequestValidationPipe extends ValidationPipe {
       forbidNonWhitelisted: true,
       forbidUnknownValues: true,
       validationError: { target: false, value: false },
-      exceptionFactory: (errors) => new ProblemException('validation-failed', { errors: flatten(errors) }),
+      exceptionFactory: (errors) =>
+        new ProblemException('validation-failed', { errors: flatten(errors).slice(0, MOST_ERRORS) }),
     });
   }
 

@@ -1,0 +1,83 @@
+/**
+ * What a member may read of somebody else's record through a decision: whether a rule is met, and no more.
+ *
+ * Whoever names an instructor or a second pilot gets findings about that person's medical, log and papers. Those are
+ * open to instructors, safety officers and administrators (members.access); to anyone else the record behind such a
+ * finding is hidden. The stored decision keeps everything.
+ */
+import type { SignedIn } from '../accounts/current-user.js';
+import { hasAnyRole } from '../accounts/roles.js';
+import { READERS } from '../members/members.access.js';
+import { personInRole, type Crew, type Decision, type FactSheet, type Finding } from '../rules/index.js';
+
+const ROLES = ['pic', 'member', 'instructor'] as const;
+
+/** Another person whose record a finding rests on and the viewer may not read. */
+interface Hidden {
+  name: string;
+  /** It rests on the viewer's own record as well. */
+  andOwn: boolean;
+}
+
+/** Whose record behind a finding is hidden from the viewer; null when nobody's is. */
+function hiddenBehind(
+  viewer: SignedIn,
+  finding: Pick<Finding, 'reads'>,
+  of: { sheet: FactSheet; crew: Crew },
+): Hidden | null {
+  if (hasAnyRole(viewer, ...READERS)) return null;
+  const people = ROLES.filter((role) => finding.reads.some((key) => key.startsWith(`${role}.`)))
+    .map((role) => personInRole(of.sheet, of.crew, role))
+    .filter((id): id is string => id !== null);
+  const other = people.find((id) => id !== viewer.memberId);
+  if (other === undefined) return null;
+  return {
+    name: of.sheet.people[other]?.name ?? 'The other person',
+    andOwn: people.includes(viewer.memberId),
+  };
+}
+
+/** The decision as this person may read it. */
+export function asSeenBy(viewer: SignedIn, sheet: FactSheet, decision: Decision): Decision {
+  const open = new Set<string>();
+  const covered = new Map<string, string>();
+  const findings = decision.findings.map((finding) => {
+    const hidden = hiddenBehind(viewer, finding, { sheet, crew: decision.crew });
+    for (const condition of finding.conditions) {
+      if (hidden === null) open.add(condition);
+      else covered.set(condition, conditionOf(hidden));
+    }
+    return hidden === null ? finding : covering(finding, hidden);
+  });
+  const conditions = decision.conditions.map((text) => (open.has(text) ? text : (covered.get(text) ?? text)));
+  return { ...decision, findings, conditions: [...new Set(conditions)] };
+}
+
+/** Parameters go too: which medical's months were read tells its class and the age. */
+function covering(finding: Finding, hidden: Hidden): Finding {
+  const { status } = finding;
+  return {
+    ...finding,
+    branch: status,
+    says: SAYS[status](hidden),
+    counted: [],
+    conditions: finding.conditions.length > 0 ? [conditionOf(hidden)] : [],
+    remedies: [],
+    parameters: [],
+    until: null,
+  };
+}
+
+const conditionOf = ({ name }: Hidden): string =>
+  `${name} settles a condition on their own record; ask them.`;
+
+const SAYS: Record<Finding['status'], (hidden: Hidden) => string> = {
+  met: ({ name, andOwn }) => (andOwn ? `You and ${name} meet this rule.` : `${name} meets this rule.`),
+  short: ({ name, andOwn }) =>
+    `${andOwn ? `You or ${name} do` : `${name} does`} not meet this rule. Ask them, or an officer.`,
+  unknown: ({ name, andOwn }) =>
+    `It cannot be told whether ${andOwn ? `you and ${name} meet` : `${name} meets`} this rule. Ask them, or an officer.`,
+  'not-applicable': () => 'This rule does not apply.',
+  error: ({ name, andOwn }) =>
+    `This rule could not be judged for ${andOwn ? `you and ${name}` : name}. Ask an officer.`,
+};

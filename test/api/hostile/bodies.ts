@@ -1,0 +1,142 @@
+/** A sound body for every operation that takes one. `own` gives identifiers of the club the body is for. */
+
+/** Identifiers of one club, by what they are of. */
+export type Ids = Record<string, string>;
+type Body = Record<string, unknown>;
+
+const SIGNED = { signedBy: 'Mo Wrench, mechanic 0042' };
+/** The day is the scene's own bookings', or one that nothing stands in the way of. */
+const dayOf = (own: Ids): string => own.bookedDay ?? '2026-03-14';
+const dual = (own: Ids): Body => ({
+  ...{ departs: `${dayOf(own)}T18:00:00Z`, arrives: `${dayOf(own)}T20:00:00Z`, personsOnBoard: 2 },
+  purpose: 'dual',
+  memberId: own.memberId,
+  instructorId: own.instructorMemberId,
+});
+
+export const PASSWORD = 'seven brown otters at the ferry';
+
+/** By operation id. A PATCH without an entry is sent an empty change. */
+export const BODIES: Record<string, (own: Ids) => Body> = {
+  signIn: () => ({ club: 'no-such-club', email: 'nobody@larkfield.example', password: PASSWORD }),
+  refreshTokens: () => ({ refreshToken: 'none' }),
+  signOut: () => ({ refreshToken: 'none' }),
+  changeMyPassword: () => ({ currentPassword: 'not the one', newPassword: PASSWORD }),
+  createAccount: () => ({ password: PASSWORD }),
+  resetPassword: () => ({ password: PASSWORD }),
+  editClub: () => ({ name: 'Larkfield Flyers' }),
+  addAirfield: () => ({
+    ...{ code: 'XLKF', name: 'Larkfield', latitudeDeg: 41.25, longitudeDeg: -93.5, elevationFt: 912 },
+    zone: 'America/Chicago',
+  }),
+  editAirfield: () => ({ name: 'Larkfield East' }),
+  addRunway: () => ({ designator: '18', trueHeadingDeg: 181, lengthFt: 3000, surface: 'grass', lit: false }),
+  editRunway: () => ({ lengthFt: 3100 }),
+  addPolicyValue: () => ({
+    ...{ parameterId: 'club.model-recency.days', validFrom: '2026-04-01', value: 45 },
+    reference: 'Committee minutes of 2 March 2026',
+  }),
+  editPolicyValue: () => ({ value: 44 }),
+  addModel: () => ({
+    ...{ makeModel: 'Wrenfield Sparrow 2', typeDesignator: 'WSP2', category: 'airplane', engines: 1 },
+    ...{ class: 'single-engine-land', retractableGear: false, flaps: true, controllablePropeller: false },
+    ...{ tailwheel: false, pressurised: false, kindsOfOperation: ['day-vfr'] },
+  }),
+  editModel: () => ({ flaps: false }),
+  addAircraft: (own) => ({
+    ...{ registration: 'XB-101', modelId: own.modelId, homeAirfieldId: own.airfieldId, seats: 4 },
+    ...{ occupantsCertificated: 4, certificatedAfter19960311: false, instructionForHire: true },
+    ...{ carriesForHire: false, inspectionMeter: 'tachometer' },
+  }),
+  editAircraft: (own) => ({ modelId: own.modelId, homeAirfieldId: own.airfieldId }),
+  addEquipmentPiece: () => ({ kind: 'clock', name: 'A second clock', installedOn: '2020-01-01' }),
+  editEquipmentPiece: () => ({ name: 'Another clock' }),
+  addReading: () => ({ kind: 'hobbs', shownH: 812.3, readAt: '2026-03-10T12:00:00Z' }),
+  addAirworthinessItem: (own) => ({
+    ...{ kind: 'club', title: 'Oil change', scope: 'all', intervalH: 50, equipmentId: own.equipmentId },
+  }),
+  editAirworthinessItem: (own) => ({ equipmentId: own.equipmentId }),
+  addCompliance: () => ({ doneOn: '2026-03-01', doneH: 1040, statement: 'Changed the oil', ...SIGNED }),
+  addRegistration: () => ({ issuedOn: '2025-05-10' }),
+  editRegistration: () => ({ endedOn: '2026-01-01' }),
+  addPermit: () => ({ validFrom: '2026-03-01', validThrough: '2026-03-20', purpose: 'To the shop' }),
+  editPermit: () => ({ purpose: 'To the paint shop' }),
+  addDifference: () => ({
+    title: 'A glass panel',
+    since: '2024-01-01',
+    equipmentGroup: 'panel',
+    endedOn: '2024-02-01',
+  }),
+  editDifference: () => ({ title: 'Another panel' }),
+  reportSquawk: (own) => ({ title: 'Landing light out', equipmentId: own.equipmentId }),
+  editSquawk: (own) => ({ title: 'Landing light dim', equipmentId: own.equipmentId }),
+  deferSquawk: () => ({
+    ...{ deferredOn: '2026-03-10', deadlineOn: '2026-04-10', requiredByTypeDesign: false },
+    ...{ requiredByEquipmentList: false, requiredByDirective: false, removedOrDeactivated: true },
+    ...{ placarded: true, recorded: true, noHazardDeterminedBy: 'Mo Wrench, mechanic 0042' },
+  }),
+  fixSquawk: () => ({ correctiveAction: 'Replaced the lamp', ...SIGNED }),
+  clearSquawk: () => ({ finding: 'Ran it for ten minutes, no fault', ...SIGNED }),
+  editDeferral: () => ({ placarded: true }),
+  createMember: () => ({
+    ...{
+      name: 'Noa New',
+      email: 'noa.new@larkfield.example',
+      membershipFrom: '2026-01-01',
+      roles: ['member'],
+    },
+  }),
+  updateMember: () => ({ name: 'Noa Newer' }),
+  setStanding: () => ({ standing: 'good', since: '2026-01-01' }),
+  createCertificate: () => ({
+    ...{ level: 'private', issuedOn: '2019-06-01' },
+    ratings: [{ category: 'airplane', class: 'single-engine-land' }],
+  }),
+  updateCertificate: () => ({ level: 'private' }),
+  createInstructorCertificate: () => ({ issuedOn: '2025-01-10', ratings: ['airplane-single-engine'] }),
+  updateInstructorCertificate: () => ({ issuedOn: '2025-01-11' }),
+  suspendCertificate: () => ({ from: '2026-01-01' }),
+  updateCertificateSuspension: () => ({ to: '2026-02-01' }),
+  suspendInstructorCertificate: () => ({ from: '2026-01-01' }),
+  updateInstructorCertificateSuspension: () => ({ to: '2026-02-01' }),
+  createMedical: () => ({ class: 3, examOn: '2025-05-05' }),
+  updateMedical: () => ({ class: 2 }),
+  createBasicMed: () => ({ examOn: '2024-03-01', courseOn: '2024-03-05' }),
+  updateBasicMed: () => ({ courseOn: '2024-03-06' }),
+  createReview: () => ({ kind: 'flight-review', reviewedOn: '2025-04-04', groundH: 1.1, flightH: 1.3 }),
+  updateReview: () => ({ flightH: 1.4 }),
+  createEndorsement: (own) => ({
+    ...{ kind: 'tailwheel', endorsedOn: '2024-08-08', givenBy: own.instructorMemberId },
+  }),
+  updateEndorsement: (own) => ({ givenBy: own.instructorMemberId }),
+  createLogEntry: (own) => ({
+    ...{ aircraftId: own.aircraftId, departedAt: '2026-03-09T16:00:00Z', arrivedAt: '2026-03-09T17:30:00Z' },
+    ...{ fromAirfield: 'XQHB', toAirfield: 'XQHB', role: 'pilot-in-command', soleManipulator: true },
+    ...{ takeoffs: 3, landings: 3, fullStopLandings: 2, nightTakeoffs: 0, nightFullStopLandings: 0 },
+    totalH: 1.4,
+  }),
+  updateLogEntry: (own) => ({ aircraftId: own.aircraftId }),
+  signCheckout: (own) => ({ kind: 'model', modelId: own.modelId, signedOn: '2026-03-01' }),
+  voidCheckout: () => ({ reason: 'Signed for the wrong member' }),
+  ask: (own) => ({ ...dual(own), aircraftIds: [own.aircraftId] }),
+  book: (own) => ({ ...dual(own), aircraftId: own.aircraftId }),
+  blockAircraft: (own) => ({
+    ...{ aircraftId: own.aircraftId, kind: 'maintenance', note: 'annual inspection' },
+    ...{ from: `${dayOf(own)}T22:00:00Z`, to: `${dayOf(own)}T23:00:00Z` },
+  }),
+};
+
+/** Fields that the sound body does not have, with what else they need. */
+export const ALSO: Record<string, Record<string, (own: Ids, foreign: string) => Body>> = {
+  createLogEntry: {
+    modelId: (own, foreign) => ({ ...BODIES['createLogEntry']!(own), aircraftId: null, modelId: foreign }),
+  },
+  signCheckout: {
+    aircraftId: (own, foreign) => ({
+      kind: 'differences',
+      signedOn: '2026-03-01',
+      aircraftId: foreign,
+      modelId: null,
+    }),
+  },
+};

@@ -1,0 +1,66 @@
+/** Who may call what on somebody else's record: the contract of the roles, written by hand and not read from the code. */
+import { ROLES, type Role } from '../../../src/accounts/roles.js';
+
+/** Operations for everybody, signed in or not, in the order of the description. */
+export const OPEN = [
+  ...['healthLive', 'healthReady', 'listProblems', 'explainProblem'],
+  ...['signIn', 'refreshTokens', 'signOut'],
+];
+
+const ALL: readonly Role[] = ROLES;
+const READERS: Role[] = ['instructor', 'safety-officer', 'administrator'];
+const OFFICERS: Role[] = ['safety-officer', 'administrator'];
+const COORDINATORS: Role[] = ['maintenance-coordinator', 'administrator'];
+const ADMINISTRATOR: Role[] = ['administrator'];
+
+const INSTRUCTOR: Role[] = ['instructor'];
+const COORDINATOR: Role[] = ['maintenance-coordinator'];
+
+const TABLE: [RegExp, readonly Role[]][] = [
+  [/^(getMe|changeMyPassword)$/, ALL],
+  [/^(get|create|delete)Account$|^resetPassword$/, ADMINISTRATOR],
+  // The fleet, the field and the policy are for everybody to read; the club's frame is the administrator's to change.
+  [/^read(Club|Airfield|Policy|Model|Aircraft)$|^list(Airfields|Models|Aircraft)$/, ALL],
+  [/^editClub$|^(add|edit|remove)(Airfield|Runway|PolicyValue)$/, ADMINISTRATOR],
+  [/^(add|remove)(Model|Aircraft)$/, ADMINISTRATOR],
+  [/^edit(Model|Aircraft)$/, COORDINATORS],
+  // The aircraft's facts: everybody reads and reports, the coordinator writes.
+  [
+    /^list(Equipment|Readings|AirworthinessItems|Compliances|Registrations|Permits|Differences|Squawks)$/,
+    ALL,
+  ],
+  [/^read(EquipmentPiece|Meters|AirworthinessItem|Registration|Permit|Difference|Squawk|Deferral)$/, ALL],
+  [/^reportSquawk$/, ALL],
+  [/^(add|edit|remove)(EquipmentPiece|AirworthinessItem|Registration|Permit|Difference)$/, COORDINATOR],
+  [/^(addReading|addCompliance|voidCompliance)$/, COORDINATOR],
+  [/^(edit|ground|defer|fix|clear)Squawk$|^editDeferral$/, COORDINATOR],
+  // People.
+  [/^listMemberNames$/, ALL],
+  [/^(listMembers|getMember)$/, READERS],
+  [/^(createMember|updateMember)$/, ADMINISTRATOR],
+  [/^setStanding$/, OFFICERS],
+  [/^list(Certificates|InstructorCertificates|Medicals|BasicMedRecords|Reviews|Endorsements)$/, READERS],
+  [/^(create|update|delete|verify)(Certificate|InstructorCertificate|Medical|BasicMed|Review)$/, OFFICERS],
+  [/^(create|update|verify)Endorsement$/, READERS],
+  [/^deleteEndorsement$/, OFFICERS],
+  [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
+  // Flying.
+  [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
+  [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
+  [/^signCheckout$/, INSTRUCTOR],
+  // And the instructor who signed it.
+  [/^voidCheckout$/, OFFICERS],
+  [/^(ask|getDecision|replayDecision|book)$/, READERS],
+  // One's own decisions; another member's are asked for in the query.
+  [/^listDecisions$/, ALL],
+  [/^(listBookings|getBooking)$/, ALL],
+  [/^cancelBooking$/, OFFICERS],
+  [/^blockAircraft$/, COORDINATORS],
+];
+
+/** Roles that may call the operation for a member who is not themselves. */
+export function allowedTo(operationId: string): readonly Role[] {
+  const found = TABLE.filter(([pattern]) => pattern.test(operationId));
+  if (found.length !== 1) throw new Error(`${operationId} has ${found.length} entries in the table of roles`);
+  return found[0]![1];
+}

@@ -1,0 +1,148 @@
+import type { Api, Session } from '../../support/api.js';
+import { insertInto, readyClub } from '../../support/ready-club.js';
+import { newId } from '../../../src/platform/ids.js';
+import { ROLES, type Role } from '../../../src/accounts/roles.js';
+import { BODIES, type Ids } from './bodies.js';
+
+/** A club with one of everything, made through the API with the sound bodies. */
+export interface Scene {
+  clubId: string;
+  /** Has every role. */
+  chief: Session;
+  ids: Ids;
+  /** One more person of each role, who has that role only and nothing to do with the records. */
+  others: Record<Role, Session>;
+  /** The identifier a path parameter of an operation stands for. */
+  param(path: string, name: string): string;
+}
+
+/** Where in a path `{id}` stands, and what it is of. */
+const ID_OF: [RegExp, string][] = [
+  [/\/instructor-certificates\/\{certificateId\}\/suspensions\/\{id\}/, 'instructorSuspensionId'],
+  [/\/certificates\/\{certificateId\}\/suspensions\/\{id\}/, 'suspensionId'],
+  [/\/instructor-certificates\/\{id\}/, 'instructorCertificateId'],
+  [/\/certificates\/\{id\}/, 'certificateId'],
+  [/\/medicals\/\{id\}/, 'medicalId'],
+  [/\/basic-med\/\{id\}/, 'basicMedId'],
+  [/\/reviews\/\{id\}/, 'reviewId'],
+  [/\/endorsements\/\{id\}/, 'endorsementId'],
+  [/\/log\/\{id\}/, 'logEntryId'],
+  [/\/checkouts\/\{id\}/, 'checkoutId'],
+  [/\/decisions\/\{id\}/, 'decisionId'],
+  [/\/bookings\/\{id\}/, 'bookingId'],
+];
+
+/** Builds it. The member in `ids` is nobody's session. */
+export async function hostileScene(api: Api): Promise<Scene> {
+  const ready = await readyClub(api);
+  const { club, aircraftId, airfieldId, modelId } = ready;
+  const chief = await club.signInAs([...ROLES], { name: 'Chris Chief' });
+  const instructor = await club.signInAs('instructor', { name: 'Ines Structor' });
+  await ready.makePilot(instructor.memberId);
+  await insertInto(api.sql, club.clubId)('instructor_certificates', {
+    ...{ id: newId(), member_id: instructor.memberId, issued_on: '2020-05-01' },
+    ...{ ratings: ['airplane-single-engine'], recent_experience_on: '2025-06-01' },
+    ...{ verified_by: chief.memberId, verified_at: '2026-01-02T00:00:00Z' },
+  });
+  await api.sql("UPDATE certificates SET level = 'commercial' WHERE member_id = $1", [instructor.memberId]);
+  const learner = await club.createMember('member', { name: 'Lee Learner' });
+  await ready.makePilot(learner.memberId);
+
+  const others = {} as Record<Role, Session>;
+  for (const role of ROLES) others[role] = await club.signInAs(role, { name: `Only ${role}` });
+
+  const ids: Ids = { aircraftId, airfieldId, modelId };
+  Object.assign(ids, { memberId: learner.memberId, instructorMemberId: instructor.memberId });
+  const make = async (name: string, path: string, operation: string, by = chief): Promise<string> => {
+    const answer = await by.post(path, BODIES[operation]!(ids)).set('Idempotency-Key', newId());
+    if (answer.status >= 300)
+      throw new Error(
+        `${operation}: ${answer.status} ${JSON.stringify((answer.body as { errors?: unknown }).errors ?? answer.body)}`,
+      );
+    const body = answer.body as { id?: string; decisions?: { id: string }[] };
+    return (ids[name] = body.id ?? body.decisions![0]!.id);
+  };
+  const fleet = `/aircraft/${aircraftId}`;
+  const own = `/members/${learner.memberId}`;
+  await make('spareAirfieldId', '/airfields', 'addAirfield');
+  await make('runwayId', `/airfields/${airfieldId}/runways`, 'addRunway');
+  await make('valueId', '/policy/values', 'addPolicyValue');
+  await make('spareModelId', '/models', 'addModel');
+  await make('spareAircraftId', '/aircraft', 'addAircraft');
+  await make('equipmentId', `${fleet}/equipment`, 'addEquipmentPiece');
+  await make('readingId', `${fleet}/meters/readings`, 'addReading');
+  await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
+  await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
+  await make('registrationId', `${fleet}/registrations`, 'addRegistration');
+  await make('permitId', `${fleet}/permits`, 'addPermit');
+  await make('differenceId', `${fleet}/differences`, 'addDifference');
+  await make('fixedSquawkId', `${fleet}/squawks`, 'reportSquawk');
+  await make('fixedSquawkId', `${fleet}/squawks/${ids.fixedSquawkId}/fix`, 'fixSquawk');
+  await make('clearedSquawkId', `${fleet}/squawks`, 'reportSquawk');
+  await make('clearedSquawkId', `${fleet}/squawks/${ids.clearedSquawkId}/no-fault-found`, 'clearSquawk');
+  await make('squawkId', `${fleet}/squawks`, 'reportSquawk');
+  await make('deferralSquawkId', `${fleet}/squawks/${ids.squawkId}/defer`, 'deferSquawk');
+  await make('newMemberId', '/members', 'createMember');
+  await make('accountId', `${own}/account`, 'createAccount');
+  await make('certificateId', `${own}/certificates`, 'createCertificate');
+  await make('suspensionId', `${own}/certificates/${ids.certificateId}/suspensions`, 'suspendCertificate');
+  await chief
+    .patch(
+      `${own}/certificates/${ids.certificateId}/suspensions/${ids.suspensionId}`,
+      BODIES['updateCertificateSuspension']!(ids),
+      '"1"',
+    )
+    .expect(200);
+  await make('instructorCertificateId', `${own}/instructor-certificates`, 'createInstructorCertificate');
+  await make(
+    'instructorSuspensionId',
+    `${own}/instructor-certificates/${ids.instructorCertificateId}/suspensions`,
+    'suspendInstructorCertificate',
+  );
+  await make('medicalId', `${own}/medicals`, 'createMedical');
+  await make('basicMedId', `${own}/basic-med`, 'createBasicMed');
+  await make('reviewId', `${own}/reviews`, 'createReview');
+  await make('endorsementId', `${own}/endorsements`, 'createEndorsement');
+  await make('logEntryId', `${own}/log`, 'createLogEntry');
+  await make('checkoutId', `${own}/checkouts`, 'signCheckout');
+  await make('decisionId', '/decisions', 'ask');
+  ids.bookedDay = '2026-03-13';
+  await make('bookingId', '/bookings', 'book');
+  await make('blockId', '/bookings/blocks', 'blockAircraft');
+  delete ids.bookedDay;
+  return {
+    clubId: club.clubId,
+    chief,
+    ids,
+    others,
+    param: (path, name) => {
+      const known = name === 'id' ? ID_OF.find(([where]) => where.test(path))?.[1] : parameterOf(path, name);
+      const id = known === undefined ? undefined : ids[known];
+      if (id === undefined) throw new Error(`the scene has nothing for {${name}} of ${path}`);
+      return id;
+    },
+  };
+}
+
+/** Which identifier a named parameter is: a certificate's below instructor-certificates is another. */
+const parameterOf = (path: string, name: string): string =>
+  name === 'certificateId' && path.includes('/instructor-certificates/') ? 'instructorCertificateId' : name;
+
+/** What every table of a club holds, as digests: equal digests, nothing written. */
+export async function contentsOf(api: Api, clubIds: string[]): Promise<Record<string, string>> {
+  const tables = await api.sql<{ name: string }>(
+    `SELECT c.relname AS name FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'club_id'
+      WHERE c.relkind IN ('r', 'p') AND c.relnamespace = 'public'::regnamespace ORDER BY 1`,
+  );
+  if (tables.length < 20) throw new Error('the tables of the clubs were not found');
+  const found: Record<string, string> = {};
+  for (const { name } of tables) {
+    const [row] = await api.sql<{ digest: string }>(
+      `SELECT count(*) || ' rows ' || md5(coalesce(string_agg(t::text, '|' ORDER BY t::text), '')) AS digest
+         FROM ${name} t WHERE club_id = ANY ($1::uuid[])`,
+      [clubIds],
+    );
+    found[name] = row!.digest;
+  }
+  return found;
+}
