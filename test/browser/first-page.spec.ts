@@ -128,7 +128,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     );
 
     await page.getByRole('button', { name: 'Book NX101B' }).click();
-    await free.getByText('Booked').waitFor();
+    await free.locator('.booked').waitFor();
     // The club's zone is Chicago's, whatever zone the phone is in.
     await page.locator('.flight', { hasText: `NX101B Wed 11 Mar ${from} to ${to}` }).waitFor();
 
