@@ -1,10 +1,12 @@
 import { transformFileSync } from '@swc/core';
+import { spawnSync } from 'node:child_process';
 import {
   mkdirSync,
   mkdtempSync,
   readdirSync,
   chmodSync,
   rmSync,
+  statSync,
   symlinkSync,
   writeFileSync,
   copyFileSync,
@@ -40,7 +42,7 @@ export function compileCopy(options: { linkModules?: boolean } = {}): CompiledCo
     }
   }
   copyFileSync(projectPath('package.json'), join(root, 'package.json'));
-  if (options.linkModules !== false) symlinkSync(projectPath('node_modules'), join(root, 'node_modules'));
+  if (options.linkModules !== false) bringModules(join(root, 'node_modules'));
   return {
     root,
     script(name, source) {
@@ -50,6 +52,24 @@ export function compileCopy(options: { linkModules?: boolean } = {}): CompiledCo
     },
     remove: () => rmSync(root, { recursive: true, force: true }),
   };
+}
+
+/**
+ * A link to the modules; but where a closed folder above them would keep another account out (a checkout in a private
+ * folder), the modules themselves, as hard links if the file system allows.
+ */
+function bringModules(target: string): void {
+  const modules = projectPath('node_modules');
+  if (openToAll(modules)) return symlinkSync(modules, target);
+  if (spawnSync('cp', ['-al', modules, target]).status === 0) return;
+  rmSync(target, { recursive: true, force: true });
+  if (spawnSync('cp', ['-a', modules, target]).status !== 0) throw new Error(`cannot copy ${modules}`);
+}
+
+/** Can every account walk to this folder? */
+function openToAll(folder: string): boolean {
+  const open = (statSync(folder).mode & 0o001) !== 0;
+  return open && (folder === dirname(folder) || openToAll(dirname(folder)));
 }
 
 function translate(file: string): string {
