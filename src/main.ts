@@ -15,7 +15,8 @@ async function main([command = 'serve', ...rest]: string[]): Promise<void> {
     }
     case 'demo': {
       const { runDemo } = await import('./demo/index.js');
-      return runDemo(loadConfig());
+      // What to try stays on the screen: requests are not logged unless asked for.
+      return runDemo(loadConfig({ LOG_LEVEL: 'warn', ...process.env }));
     }
     case 'migrate':
       for (const line of await migrate(loadConfig(), rest[0], { notice: console.log })) console.log(line);

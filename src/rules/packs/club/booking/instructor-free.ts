@@ -4,7 +4,7 @@ import { countedCommitment, inWords, overlapping } from './commitments.js';
 /** The instructor named for the flight is not promised elsewhere at the same time. */
 export const instructorFree = defineRule({
   id: 'calendar.instructor_free',
-  title: 'The instructor is free',
+  title: "The instructor's calendar",
   weight: 'club',
   neverOverridden: true,
   binds: 'instructor',

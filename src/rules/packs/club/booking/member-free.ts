@@ -4,7 +4,7 @@ import { countedCommitment, inWords, overlapping } from './commitments.js';
 /** The member is not promised to another flight at the same time. Back-to-back bookings do not collide. */
 export const memberFree = defineRule({
   id: 'calendar.member_free',
-  title: 'The member is free',
+  title: "The member's calendar",
   weight: 'club',
   neverOverridden: true,
   binds: 'member',

@@ -5,7 +5,7 @@ import { dateAndClock, dateOf } from '../../../when.js';
 /** Nobody else has the aircraft at that time. Back-to-back bookings do not collide. */
 export const aircraftFree = defineRule({
   id: 'calendar.aircraft_free',
-  title: 'The aircraft is free',
+  title: 'Aircraft availability',
   weight: 'club',
   neverOverridden: true,
   binds: 'aircraft',
