@@ -6,6 +6,7 @@ import type { Counted, FactView } from '../../engine/rule.js';
 import type { AircraftType } from '../../facts/aircraft.js';
 import type { LogFact } from '../../facts/person.js';
 import { leavePassengers } from '../leave-passengers.js';
+import { plannedLandings } from '../planned-flight.js';
 
 /** What was found: how many of each, the records behind it, and the last date they serve (null when too few). */
 export interface LandingCount {
@@ -86,31 +87,7 @@ export function landingsRemedies(
 ): Remedy[] {
   const { needed, night } = asked;
   const on = moment.knowledgeDate();
-  const entry: LogFact = {
-    id: `planned:fly-landings-${night ? 'night' : 'day'}`,
-    departedAt: moment.hoursFromKnowledge(0),
-    on,
-    category: type.category,
-    class: type.class,
-    typeRating: type.typeRating,
-    tailwheel: type.tailwheel,
-    modelId: type.modelId,
-    aircraftId: null,
-    role: 'pilot-in-command',
-    soleManipulator: true,
-    takeoffs: needed,
-    landings: needed,
-    fullStopLandings: needed,
-    nightTakeoffs: night ? needed : 0,
-    nightFullStopLandings: night ? needed : 0,
-    approaches: 0,
-    holding: false,
-    interceptTrack: false,
-    device: null,
-    totalTenths: 10,
-    nightTenths: night ? 10 : 0,
-    dualGivenTenths: 0,
-  };
+  const entry = plannedLandings(type, needed, night, moment);
   const remedies: Remedy[] = [];
   if (moment.departsAtOrAfter(entry.departedAt) && moment.endsOnOrBefore(asked.through(on))) {
     remedies.push({

@@ -4,6 +4,7 @@ import type { Remedy } from '../../../engine/remedy.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { FlightFacts } from '../../../facts/flight.js';
 import type { LogFact } from '../../../facts/person.js';
+import { plannedLandings } from '../../planned-flight.js';
 import { plannedDay } from './planned-day.js';
 
 /** Ways to club recency: fly the landings with an instructor beforehand, or take an instructor along on this flight. */
@@ -17,29 +18,11 @@ export function landingsInModelRemedies(of: {
   const { type, needed, days, moment, flight } = of;
   const daysAhead = plannedDay(moment, days);
   const entry: LogFact = {
+    ...plannedLandings(type, needed, false, moment),
     id: 'planned:fly-landings-model',
     departedAt: moment.hoursFromKnowledge(24 * (daysAhead ?? 0)),
     on: addDays(moment.knowledgeDate(), daysAhead ?? 0),
-    category: type.category,
-    class: type.class,
-    typeRating: type.typeRating,
-    tailwheel: type.tailwheel,
-    modelId: type.modelId,
-    aircraftId: null,
     role: 'dual-received',
-    soleManipulator: true,
-    takeoffs: needed,
-    landings: needed,
-    fullStopLandings: needed,
-    nightTakeoffs: 0,
-    nightFullStopLandings: 0,
-    approaches: 0,
-    holding: false,
-    interceptTrack: false,
-    device: null,
-    totalTenths: 10,
-    nightTenths: 0,
-    dualGivenTenths: 0,
   };
   const remedies: Remedy[] = [];
   if (daysAhead !== null) {

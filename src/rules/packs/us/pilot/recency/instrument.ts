@@ -5,6 +5,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { LogFact } from '../../../../facts/person.js';
 import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
+import { plannedLandings } from '../../../planned-flight.js';
 import { wouldServe } from '../shared/plans.js';
 import { instrumentCurrency, withTasks, type InstrumentNumbers } from './instrument-currency.js';
 
@@ -136,29 +137,12 @@ function flyTasks(type: AircraftType, moment: Moment, { months, approaches }: In
   if (!wouldServe(moment, (today) => throughCalendarMonths(today, months))) return [];
   const act = 'fly-instrument-tasks';
   const entry: LogFact = {
+    ...plannedLandings(type, 1, false, moment),
     id: `planned:${act}`,
-    departedAt: moment.hoursFromKnowledge(0),
-    on: moment.knowledgeDate(),
-    category: type.category,
-    class: type.class,
-    typeRating: type.typeRating,
-    tailwheel: type.tailwheel,
-    modelId: type.modelId,
-    aircraftId: null,
-    role: 'pilot-in-command',
-    soleManipulator: true,
-    takeoffs: 1,
-    landings: 1,
-    fullStopLandings: 1,
-    nightTakeoffs: 0,
-    nightFullStopLandings: 0,
     approaches,
     holding: true,
     interceptTrack: true,
-    device: null,
     totalTenths: 20,
-    nightTenths: 0,
-    dualGivenTenths: 0,
   };
   return [
     {

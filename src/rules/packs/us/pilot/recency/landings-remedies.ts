@@ -2,9 +2,9 @@ import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
-import type { LogFact } from '../../../../facts/person.js';
 import type { FactView } from '../../../../engine/rule.js';
 import { leavePassengers } from '../../../leave-passengers.js';
+import { plannedLandings } from '../../../planned-flight.js';
 import { wouldServe } from '../shared/plans.js';
 
 /**
@@ -25,31 +25,7 @@ export function landingsRemedies(of: {
   const without = [...instead, ...leavePassengers(f)];
   if (!wouldServe(moment, (today) => addDays(today, days))) return without;
   const act = `fly-landings-${night ? 'night' : 'day'}`;
-  const entry: LogFact = {
-    id: `planned:${act}`,
-    departedAt: moment.hoursFromKnowledge(0),
-    on: moment.knowledgeDate(),
-    category: type.category,
-    class: type.class,
-    typeRating: type.typeRating,
-    tailwheel: type.tailwheel,
-    modelId: type.modelId,
-    aircraftId: null,
-    role: 'pilot-in-command',
-    soleManipulator: true,
-    takeoffs: needed,
-    landings: needed,
-    fullStopLandings: needed,
-    nightTakeoffs: night ? needed : 0,
-    nightFullStopLandings: night ? needed : 0,
-    approaches: 0,
-    holding: false,
-    interceptTrack: false,
-    device: null,
-    totalTenths: 10,
-    nightTenths: night ? 10 : 0,
-    dualGivenTenths: 0,
-  };
+  const entry = plannedLandings(type, needed, night, moment);
   const where = night
     ? ' between one hour after sunset and one hour before sunrise, each to a full stop'
     : '';
