@@ -1,16 +1,18 @@
 import { Injectable } from '@nestjs/common';
-import { QueryFailedError, type EntityManager } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import type { Decided } from '../decisions/decision-store.js';
 import { DecisionsService } from '../decisions/decisions.service.js';
 import { flagOn } from '../decisions/policy-flag.js';
+import { clubZone } from '../clubs/club-time.js';
+import { sqlStateOf } from '../platform/database/constraint-problems.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { blocks, type Policy } from '../rules/index.js';
 import { BookDto, BookingDto } from './booking.dto.js';
-import { notBookable, slotTaken } from './bookings.problems.js';
+import { noAircraft, notBookable, slotTaken } from './bookings.problems.js';
 import {
   conflictsOf,
   findBooking,
@@ -21,14 +23,17 @@ import {
 } from './bookings.sql.js';
 import { claimKey, keepAnswer, releaseKey, type StoredAnswer } from './idempotency.js';
 
+/** SQLSTATE of an exclusion constraint's refusal (PostgreSQL manual, appendix A). */
+const EXCLUSION_VIOLATION = '23P01';
+
 type Outcome = { answer: StoredAnswer } | { refused: ProblemException };
 
 /**
  * Judges and books in one transaction.
  *
  * The aircraft's row is locked first, so bookings of one aircraft are judged one after another and hours booked before
- * an inspection are counted once; then the crew's rows, in order of id. The exclusion constraints stay the last judge of overlaps. A refusal commits too: the
- * decision behind it is kept.
+ * an inspection are counted once; then the crew's rows, in order of id. The exclusion constraints stay the last judge of
+ * overlaps. A refusal commits too: the decision behind it is kept.
  */
 @Injectable()
 export class BookService {
@@ -51,7 +56,7 @@ export class BookService {
       });
     } catch (error) {
       // The database refused an overlap that was not there when we looked: tell it as the conflict it is.
-      if (!isOverlap(error)) throw error;
+      if (sqlStateOf(error) !== EXCLUSION_VIOLATION) throw error;
       const conflict = await this.db.run(user.clubId, (em) => this.conflictIn(em, request, user), {
         readOnly: true,
       });
@@ -110,10 +115,7 @@ export class BookService {
     const { aircraftId, departs, arrives } = request;
     const [conflict] = await conflictsOf(em, { aircraftId, memberIds, departs, arrives, exceptId: null });
     if (!conflict) return null;
-    const [club]: { zone: string }[] = await em.query(
-      'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
-    );
-    return slotTaken(conflict, { aircraftId, memberIds }, club!.zone);
+    return slotTaken(conflict, { aircraftId, memberIds }, await clubZone(em, user.clubId));
   }
 
   private async override(
@@ -190,16 +192,5 @@ function newBooking({ id: decisionId, sheet }: Decided, note: string, request: o
   };
 }
 
-const isOverlap = (error: unknown): boolean =>
-  error instanceof QueryFailedError && (error.driverError as { code?: string }).code === '23P01';
-
 const forbidden = (detail: string): ProblemException =>
   new ProblemException('forbidden', { status: 403, title: 'Override refused', detail, field: 'override' });
-
-const noAircraft = (id: string): ProblemException =>
-  new ProblemException('not-found', {
-    status: 404,
-    title: 'Not found',
-    detail: `The club has no aircraft ${id}. Check the id.`,
-    field: 'aircraftId',
-  });

@@ -112,3 +112,11 @@ export const noBooking = (id: string): ProblemException =>
     title: 'Not found',
     detail: `The club has no booking ${id}. Check the id.`,
   });
+
+export const noAircraft = (id: string): ProblemException =>
+  new ProblemException('not-found', {
+    status: 404,
+    title: 'Not found',
+    detail: `The club has no aircraft ${id}. Check the id.`,
+    field: 'aircraftId',
+  });

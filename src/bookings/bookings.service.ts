@@ -3,6 +3,7 @@ import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import { requireKnown } from '../decisions/gather/known.js';
 import { Clock } from '../platform/clock.js';
+import { clubZone } from '../clubs/club-time.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { requireVersion } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
@@ -10,7 +11,7 @@ import { ProblemException } from '../platform/problems/index.js';
 import { toInstant, toSeconds } from '../rules/index.js';
 import type { BlockDto } from './booking.dto.js';
 import type { BookingRow } from './booking.entity.js';
-import { noBooking, slotTaken } from './bookings.problems.js';
+import { noAircraft, noBooking, slotTaken } from './bookings.problems.js';
 import {
   conflictsOf,
   findBooking,
@@ -106,12 +107,7 @@ export class BookingsService {
       user.clubId,
       async (em) => {
         if (!(await lockAircraft(em, block.aircraftId))) {
-          throw new ProblemException('not-found', {
-            status: 404,
-            title: 'Not found',
-            detail: `The club has no aircraft ${block.aircraftId}. Check the id.`,
-            field: 'aircraftId',
-          });
+          throw noAircraft(block.aircraftId);
         }
         const [conflict] = await conflictsOf(em, {
           aircraftId: block.aircraftId,
@@ -121,10 +117,8 @@ export class BookingsService {
           exceptId: null,
         });
         if (conflict) {
-          const [club]: { zone: string }[] = await em.query(
-            'SELECT zone FROM clubs WHERE club_id = bellcrank_club()',
-          );
-          throw slotTaken(conflict, { aircraftId: block.aircraftId, memberIds: [] }, club!.zone);
+          const zone = await clubZone(em, user.clubId);
+          throw slotTaken(conflict, { aircraftId: block.aircraftId, memberIds: [] }, zone);
         }
         const id = newId();
         await insertBooking(em, {

@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { type EntityManager, In } from 'typeorm';
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
-import { clubToday } from '../members/club-today.js';
+import { clubToday } from '../clubs/club-time.js';
 import { assertOwnOr, isOwn, OFFICERS, READERS } from '../members/members.access.js';
 import { MEMBERS } from '../members/member-rows.js';
 import { Clock } from '../platform/clock.js';

@@ -3,13 +3,14 @@ import { randomBytes } from 'node:crypto';
 import { parseArgs } from 'node:util';
 import type pg from 'pg';
 import { hashPassword } from '../accounts/passwords.js';
+import { writeStartingPolicy } from '../clubs/policy/starting-values.js';
 import { Clock } from '../platform/clock.js';
 import type { AppConfig } from '../platform/config.js';
 import { connect } from '../platform/database/connection.js';
 import { openDatabase, type OpenOptions } from '../platform/database/open.js';
 import { newId } from '../platform/ids.js';
 import { StartupError } from '../platform/startup-error.js';
-import { localDateOf, startingPolicy, toSeconds } from '../rules/index.js';
+import { localDateOf, toSeconds } from '../rules/index.js';
 
 const USAGE =
   'create-club --slug hill-flyers --name "Hill Flyers" --zone America/Denver --jurisdiction US ' +
@@ -114,24 +115,7 @@ async function insertClub(owner: pg.Client, club: NewClub, passwordHash: string,
     'INSERT INTO clubs (club_id, slug, name, zone, jurisdiction) VALUES ($1, $2, $3, $4, $5)',
     [clubId, club.slug, club.name, club.zone, club.jurisdiction],
   );
-  const policy = startingPolicy().values;
-  await owner.query(
-    `INSERT INTO policy_values (club_id, id, parameter_id, valid_from, value, reference)
-     SELECT $1, v.id, v.parameter_id, v.valid_from, v.value, v.reference
-     FROM jsonb_to_recordset($2::jsonb) AS v (id uuid, parameter_id text, valid_from date, value jsonb, reference text)`,
-    [
-      clubId,
-      JSON.stringify(
-        policy.map((value) => ({
-          id: newId(),
-          parameter_id: value.id,
-          valid_from: value.from,
-          value: value.value,
-          reference: value.reference,
-        })),
-      ),
-    ],
-  );
+  await writeStartingPolicy(owner, clubId);
   await owner.query(
     `INSERT INTO members (club_id, id, name, email, standing_since, membership_from) VALUES ($1, $2, $3, $4, $5, $5)`,
     [clubId, adminId, club.adminName, club.adminEmail, today],

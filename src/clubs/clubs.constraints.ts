@@ -1,9 +1,11 @@
 /** What people are told when the database refuses a club, an airfield, a runway or a policy value. */
-import { registerConstraint } from '../platform/database/constraint-problems.js';
+import {
+  type ConstraintWords,
+  registerConstraint,
+  registerWords,
+} from '../platform/database/constraint-problems.js';
 
-type Refusal = [constraint: string, field: string | undefined, detail: string];
-
-const impossible: Refusal[] = [
+const impossible: ConstraintWords[] = [
   [
     'clubs_slug_chk',
     'slug',
@@ -46,16 +48,7 @@ const impossible: Refusal[] = [
   ['policy_values_reference_chk', 'reference', 'Name the club paper that says so.'],
 ];
 
-for (const [constraint, field, detail] of impossible) {
-  registerConstraint({
-    constraint,
-    code: 'value-refused',
-    status: 422,
-    title: 'Value not possible',
-    detail,
-    field,
-  });
-}
+registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, impossible);
 
 registerConstraint({
   constraint: 'clubs_slug_uq',

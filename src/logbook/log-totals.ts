@@ -4,7 +4,7 @@ import { hoursOf } from '../platform/http/views.js';
 import { addDays } from '../rules/calendar/dates.js';
 import type { Instant } from '../rules/calendar/instants.js';
 import type { AircraftCategory, AircraftClass, LogFact } from '../rules/facts/person.js';
-import { clubToday } from '../members/club-today.js';
+import { clubToday } from '../clubs/club-time.js';
 import { AIRCRAFT_CATEGORIES, AIRCRAFT_CLASSES } from '../members/vocabulary.js';
 import { LOG_ROLES } from './words.js';
 

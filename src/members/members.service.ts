@@ -8,7 +8,7 @@ import { TenantDb } from '../platform/database/tenant.js';
 import { decodeCursor, type Page, pageOf, type PageQuery } from '../platform/http/pages.js';
 import { requireVersion } from '../platform/http/versions.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
-import { clubToday } from './club-today.js';
+import { clubToday } from '../clubs/club-time.js';
 import { Member } from './member.entity.js';
 import {
   listMembers,

@@ -32,8 +32,6 @@ export function projectPath(...segments: string[]): string {
   return join(PROJECT_ROOT, ...segments);
 }
 
-/** What `npm run build` writes. */
-export const DIST_DIR = projectPath('dist');
 /** The built pages (HTML, scripts, styles). Present only after a build. */
 export const WEB_ASSETS_DIR = projectPath('dist', 'web');
 /** Where the embedded database and generated secrets live unless BELLCRANK_DATA_DIR says otherwise. */

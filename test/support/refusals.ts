@@ -37,3 +37,20 @@ export function insertion(clubId: string, table: string, row: Row): [text: strin
     columns.map((column) => full[column]),
   ];
 }
+
+/** Tables that are written once: the service has no right to change them, and a trigger refuses who has the right. */
+export async function expectWrittenOnce(
+  db: TestDatabase,
+  clubId: string,
+  columns: readonly (readonly [table: string, column: string])[],
+): Promise<void> {
+  for (const [table, column] of columns) {
+    for (const text of [`UPDATE ${table} SET ${column} = 'changed, by hand'`, `DELETE FROM ${table}`]) {
+      expect(await refusal(db, clubId, text)).toMatchObject({ state: '42501' });
+      await expect(db.admin.query(text)).rejects.toMatchObject({
+        code: '23514',
+        constraint: `${table}_append_only`,
+      });
+    }
+  }
+}

@@ -5,8 +5,8 @@ import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, removeRecord, writeRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { requireVersion } from '../../platform/http/versions.js';
-import { localDateOf, type LocalDate, type Policy, POLICY_PARAMETERS, toSeconds } from '../../rules/index.js';
-import { readClub } from '../clubs.service.js';
+import { type LocalDate, type Policy, POLICY_PARAMETERS } from '../../rules/index.js';
+import { clubToday } from '../club-time.js';
 import { policyParameter, requireValueOf } from './definitions.js';
 import type { NewPolicyValue, PolicyValueChanges, PolicyValueView, PolicyView } from './policy.dto.js';
 import { alreadyInForce, backdated } from './policy.problems.js';
@@ -94,7 +94,7 @@ export class PolicyService {
   }
 
   private async today(em: EntityManager, clubId: string): Promise<LocalDate> {
-    return localDateOf(toSeconds(this.clock.now()), (await readClub(em, clubId)).zone);
+    return clubToday(em, clubId, this.clock.now());
   }
 
   private async notYetInForce(

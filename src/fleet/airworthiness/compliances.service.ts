@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { readClub } from '../../clubs/clubs.service.js';
+import { clubToday } from '../../clubs/club-time.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, pageOfRecords, writeRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -9,7 +9,6 @@ import type { PageQuery } from '../../platform/http/pages.js';
 import { tenthsOf } from '../../platform/http/views.js';
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
-import { localDateOf, toSeconds } from '../../rules/index.js';
 import type { AirworthinessItem } from './airworthiness-item.entity.js';
 import type { CompliancePage, ComplianceView, NewCompliance } from './compliance.dto.js';
 import { Compliance } from './compliance.entity.js';
@@ -89,7 +88,7 @@ export class CompliancesService {
     item: AirworthinessItem,
     { doneOn, doneH }: NewCompliance,
   ): Promise<void> {
-    const today = localDateOf(toSeconds(this.clock.now()), (await readClub(em, item.clubId)).zone);
+    const today = await clubToday(em, item.clubId, this.clock.now());
     if (doneOn > today) {
       const detail = `${doneOn} is still to come; today is ${today}. Record the work once it is done.`;
       throw new ProblemException('value-refused', { field: 'doneOn', detail });

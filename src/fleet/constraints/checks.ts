@@ -1,7 +1,7 @@
-/** Values the database refuses. The service refuses nearly all of them before, with the same advice. */
-type Check = [constraint: string, field: string | undefined, detail: string];
+import type { ConstraintWords } from '../../platform/database/constraint-problems.js';
 
-const MODELS: Check[] = [
+/** Values the database refuses. The service refuses nearly all of them before, with the same advice. */
+const MODELS: ConstraintWords[] = [
   ['aircraft_models_name_chk', 'makeModel', 'Give make and model in words.'],
   [
     'aircraft_models_designator_chk',
@@ -24,7 +24,7 @@ const MODELS: Check[] = [
   ['aircraft_models_kinds_chk', 'kindsOfOperation', 'Name at least one of day-vfr, night-vfr, ifr.'],
 ];
 
-const AIRCRAFT: Check[] = [
+const AIRCRAFT: ConstraintWords[] = [
   [
     'aircraft_registration_chk',
     'registration',
@@ -64,13 +64,13 @@ const AIRCRAFT: Check[] = [
   ['differences_title_chk', 'title', 'Say in a few words what is different.'],
 ];
 
-const METERS: Check[] = [
+const METERS: ConstraintWords[] = [
   ['meter_readings_kind_chk', 'kind', 'Name one of hobbs, tachometer, airframe.'],
   ['meter_readings_shown_chk', 'shownH', 'Give what the meter shows, 0 or more.'],
   ['meter_readings_source_chk', 'source', 'Name one of coordinator, replacement.'],
 ];
 
-const ITEMS: Check[] = [
+const ITEMS: ConstraintWords[] = [
   ['airworthiness_items_kind_chk', 'kind', 'Name one of the kinds of airworthiness items.'],
   ['airworthiness_items_title_chk', 'title', 'Give the item a title.'],
   [
@@ -102,7 +102,7 @@ const ITEMS: Check[] = [
   ['compliances_signed_chk', 'signedBy', 'Say who signed: name and certificate.'],
 ];
 
-const SQUAWKS: Check[] = [
+const SQUAWKS: ConstraintWords[] = [
   ['squawks_title_chk', 'title', 'Say in up to 200 characters what is wrong.'],
   ['squawks_state_chk', 'state', 'Name one of reported, grounding, deferred, fixed, no-fault-found.'],
   [
@@ -118,13 +118,4 @@ const SQUAWKS: Check[] = [
   ],
 ];
 
-export const FLEET_CHECKS = [...MODELS, ...AIRCRAFT, ...METERS, ...ITEMS, ...SQUAWKS].map(
-  ([constraint, field, detail]) => ({
-    constraint,
-    code: 'value-refused',
-    status: 422,
-    title: 'Value not possible',
-    detail,
-    field,
-  }),
-);
+export const FLEET_CHECKS: ConstraintWords[] = [...MODELS, ...AIRCRAFT, ...METERS, ...ITEMS, ...SQUAWKS];

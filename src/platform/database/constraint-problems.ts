@@ -38,6 +38,17 @@ export function registerConstraint(...problems: ConstraintProblem[]): void {
   }
 }
 
+/** A constraint's name, the field at fault, and what to do. */
+export type ConstraintWords = [constraint: string, field: string | undefined, detail: string];
+
+/** Registers constraints that mean the same kind of problem and differ in their words. */
+export function registerWords(
+  kind: Pick<ConstraintProblem, 'code' | 'status' | 'title'>,
+  words: readonly ConstraintWords[],
+): void {
+  registerConstraint(...words.map(([constraint, field, detail]) => ({ constraint, ...kind, detail, field })));
+}
+
 /** Registered constraints by name, for the test that compares them with the live catalogue. */
 export function registeredConstraints(): ConstraintProblem[] {
   return [...registered.values()];

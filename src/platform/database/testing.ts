@@ -77,23 +77,6 @@ export async function createTestDatabase(options: { entities?: EntityList } = {}
   };
 }
 
-/** An empty database owned by the owner role, for tests of the opening and of migrations. */
-export async function createEmptyDatabase(): Promise<{
-  name: string;
-  ownerUrl: string;
-  superuserUrl: string;
-  drop(): Promise<void>;
-}> {
-  const cluster = await testCluster(migrateTemplate);
-  const name = await copyDatabase(cluster, 'template0');
-  return {
-    name,
-    ownerUrl: ownerUrlOf(cluster, name),
-    superuserUrl: urlOf(cluster, name),
-    drop: () => dropDatabase(cluster, name),
-  };
-}
-
 /** Migrates the template; the first user of the cluster does it, holding the cluster's lock. */
 async function migrateTemplate(cluster: TestCluster): Promise<string> {
   await withSuperuser(cluster, async (client) => {

@@ -6,7 +6,7 @@ import { known } from '../facts/fact.js';
 import type { AircraftFacts, EquipmentKind, ItemFact } from '../facts/aircraft.js';
 import type { AirfieldFact, FlightFacts } from '../facts/flight.js';
 import type { PersonFacts } from '../facts/person.js';
-import type { FactSheet, Policy } from '../facts/sheet.js';
+import type { FactSheet } from '../facts/sheet.js';
 import {
   AIRCRAFT_TYPE,
   CERTIFICATE,
@@ -221,9 +221,4 @@ export function baseSheet(): FactSheet {
     },
     aircraft: AIRCRAFT,
   } satisfies FactSheet);
-}
-
-/** A club's policy with every parameter set, as a new club starts with. */
-export function basePolicy(values: Policy['values']): Policy {
-  return { values: structuredClone(values) };
 }

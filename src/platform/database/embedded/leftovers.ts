@@ -1,5 +1,5 @@
 /** What a service that died without stopping its database leaves behind, and how to get out of it safely. */
-import { existsSync, readFileSync, rmSync } from 'node:fs';
+import { readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { StartupError } from '../../startup-error.js';
@@ -80,9 +80,4 @@ async function goneWithin(milliseconds: number, gone: () => boolean): Promise<bo
     await pause(20);
   }
   return gone();
-}
-
-/** Is a pid file there at all? */
-export function hasPidFile(cluster: string): boolean {
-  return existsSync(join(cluster, 'postmaster.pid'));
 }
