@@ -1,8 +1,8 @@
 import type { EntityManager } from 'typeorm';
 import {
   canonicalJson,
-  digestOf,
   rulesetFor,
+  sha256,
   versionsOf,
   type AircraftFacts,
   type Decision,
@@ -46,9 +46,15 @@ export async function storeDecisions(
   askedBy: string,
 ): Promise<void> {
   const bodies = new Map<string, string>();
-  const keep = (part: unknown): string => {
-    const digest = digestOf(part);
-    if (!bodies.has(digest)) bodies.set(digest, canonicalJson(part));
+  // The decisions of one question share people and policy as the same objects: each is written out and hashed once.
+  const kept = new Map<object, string>();
+  const keep = (part: object): string => {
+    const known = kept.get(part);
+    if (known !== undefined) return known;
+    const body = canonicalJson(part);
+    const digest = sha256(body);
+    kept.set(part, digest);
+    bodies.set(digest, body);
     return digest;
   };
   const rows = decided.map(({ id, sheet, decision }) => {
