@@ -89,6 +89,8 @@ export function judgeRule(
     says: string,
     made: Pick<Judgement, 'counted' | 'conditions' | 'remedies'>,
   ): Judged => ({
+    // Before the remedies are made: what they ask of the moment is no part of the verdict.
+    nextChange: moment.nextChange,
     finding: {
       rule: rule.id,
       version: body?.version ?? 0,
@@ -102,13 +104,12 @@ export function judgeRule(
       citation: (body ?? rule.bodies[0]!).citation,
       counted: made.counted,
       conditions: made.conditions,
-      remedies: made.remedies,
+      remedies: typeof made.remedies === 'function' ? made.remedies() : made.remedies,
       reads: rule.reads,
       // By id, not as read: which record a rule meets first must not show in the finding.
       parameters: parameters.reads.sort((a, b) => (a.id < b.id ? -1 : 1)),
       until: null,
     },
-    nextChange: moment.nextChange,
   });
   const bare = (conditions: string[] = []) => ({ counted: [], conditions, remedies: [] });
   if (!body) {

@@ -39,12 +39,16 @@ export interface Counted {
   what: string;
 }
 
+/** Remedies, or how to make them once somebody wants to see them. It asks nothing of the moment that the verdict hangs on. */
+export type Offered = Remedy[] | (() => Remedy[]);
+
 /** What a rule found. Made by `take`. */
 export interface Judgement {
   branch: string;
   values: Record<string, string | number>;
   counted: Counted[];
-  remedies: Remedy[];
+  /** Given as a function where making them costs anything: most judgements are only asked for their verdict. */
+  remedies: Offered;
   /** What must hold, or be checked, before departure for a `met` to stand. */
   conditions: string[];
 }
@@ -63,7 +67,7 @@ export interface FactView<K extends FactKey = FactKey> {
 export type Take<B extends string> = (
   branch: B,
   values?: Record<string, string | number>,
-  more?: { counted?: Counted[]; remedies?: Remedy[]; conditions?: string[] },
+  more?: { counted?: Counted[]; remedies?: Offered; conditions?: string[] },
 ) => Judgement;
 
 /** One dated body of a rule: the law as it stood from `from` to `to` (first date it no longer holds; null = still). */

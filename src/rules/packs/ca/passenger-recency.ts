@@ -67,7 +67,7 @@ export const passengerRecency = defineRule({
         if (day.enough && !dark) return take('enough', values, { counted: day.counted });
         return take(day.enough ? 'short-by-night' : 'short', values, {
           counted: found.counted,
-          remedies: landingsRemedies(type, f, moment, { needed, through, night: dark }),
+          remedies: () => landingsRemedies(type, f, moment, { needed, through, night: dark }),
         });
       },
     },

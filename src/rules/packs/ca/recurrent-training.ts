@@ -67,16 +67,17 @@ export const recurrentTraining = defineRule({
           'lapsed',
           { months },
           {
-            remedies: serves
-              ? [
-                  {
-                    act: 'fly-flight-review',
-                    title: 'Fly a flight review with an instructor.',
-                    by: 'instructor',
-                    effects: [{ op: 'append', fact: 'pic.reviews', value: planned }],
-                  },
-                ]
-              : [],
+            remedies: () =>
+              serves
+                ? [
+                    {
+                      act: 'fly-flight-review',
+                      title: 'Fly a flight review with an instructor.',
+                      by: 'instructor',
+                      effects: [{ op: 'append', fact: 'pic.reviews', value: planned }],
+                    },
+                  ]
+                : [],
           },
         );
       },

@@ -82,16 +82,17 @@ export const medicalCertificate = defineRule({
           'none',
           { needed: planned.class },
           {
-            remedies: serves
-              ? [
-                  {
-                    act: 'pass-medical-exam',
-                    title: `Pass a class ${planned.class} medical examination.`,
-                    by: 'medical-examiner',
-                    effects: [{ op: 'append', fact: 'pic.medicals', value: planned }],
-                  },
-                ]
-              : [],
+            remedies: () =>
+              serves
+                ? [
+                    {
+                      act: 'pass-medical-exam',
+                      title: `Pass a class ${planned.class} medical examination.`,
+                      by: 'medical-examiner',
+                      effects: [{ op: 'append', fact: 'pic.medicals', value: planned }],
+                    },
+                  ]
+                : [],
           },
         );
       },

@@ -68,14 +68,14 @@ export const passengerRecency = defineRule({
           const asked = { ...byDay, night: dark && !rated };
           return take('short', values, {
             counted: day.counted,
-            remedies: landingsRemedies(type, f, moment, asked),
+            remedies: () => landingsRemedies(type, f, moment, asked),
           });
         }
         if (dark && !rated) {
           const found = { takeoffs: night.takeoffs, landings: night.landings, needed: byNight.needed, days };
           return take('short-by-night', found, {
             counted: night.counted,
-            remedies: landingsRemedies(type, f, moment, byNight),
+            remedies: () => landingsRemedies(type, f, moment, byNight),
           });
         }
         const serving = { ...values, through: day.through ?? '' };

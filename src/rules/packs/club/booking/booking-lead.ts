@@ -43,7 +43,7 @@ export const bookingLead = defineRule({
         const days = p.number('club.booking-lead.max-days');
         const earliest = moment.hoursFromKnowledge(hours);
         if (hours > 0 && !moment.departsAtOrAfter(earliest))
-          return take('too-late', { hours }, { remedies: [departLater(moment, earliest, hours)] });
+          return take('too-late', { hours }, { remedies: () => [departLater(moment, earliest, hours)] });
         const through = addDays(moment.knowledgeDate(), days);
         if (moment.startsOnOrAfter(addDays(through, 1))) return take('too-early', { days, through });
         return take('in-time', { through });

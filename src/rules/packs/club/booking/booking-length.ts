@@ -50,7 +50,9 @@ export const bookingLength = defineRule({
               : 'for a flight that lands nowhere else',
         };
         if (moment.durationSeconds <= hours * HOUR) return take('within', values);
-        return take('too-long', values, { remedies: [shortenBooking(moment, hours * HOUR, values.limit)] });
+        return take('too-long', values, {
+          remedies: () => [shortenBooking(moment, hours * HOUR, values.limit)],
+        });
       },
     },
   ],

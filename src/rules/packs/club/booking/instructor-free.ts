@@ -28,7 +28,7 @@ export const instructorFree = defineRule({
         if (!first) return take('free');
         return take('busy', inWords(first, moment.zone), {
           counted: clashes.map((one) => countedCommitment(one, moment.zone)),
-          remedies: [
+          remedies: () => [
             {
               act: 'name-another-instructor',
               title: 'Ask for another instructor.',

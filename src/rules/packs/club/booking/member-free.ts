@@ -28,7 +28,7 @@ export const memberFree = defineRule({
         const kept = all.filter((one) => !clashes.includes(one));
         return take('busy', inWords(first, moment.zone), {
           counted: clashes.map((one) => countedCommitment(one, moment.zone)),
-          remedies: [
+          remedies: () => [
             {
               act: 'give-up-commitment',
               title: `Give up ${clashes.map((one) => one.what).join(' and ')}.`,

@@ -69,7 +69,7 @@ export const annualCheck = defineRule({
           'check-due',
           { days, last: last ? `; the newest is dated ${last}` : '' },
           {
-            remedies:
+            remedies: () =>
               daysAhead === null
                 ? []
                 : [

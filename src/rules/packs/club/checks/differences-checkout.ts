@@ -76,16 +76,17 @@ export const differencesCheckout = defineRule({
           'not-shown',
           { since: newest.since, title: newest.title, group: newest.equipmentGroup },
           {
-            remedies: canBeShown
-              ? [
-                  signOffRemedy({
-                    act: 'fly-differences',
-                    title: `Have an instructor show you the ${newest.equipmentGroup} and sign it off.`,
-                    moment,
-                    fields: { kind: 'differences', modelId: null, aircraftId: newest.aircraftId },
-                  }),
-                ]
-              : [],
+            remedies: () =>
+              canBeShown
+                ? [
+                    signOffRemedy({
+                      act: 'fly-differences',
+                      title: `Have an instructor show you the ${newest.equipmentGroup} and sign it off.`,
+                      moment,
+                      fields: { kind: 'differences', modelId: null, aircraftId: newest.aircraftId },
+                    }),
+                  ]
+                : [],
           },
         );
       },

@@ -56,7 +56,7 @@ export const modelCheckout = defineRule({
           'not-checked-out',
           { model: makeModel },
           {
-            remedies: [
+            remedies: () => [
               signOffRemedy({
                 act: 'fly-checkout',
                 title: `Fly a checkout in the ${makeModel} with an instructor, who signs it off.`,

@@ -58,7 +58,7 @@ export const modelRecency = defineRule({
         if (count.landings >= needed) return take('enough', values, { counted: count.counted });
         return take('short', values, {
           counted: count.counted,
-          remedies: landingsInModelRemedies({ type, needed, days, moment, flight: f.flight }),
+          remedies: () => landingsInModelRemedies({ type, needed, days, moment, flight: f.flight }),
         });
       },
     },

@@ -35,12 +35,12 @@ export const accountStanding = defineRule({
         // A standing that begins only after the flight is over does not touch it.
         if (standing.state === 'good' || moment.endsOnOrBefore(addDays(since, -1))) return take('good');
         if (standing.state === 'suspended') {
-          return take('suspended', { since }, { remedies: [restore(standing, 'lift-suspension')] });
+          return take('suspended', { since }, { remedies: () => [restore(standing, 'lift-suspension')] });
         }
         const days = p.number('club.standing.arrears-days');
         const through = addDays(since, days);
         if (moment.endsOnOrBefore(through)) return take('tolerated', { since, through });
-        return take('arrears', { since, days }, { remedies: [restore(standing, 'settle-account')] });
+        return take('arrears', { since, days }, { remedies: () => [restore(standing, 'settle-account')] });
       },
     },
   ],

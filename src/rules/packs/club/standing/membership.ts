@@ -33,7 +33,7 @@ export const membership = defineRule({
             'ended',
             { through },
             {
-              remedies: [
+              remedies: () => [
                 {
                   act: 'renew-membership',
                   title: 'Have the membership renewed.',

@@ -30,7 +30,7 @@ export const pilotStanding = defineRule({
           'suspended',
           { since },
           {
-            remedies: [
+            remedies: () => [
               {
                 act: 'lift-suspension-of-pilot',
                 title: 'Ask an officer to lift the suspension of the pilot in command.',

@@ -33,7 +33,7 @@ export const papersUnverified = defineRule({
           { papers: named.join(', ') },
           {
             counted: papers.map(({ id, what, on }) => ({ id, on, what })),
-            remedies: [
+            remedies: () => [
               {
                 act: 'have-papers-verified',
                 title: 'Show the papers to a safety officer, who verifies them.',

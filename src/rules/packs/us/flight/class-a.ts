@@ -43,7 +43,7 @@ export const classA = defineRule({
             'in-class-a',
             { floor },
             {
-              remedies: [
+              remedies: () => [
                 {
                   act: 'stay-below-class-a',
                   title: `Plan the flight below ${floor} ft and outside class A airspace.`,

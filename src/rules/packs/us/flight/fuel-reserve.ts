@@ -78,7 +78,7 @@ export const fuelReserve = defineRule({
         };
         if (!enough)
           return take('short', values, {
-            remedies: remediesFor(f.flight, type.usableFuelUsGal, reserve, burn, fuel),
+            remedies: () => remediesFor(f.flight, type.usableFuelUsGal, reserve, burn, fuel),
           });
         const alternate =
           'Carry fuel to the alternate too, unless the forecast at the destination makes one unnecessary (14 CFR 91.167(b)).';

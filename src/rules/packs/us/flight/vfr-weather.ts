@@ -69,7 +69,7 @@ export const vfrWeather = defineRule({
             .map((airspace) => vfrMinima({ airspace, altitudeFtMsl, altitudeFtAgl: null, night }, figures)!)
             .reduce(stricter);
         const refuse = (needed: number) =>
-          take('low-visibility', { visibility, needed }, { remedies: [changeToIfr] });
+          take('low-visibility', { visibility, needed }, { remedies: () => [changeToIfr] });
 
         const least = strictest(altitude ?? LOWEST, false);
         if (visibility < least.visibilitySm) return refuse(least.visibilitySm);
@@ -89,7 +89,7 @@ export const vfrWeather = defineRule({
 
         const floor = surface ? p.number('us.vfr-minima.surface-ceiling') : night ? belowAll + 1 : 0;
         if (ceiling < floor)
-          return take('low-ceiling', { ceiling, needed: floor }, { remedies: [changeToIfr] });
+          return take('low-ceiling', { ceiling, needed: floor }, { remedies: () => [changeToIfr] });
         const baseFtMsl = (f.flight.route[0]?.elevationFt ?? 0) + ceiling;
         const clearance = minima.belowFt ?? 0;
         const roomy = altitude !== null && altitude + clearance <= baseFtMsl;

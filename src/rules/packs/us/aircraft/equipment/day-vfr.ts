@@ -62,10 +62,13 @@ export const equipmentDayVfr = defineRule({
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, { counted, remedies: [flyWithEssentialCrew, ...restore] });
+          return take('permit-crew-only', values, {
+            counted,
+            remedies: () => [flyWithEssentialCrew, ...restore],
+          });
         return take('wanting', values, {
           counted,
-          remedies: [...restore, ...obtainPermit(f.flight, moment)],
+          remedies: () => [...restore, ...obtainPermit(f.flight, moment)],
         });
       },
     },

@@ -46,7 +46,7 @@ export const equipmentIfr = defineRule({
           { wanting: wantingWords(wanting) },
           {
             counted: wantingCounted(wanting),
-            remedies: [...restoreEquipment(wanting, moment), CHANGE_TO_VFR],
+            remedies: () => [...restoreEquipment(wanting, moment), CHANGE_TO_VFR],
           },
         );
       },

@@ -122,8 +122,14 @@ export const equipmentInoperative = defineRule({
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, { counted, remedies: [flyWithEssentialCrew, ...remedies] });
-        return take(branch, values, { counted, remedies: [...remedies, ...obtainPermit(f.flight, moment)] });
+          return take('permit-crew-only', values, {
+            counted,
+            remedies: () => [flyWithEssentialCrew, ...remedies],
+          });
+        return take(branch, values, {
+          counted,
+          remedies: () => [...remedies, ...obtainPermit(f.flight, moment)],
+        });
       },
     },
   ],

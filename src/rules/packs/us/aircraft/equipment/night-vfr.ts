@@ -57,7 +57,7 @@ export const equipmentNightVfr = defineRule({
           { wanting: wantingWords(wanted) },
           {
             counted: wantingCounted(wanted),
-            remedies: [
+            remedies: () => [
               ...restoreEquipment(wanting, moment),
               ...flyByDay(moment, f.flight.route, nightOf(wanting)),
             ],

@@ -62,9 +62,17 @@ export const annualInspection = defineRule({
           return take('under-permit', { last }, { counted, conditions: permitConditions(permit.permit) });
         }
         if (permit.state === 'carries-others') {
-          return take('permit-crew-only', { last }, { counted, remedies: [flyWithEssentialCrew, ...sign] });
+          return take(
+            'permit-crew-only',
+            { last },
+            { counted, remedies: () => [flyWithEssentialCrew, ...sign] },
+          );
         }
-        return take('overdue', { last }, { counted, remedies: [...sign, ...obtainPermit(f.flight, moment)] });
+        return take(
+          'overdue',
+          { last },
+          { counted, remedies: () => [...sign, ...obtainPermit(f.flight, moment)] },
+        );
       },
     },
   ],

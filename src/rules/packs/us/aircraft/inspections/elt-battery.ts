@@ -72,7 +72,7 @@ export const eltBattery = defineRule({
           const { conditions } = exception;
           return take('excepted', { why, because: exception.because }, { counted, conditions });
         }
-        return take('due', { why }, { counted, remedies: replaceBattery(item, detail, parts, moment) });
+        return take('due', { why }, { counted, remedies: () => replaceBattery(item, detail, parts, moment) });
       },
     },
   ],

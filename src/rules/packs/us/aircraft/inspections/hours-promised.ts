@@ -89,7 +89,7 @@ export const hoursPromised = defineRule({
           };
           return take('takes-promised', values, {
             counted,
-            remedies: shorten(projection, due.throughTenths - (total - projection.atEnd)),
+            remedies: () => shorten(projection, due.throughTenths - (total - projection.atEnd)),
           });
         }
         if (last === null) return take('none-promised');

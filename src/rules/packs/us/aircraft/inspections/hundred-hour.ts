@@ -123,8 +123,14 @@ export const hundredHourInspection = defineRule({
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, { counted, remedies: [flyWithEssentialCrew, ...cures] });
-        return take('over', values, { counted, remedies: [...cures, ...obtainPermit(f.flight, moment)] });
+          return take('permit-crew-only', values, {
+            counted,
+            remedies: () => [flyWithEssentialCrew, ...cures],
+          });
+        return take('over', values, {
+          counted,
+          remedies: () => [...cures, ...obtainPermit(f.flight, moment)],
+        });
       },
     },
   ],

@@ -46,7 +46,7 @@ export const transponderTest = defineRule({
           { last: lastWords(state) },
           {
             counted,
-            remedies: [
+            remedies: () => [
               ...signInspection({
                 act: 'sign-transponder',
                 title: 'Have the transponder tested and signed.',

@@ -72,14 +72,18 @@ export const directives = defineRule({
         const forbidding = bad.find((state) => state.item.ferryProhibited);
         if (forbidding && (permit.state === 'covers' || permit.state === 'carries-others')) {
           const values = { due, forbidding: forbidding.item.title };
-          return take('ferry-forbidden', values, { counted, remedies: comply });
+          return take('ferry-forbidden', values, { counted, remedies: () => comply });
         }
         if (permit.state === 'covers')
           return take('under-permit', { due }, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
-          return take('permit-crew-only', { due }, { counted, remedies: [flyWithEssentialCrew, ...comply] });
+          return take(
+            'permit-crew-only',
+            { due },
+            { counted, remedies: () => [flyWithEssentialCrew, ...comply] },
+          );
         const ferry = forbidding ? [] : obtainPermit(f.flight, moment);
-        return take('overdue', { due }, { counted, remedies: [...comply, ...ferry] });
+        return take('overdue', { due }, { counted, remedies: () => [...comply, ...ferry] });
       },
     },
   ],

@@ -43,17 +43,18 @@ export const loadPersons = defineRule({
         const aboard = flight.personsOnBoard;
         const seats = Math.min(type.seats, type.occupantsCertificated);
         const values = { aboard, seats };
-        if (aboard < 1) return take('nobody-flies', {}, { remedies: seats >= 1 ? [count(flight, 1)] : [] });
+        if (aboard < 1)
+          return take('nobody-flies', {}, { remedies: () => (seats >= 1 ? [count(flight, 1)] : []) });
         const why = [
           ...(crew.instruction ? ['learner and instructor'] : []),
           ...(flight.secondPilotId !== null ? ['two pilots'] : []),
         ];
         const least = why.length > 0 ? 2 : 1;
         if (flight.purpose === 'solo' && aboard > 1 && least === 1) {
-          return take('not-alone', values, { remedies: [alone, ...asPassengers(aboard, seats)] });
+          return take('not-alone', values, { remedies: () => [alone, ...asPassengers(aboard, seats)] });
         }
         if (flight.purpose === 'solo' && least > 1)
-          return take('not-alone', { aboard: 'two pilots' }, { remedies: [alone] });
+          return take('not-alone', { aboard: 'two pilots' }, { remedies: () => [alone] });
         if (aboard < least) {
           const remedies = seats >= least ? [count(flight, least)] : [];
           return take('crew-missing', { aboard, least, why: why.join(', ') }, { remedies });

@@ -64,7 +64,7 @@ export const loadWeight = defineRule({
         return take(
           'too-heavy',
           { total: pounds(total), most, over: pounds(over) },
-          { remedies: lighten({ ...loading, baggageLb: baggage, fuelUsGal: fuel }, over, perGallon) },
+          { remedies: () => lighten({ ...loading, baggageLb: baggage, fuelUsGal: fuel }, over, perGallon) },
         );
       },
     },

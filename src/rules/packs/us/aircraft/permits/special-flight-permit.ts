@@ -63,9 +63,9 @@ export const specialFlightPermit = defineRule({
         const counted = [{ id, on: from, what: `special flight permit, ${purpose}, through ${through}` }];
         const values = { why, from, through };
         if (permit.state === 'outside-dates')
-          return take('outside-dates', values, { counted, remedies: obtainPermit(f.flight, moment) });
+          return take('outside-dates', values, { counted, remedies: () => obtainPermit(f.flight, moment) });
         if (permit.state === 'carries-others')
-          return take('carries-others', values, { counted, remedies: [flyWithEssentialCrew] });
+          return take('carries-others', values, { counted, remedies: () => [flyWithEssentialCrew] });
         return take('within-limits', values, { counted, conditions: permitConditions(permit.permit) });
       },
     },

@@ -82,9 +82,12 @@ export const squawkGrounding = defineRule({
           return take('under-permit', values, { counted, conditions });
         }
         if (permit.state === 'carries-others' && covers(permit.permit.from))
-          return take('permit-crew-only', values, { counted, remedies: [flyWithEssentialCrew, ...remedies] });
+          return take('permit-crew-only', values, {
+            counted,
+            remedies: () => [flyWithEssentialCrew, ...remedies],
+          });
         const permitCures = covers(moment.knowledgeDate()) ? obtainPermit(f.flight, moment) : [];
-        return take('grounded', values, { counted, remedies: [...remedies, ...permitCures] });
+        return take('grounded', values, { counted, remedies: () => [...remedies, ...permitCures] });
       },
     },
   ],

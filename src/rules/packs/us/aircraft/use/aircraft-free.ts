@@ -48,7 +48,7 @@ export const aircraftFree = defineRule({
               on: dateOf(one.from, moment.zone),
               what: who(one),
             })),
-            remedies: [
+            remedies: () => [
               {
                 act: 'ask-for-the-aircraft',
                 title: [...new Set(taken.map(asking))].join(' '),

@@ -26,7 +26,7 @@ export const aircraftInService = defineRule({
           'out-of-service',
           {},
           {
-            remedies: [
+            remedies: () => [
               {
                 act: 'return-to-service',
                 title: 'Put the aircraft back into service.',

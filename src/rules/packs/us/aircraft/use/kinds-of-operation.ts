@@ -36,12 +36,13 @@ export const kindsOfOperation = defineRule({
         const { kindsOfOperation: kinds } = f.get('aircraft.type');
         const values = { kinds: kinds.map((kind) => WORDS[kind]).join(', ') || 'none on record' };
         const ifr = f.flight.flightRules === 'IFR';
-        if (ifr && !kinds.includes('ifr')) return take('no-ifr', values, { remedies: vfrInstead(kinds) });
+        if (ifr && !kinds.includes('ifr'))
+          return take('no-ifr', values, { remedies: () => vfrInstead(kinds) });
         if (!ifr && !kinds.includes('day-vfr')) return take('no-vfr', values);
         if (kinds.includes('night-vfr')) return take('allowed', values);
         const { route } = f.flight;
         if (touchesNight(moment, route, 'civil'))
-          return take('no-night', values, { remedies: flyByDay(moment, route, 'civil') });
+          return take('no-night', values, { remedies: () => flyByDay(moment, route, 'civil') });
         return take('allowed', values, { conditions: downBeforeNight(moment, route, 'civil', p) });
       },
     },

@@ -106,12 +106,16 @@ export const certificateCategoryClass = defineRule({
             .sort()
             .at(-1)!;
           const opens = (one: CertificateFact) => (one.level === 'student' ? f.crew.alone : rated(one, type));
-          return take('ended', { endedOn }, { remedies: renewal(standing.ended, opens, moment) });
+          return take('ended', { endedOn }, { remedies: () => renewal(standing.ended, opens, moment) });
         }
         const values = { level: LEVEL_WORDS[best.level], kind: kindWords(type) };
         if (isStudent(standing)) {
           if (f.crew.alone) return take('student-alone');
-          return take('student-not-alone', { aboard: f.flight.personsOnBoard }, { remedies: flyAlone(f) });
+          return take(
+            'student-not-alone',
+            { aboard: f.flight.personsOnBoard },
+            { remedies: () => flyAlone(f) },
+          );
         }
         if (rated(best, type)) {
           return take('rated', values, {
@@ -120,16 +124,17 @@ export const certificateCategoryClass = defineRule({
         }
         const ratings = [...best.ratings, { category: type.category, class: type.class }];
         return take('not-rated', values, {
-          remedies: canStillAct(moment)
-            ? [
-                {
-                  act: 'add-class-rating',
-                  title: `Pass the practical test for the rating (${values.kind}).`,
-                  by: 'examiner',
-                  effects: practicalTest('add-class-rating', best, { ratings }, type, moment),
-                },
-              ]
-            : [],
+          remedies: () =>
+            canStillAct(moment)
+              ? [
+                  {
+                    act: 'add-class-rating',
+                    title: `Pass the practical test for the rating (${values.kind}).`,
+                    by: 'examiner',
+                    effects: practicalTest('add-class-rating', best, { ratings }, type, moment),
+                  },
+                ]
+              : [],
         });
       },
     },

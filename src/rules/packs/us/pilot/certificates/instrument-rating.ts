@@ -47,7 +47,7 @@ export const certificateInstrumentRating = defineRule({
           'missing',
           { category: type.category },
           {
-            remedies: [
+            remedies: () => [
               CHANGE_TO_VFR,
               ...(best && best.level !== 'student' && canStillAct(moment)
                 ? [

@@ -51,7 +51,7 @@ export const certificatePrivileges = defineRule({
         const best = exercised(standing, type);
         const level = best ? LEVEL_WORDS[best.level] : 'none in force';
         if (!best || (best.level !== 'commercial' && best.level !== 'atp'))
-          return take('level-needed', { level }, { remedies: [FLY_WITHOUT_HIRE] });
+          return take('level-needed', { level }, { remedies: () => [FLY_WITHOUT_HIRE] });
         const counted = [{ id: best.id, on: best.issuedOn, what: `${level} certificate` }];
         const limited =
           best.level === 'commercial' &&
@@ -71,7 +71,7 @@ export const certificatePrivileges = defineRule({
           'no-instrument-rating',
           { limit, exceeds: far ? `goes ${roundNm(farthestNm)} NM` : 'is partly at night' },
           {
-            remedies: [
+            remedies: () => [
               ...(far ? [] : flyByDay(moment, f.flight.route, 'civil')),
               FLY_WITHOUT_HIRE,
               ...(canStillAct(moment)

@@ -44,7 +44,7 @@ export const certificateTypeRating = defineRule({
           'missing',
           { type: needed },
           {
-            remedies:
+            remedies: () =>
               best && canStillAct(moment)
                 ? [
                     {

@@ -74,7 +74,7 @@ export function additionalTrainingRule(of: AdditionalTraining) {
           }
           if (call !== true) need(null, 'aircraft.type', call.missing);
           const title = `Train with an instructor in ${of.what} and be endorsed.`;
-          return take('missing', {}, { remedies: getEndorsement(moment, { kind: of.kind }, title) });
+          return take('missing', {}, { remedies: () => getEndorsement(moment, { kind: of.kind }, title) });
         },
       },
     ],

@@ -81,7 +81,7 @@ export const instructorAuthority = defineRule({
           ({ ratings }) => type.category === 'airplane' && ratings.includes('instrument-airplane'),
         );
         if (f.flight.flightRules === 'IFR' && !instrument)
-          return take('no-instrument', { kind: type.category }, { remedies: [CHANGE_TO_VFR] });
+          return take('no-instrument', { kind: type.category }, { remedies: () => [CHANGE_TO_VFR] });
         const counted = [{ id: holder.id, on: holder.issuedOn, what: 'instructor certificate' }];
         return take('authorised', { kind }, { counted });
       },

@@ -106,9 +106,9 @@ function judge(
   const refresherThrough = throughCalendarMonths(through, grace);
   if (refresherRestores && moment.endsOnOrBefore(refresherThrough)) {
     const course = restore(certificate, moment, months, 'complete-instructor-refresher');
-    return take('lapsed-refresher', { through, refresherThrough }, { remedies: [...course, ...test] });
+    return take('lapsed-refresher', { through, refresherThrough }, { remedies: () => [...course, ...test] });
   }
-  return take('lapsed-practical-test', { through }, { remedies: test });
+  return take('lapsed-practical-test', { through }, { remedies: () => test });
 }
 
 /** Last day of privileges: counted from the experience, and never past an end date that is printed. */

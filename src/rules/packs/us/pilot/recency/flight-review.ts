@@ -102,7 +102,7 @@ export const flightReview = defineRule({
             why: scant ? '; the one on record was shorter than an hour on the ground or in the air' : '',
           },
           {
-            remedies: [
+            remedies: () => [
               ...(student
                 ? getEndorsement(
                     moment,

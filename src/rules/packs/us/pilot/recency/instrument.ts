@@ -87,7 +87,8 @@ export const instrumentRecency = defineRule({
           grace: numbers.graceMonths,
         };
         const check = passCheck(type, moment, numbers);
-        if (through === null) return take('none-shown', values, { remedies: [...check, CHANGE_TO_VFR] });
+        if (through === null)
+          return take('none-shown', values, { remedies: () => [...check, CHANGE_TO_VFR] });
         if (moment.endsOnOrBefore(through)) {
           if (by === 'tasks') return take('by-tasks', { through }, { counted: evidence });
           return take('by-check', { through, on: evidence[0]!.on }, { counted: evidence });
@@ -97,10 +98,14 @@ export const instrumentRecency = defineRule({
           return take(
             'lapsed-regain-by-tasks',
             { ...values, through, graceThrough },
-            { remedies: [...flyTasks(type, moment, numbers), ...check, CHANGE_TO_VFR] },
+            { remedies: () => [...flyTasks(type, moment, numbers), ...check, CHANGE_TO_VFR] },
           );
         }
-        return take('lapsed-check-needed', { ...values, through }, { remedies: [...check, CHANGE_TO_VFR] });
+        return take(
+          'lapsed-check-needed',
+          { ...values, through },
+          { remedies: () => [...check, CHANGE_TO_VFR] },
+        );
       },
     },
   ],

@@ -65,7 +65,7 @@ export const passengerRecencyDay = defineRule({
         if (count.enough) return take('enough', values, { counted: count.counted });
         return take('short', values, {
           counted: count.counted,
-          remedies: landingsRemedies({ type, needed, days, night: false, moment, f }),
+          remedies: () => landingsRemedies({ type, needed, days, night: false, moment, f }),
         });
       },
     },

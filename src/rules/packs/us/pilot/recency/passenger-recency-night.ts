@@ -89,15 +89,16 @@ export const passengerRecencyNight = defineRule({
           { ...values, how },
           {
             counted: night.counted,
-            remedies: landingsRemedies({
-              type,
-              needed,
-              days,
-              night: true,
-              moment,
-              f,
-              instead: flyByDay(moment, route, 'passenger'),
-            }),
+            remedies: () =>
+              landingsRemedies({
+                type,
+                needed,
+                days,
+                night: true,
+                moment,
+                f,
+                instead: flyByDay(moment, route, 'passenger'),
+              }),
           },
         );
       },

@@ -120,7 +120,7 @@ export const studentSoloCrossCountry = defineRule({
           'short',
           { ...values, missing: missing.join(' and ') },
           {
-            remedies: [
+            remedies: () => [
               ...crossCountry(moment, wanted, days),
               ...(farthestNm <= near ? otherAirport(moment, codes) : []),
               stayLocal(f.flight.route),
