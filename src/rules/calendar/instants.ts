@@ -4,7 +4,7 @@
  */
 import { Temporal } from 'temporal-polyfill';
 import { addDays, type LocalDate } from './dates.js';
-import { remember } from './remember.js';
+import { remember, rememberOne } from './remember.js';
 
 /** UTC instant as RFC 3339 with whole seconds. */
 export type Instant = string;
@@ -13,10 +13,15 @@ export type EpochSeconds = number;
 
 /** Reads an RFC 3339 instant; throws RangeError when it is not one. */
 export function toSeconds(instant: Instant): EpochSeconds {
+  return secondsOf(instant);
+}
+
+/** Sheets name the same few instants again and again, so they are read once. */
+const secondsOf = rememberOne((instant: Instant): EpochSeconds => {
   const milliseconds = Date.parse(instant);
   if (Number.isNaN(milliseconds)) throw new RangeError(`not an instant: ${instant}`);
   return Math.floor(milliseconds / 1000);
-}
+});
 
 /** Writes seconds since the epoch as RFC 3339 in UTC. */
 export function toInstant(seconds: EpochSeconds): Instant {

@@ -28,3 +28,16 @@ export function remember<A, B, T>(make: (a: A, b: B) => T): (a: A, b: B) => T {
     return value;
   };
 }
+
+/** The same for a function of one plain value. */
+export function rememberOne<A, T>(make: (a: A) => T): (a: A) => T {
+  const known = new Map<A, T>();
+  return (a) => {
+    const before = known.get(a);
+    if (before !== undefined) return before;
+    const value = make(a);
+    if (known.size >= MOST_KEPT) known.clear();
+    known.set(a, value);
+    return value;
+  };
+}

@@ -4,10 +4,12 @@
  */
 import { toInstant, type EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { refuses } from './combine.js';
-import type { Finding, Horizon } from './finding.js';
-import { crewAt, earlier, judgeRule, type Judged, type Ruleset } from './judge.js';
-import { answerOf, weigh, type Weighed } from './weigh.js';
+import { answerAsAsked, answerWithDual, refuses, type Weighable } from './combine.js';
+import type { Answer, Horizon } from './finding.js';
+import { Instances, verdictAt } from './follow.js';
+import { earlier, type Judged, type Ruleset } from './judge.js';
+import { verdictDiffers, type Verdict } from './run.js';
+import { weigh, type Weighed } from './weigh.js';
 
 /** How far the search for the horizon looks. */
 export interface HorizonLimits {
@@ -17,9 +19,11 @@ export interface HorizonLimits {
 
 interface Track {
   sheet: FactSheet;
+  instances: Instances;
   index: number;
   asAsked: boolean;
-  now: Judged;
+  first: Weighable;
+  now: Verdict;
   /** First departure at which the verdict differs from the one at `asOf`. */
   changed: EpochSeconds | null;
   steps: number;
@@ -34,13 +38,22 @@ export function searchHorizon(
   limits: HorizonLimits,
 ): { horizon: Horizon; untils: (EpochSeconds | null)[] } {
   const end = departs + limits.days * 86_400;
-  const start = (judged: readonly Judged[], of: FactSheet, asAsked: boolean): Track[] =>
-    judged.map((now, index) => ({ sheet: of, index, asAsked, now, changed: null, steps: 0 }));
+  const start = (judged: readonly Judged[], of: FactSheet, asAsked: boolean): Track[] => {
+    const instances = new Instances(of, ruleset);
+    return judged.map(({ finding, nextChange }, index) => {
+      const now = {
+        status: finding.status,
+        branch: finding.branch,
+        conditions: finding.conditions,
+        nextChange,
+      };
+      return { sheet: of, instances, index, asAsked, first: finding, now, changed: null, steps: 0 };
+    });
+  };
   const asked = start(weighed.judged, sheet, true);
   const dual = weighed.withInstructor
     ? start(weighed.withInstructor.judged, weighed.withInstructor.sheet, false)
     : [];
-  const first = [...asked, ...dual].map((track) => track.now.finding);
   const tracks = [...asked, ...dual];
 
   let answerChange: { at: EpochSeconds; because: string[] } | null = null;
@@ -64,19 +77,16 @@ export function searchHorizon(
         if (following) cutAt = earlier(cutAt, at);
         continue;
       }
-      const before = track.now.finding;
-      step(track, ruleset, at);
-      if (verdictDiffers(track.now.finding, first[tracks.indexOf(track)]!)) track.changed ??= at;
-      if (verdictDiffers(track.now.finding, before)) moved.push(track);
+      const before = track.now;
+      track.now = verdictAt(ruleset.rules[track.index]!, track.sheet, ruleset, track.instances.at(at));
+      track.steps += 1;
+      if (track.changed === null && verdictDiffers(track.now, track.first)) track.changed = at;
+      if (verdictDiffers(track.now, before)) moved.push(track);
     }
     if (following && cutAt === null && moved.length > 0) {
-      const answer = answerOf(
-        asked.map((track) => track.now),
-        crewAt(sheet, ruleset, at).crew,
-        weighed.withInstructor && { ...weighed.withInstructor, judged: dual.map((track) => track.now) },
-      );
+      const answer = answerWithDual(answerOf(asked, at), weighed.withInstructor ? answerOf(dual, at) : null);
       if (answer !== weighed.answer) {
-        answerChange = { at, because: [...new Set(moved.map((track) => track.now.finding.rule))] };
+        answerChange = { at, because: [...new Set(moved.map((track) => ruleset.rules[track.index]!.id))] };
       }
     }
     if (answerChange !== null || cutAt !== null) following = false;
@@ -104,14 +114,15 @@ function refusedForGood({ crew, judged, withInstructor }: Weighed): boolean {
   );
 }
 
-function step(track: Track, ruleset: Ruleset, at: EpochSeconds): void {
-  const { crew, nextChange } = crewAt(track.sheet, ruleset, at);
-  const judged = judgeRule(ruleset.rules[track.index]!, track.sheet, ruleset, crew, at);
-  track.now = { ...judged, nextChange: earlier(judged.nextChange, nextChange) };
-  track.steps += 1;
-}
-
-/** A verdict is its status and the conditions that go with it; a sentence that counts days is not a change. */
-function verdictDiffers(a: Finding, b: Finding): boolean {
-  return a.status !== b.status || a.conditions.join('\n') !== b.conditions.join('\n');
+/** The answer from the verdicts as they stand; each flight's own crew weighs them. */
+function answerOf(tracks: readonly Track[], at: EpochSeconds): Answer {
+  const { crew } = tracks[0]!.instances.at(at);
+  const findings = tracks.map(({ first, now }) => ({
+    weight: first.weight,
+    overridable: first.overridable,
+    binds: first.binds,
+    status: now.status,
+    conditions: now.conditions,
+  }));
+  return answerAsAsked(findings, crew);
 }

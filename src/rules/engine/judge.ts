@@ -1,13 +1,15 @@
 /** Runs each rule alone on one flight at one departure. Combining comes after, in combine.ts. */
 import { toSeconds, type EpochSeconds } from '../calendar/instants.js';
-import { readFact, type FactKey } from '../facts/keys.js';
 import type { FactSheet } from '../facts/sheet.js';
 import type { Crew } from './crew.js';
 import { decideCrew } from './crew.js';
 import type { Finding } from './finding.js';
-import { Moment } from './moment.js';
+import { FlightTime, Moment } from './moment.js';
 import { ParameterBook, Parameters } from './parameters.js';
-import type { Body, FactView, Judgement, Rule, Status, Take } from './rule.js';
+import type { Remedy } from './remedy.js';
+import type { Offered, Rule, Status } from './rule.js';
+import { runRule, type Outcome, type Verdict } from './run.js';
+import { fill } from './sentence.js';
 import { UnknownFact } from './unknown.js';
 
 /** What is judged against: the rules of the club's pack and the parameters they read. */
@@ -30,8 +32,9 @@ export function durationOf(sheet: FactSheet): number {
   return Math.max(0, toSeconds(sheet.flight.arrives) - toSeconds(sheet.flight.departs));
 }
 
-export function momentAt(sheet: FactSheet, departs: EpochSeconds): Moment {
-  return new Moment({
+/** The flight of the sheet moved to a departure, for the rules judged there. */
+export function timeAt(sheet: FactSheet, departs: EpochSeconds): FlightTime {
+  return new FlightTime({
     departs,
     durationSeconds: durationOf(sheet),
     knownAt: toSeconds(sheet.knownAt),
@@ -39,13 +42,18 @@ export function momentAt(sheet: FactSheet, departs: EpochSeconds): Moment {
   });
 }
 
+export function momentAt(sheet: FactSheet, departs: EpochSeconds): Moment {
+  return new Moment(timeAt(sheet, departs));
+}
+
 /** The crew at a departure; a club that never set the policy gets the strict reading. */
 export function crewAt(
   sheet: FactSheet,
   ruleset: Ruleset,
   departs: EpochSeconds,
+  time: FlightTime = timeAt(sheet, departs),
 ): { crew: Crew; nextChange: EpochSeconds | null } {
-  const moment = momentAt(sheet, departs);
+  const moment = new Moment(time);
   let secondPilotIsPassenger = true;
   try {
     secondPilotIsPassenger = new Parameters(ruleset.book, moment, [SECOND_PILOT_IS_PASSENGER]).flag(
@@ -63,120 +71,82 @@ export function judgeAll(
   ruleset: Ruleset,
   departs: EpochSeconds,
 ): { crew: Crew; judged: Judged[] } {
-  const { crew, nextChange } = crewAt(sheet, ruleset, departs);
+  const time = timeAt(sheet, departs);
+  const { crew, nextChange } = crewAt(sheet, ruleset, departs, time);
   const judged = ruleset.rules.map((rule) => {
-    const one = judgeRule(rule, sheet, ruleset, crew, departs);
+    const one = judgeRule(rule, sheet, ruleset, crew, departs, time);
     return { ...one, nextChange: earlier(one.nextChange, nextChange) };
   });
   return { crew, judged };
 }
 
-/** Judges one rule. An error inside a rule is a finding of its own, never a pass. */
+/** Judges one rule and writes its finding. */
 export function judgeRule(
   rule: Rule,
   sheet: FactSheet,
   ruleset: Ruleset,
   crew: Crew,
   departs: EpochSeconds,
+  time: FlightTime = timeAt(sheet, departs),
 ): Judged {
-  const moment = momentAt(sheet, departs);
-  const parameters = new Parameters(ruleset.book, moment, rule.parameters);
-  const body = bodyInForce(rule, moment);
-  // Written out field by field: spreading twenty fields twice a rule took half of a judgement's time.
-  const finish = (
-    status: Status,
-    branch: string,
-    says: string,
-    made: Pick<Judgement, 'counted' | 'conditions' | 'remedies'>,
-  ): Judged => ({
-    // Before the remedies are made: what they ask of the moment is no part of the verdict.
-    nextChange: moment.nextChange,
-    finding: {
-      rule: rule.id,
-      version: body?.version ?? 0,
-      title: rule.title,
-      weight: rule.weight,
-      overridable: rule.weight === 'club' && !rule.neverOverridden,
-      binds: rule.binds,
-      status,
-      branch,
-      says,
-      citation: (body ?? rule.bodies[0]!).citation,
-      counted: made.counted,
-      conditions: made.conditions,
-      remedies: typeof made.remedies === 'function' ? made.remedies() : made.remedies,
-      reads: rule.reads,
-      // By id, not as read: which record a rule meets first must not show in the finding.
-      parameters: parameters.reads.sort((a, b) => (a.id < b.id ? -1 : 1)),
-      until: null,
-    },
-  });
-  const bare = (conditions: string[] = []) => ({ counted: [], conditions, remedies: [] });
-  if (!body) {
-    const says = 'This rule is not in force on the day of the flight.';
-    return finish('not-applicable', 'not-in-force', says, bare());
-  }
-  try {
-    const judgement = body.judge(viewOf(rule, sheet, crew), moment, parameters, takeFor(rule));
-    const { status, says } = rule.branches[judgement.branch]!;
-    return finish(status, judgement.branch, fill(says, judgement.values, rule.id), judgement);
-  } catch (error) {
-    if (error instanceof UnknownFact) {
-      const settledLater = rule.settledAt === 'departure' && rule.whenUnknown ? [rule.whenUnknown] : [];
-      return finish('unknown', 'unknown', `Cannot tell: ${error.because}.`, bare(settledLater));
+  const outcome = runRule(rule, sheet, ruleset.book, crew, time);
+  return { finding: findingOf(rule, outcome), nextChange: outcome.nextChange };
+}
+
+/** Judges one rule for its verdict alone: the same status and conditions as `judgeRule`, and no finding is written. */
+export function skimRule(
+  rule: Rule,
+  sheet: FactSheet,
+  ruleset: Ruleset,
+  crew: Crew,
+  time: FlightTime,
+): Verdict {
+  return runRule(rule, sheet, ruleset.book, crew, time);
+}
+
+/** Writes an outcome for people. The remedies are made now; if that fails, the rule is in error. */
+function findingOf(rule: Rule, outcome: Outcome): Finding {
+  const { body, judgement, conditions } = outcome;
+  let { status, branch, because } = outcome;
+  let remedies: Remedy[] = [];
+  if (judgement) {
+    try {
+      remedies = made(judgement.remedies);
+    } catch (error) {
+      if (!(error instanceof UnknownFact)) {
+        status = branch = 'error';
+        because = error instanceof Error ? error.message : String(error);
+      }
     }
-    const reason = error instanceof Error ? error.message : String(error);
-    return finish('error', 'error', `This rule could not be judged (${reason}).`, bare());
   }
-}
-
-function bodyInForce(rule: Rule, moment: Moment): Body<FactKey, string> | undefined {
-  let inForce: Body<FactKey, string> | undefined;
-  for (const body of rule.bodies) {
-    const begun = body.from === null || moment.startsOnOrAfter(body.from);
-    const ended = body.to !== null && moment.startsOnOrAfter(body.to);
-    if (begun && !ended) inForce = body;
-  }
-  return inForce;
-}
-
-function viewOf(rule: Rule, sheet: FactSheet, crew: Crew): FactView {
-  const peek: FactView['peek'] = (key) => {
-    if (!rule.reads.includes(key)) throw new Error(`reads ${key} without declaring it`);
-    return readFact(sheet, crew, key);
-  };
   return {
-    flight: sheet.flight,
-    crew,
-    peek,
-    get: (key) => {
-      const fact = peek(key);
-      if (!fact.known) throw new UnknownFact(key, fact.because);
-      return fact.value;
-    },
+    rule: rule.id,
+    version: body?.version ?? 0,
+    title: rule.title,
+    weight: rule.weight,
+    overridable: rule.weight === 'club' && !rule.neverOverridden,
+    binds: rule.binds,
+    status,
+    branch,
+    says: sentenceOf(rule, outcome, status, because),
+    citation: (body ?? rule.bodies[0]!).citation,
+    counted: judgement?.counted ?? [],
+    conditions,
+    remedies,
+    reads: rule.reads,
+    // By id, not as read: which record a rule meets first must not show in the finding.
+    parameters: outcome.parameters.sort((a, b) => (a.id < b.id ? -1 : 1)),
+    until: null,
   };
 }
 
-function takeFor(rule: Rule): Take<string> {
-  return (branch, values = {}, more = {}): Judgement => {
-    if (!(branch in rule.branches)) throw new Error(`takes branch ${branch}, which it does not declare`);
-    return {
-      branch,
-      values,
-      counted: more.counted ?? [],
-      remedies: more.remedies ?? [],
-      conditions: more.conditions ?? [],
-    };
-  };
-}
+const made = (offered: Offered): Remedy[] => (typeof offered === 'function' ? offered() : offered);
 
-/** Fills `{name}` in a sentence; a name without a value is a defect of the rule, not of the facts. */
-function fill(template: string, values: Record<string, string | number>, ruleId: string): string {
-  return template.replace(/\{([a-zA-Z0-9]+)\}/g, (_, name: string) => {
-    const value = values[name];
-    if (value === undefined) throw new Error(`${ruleId} gives no value for {${name}}`);
-    return String(value);
-  });
+function sentenceOf(rule: Rule, outcome: Outcome, status: Status, because: string): string {
+  if (status === 'unknown') return `Cannot tell: ${because}.`;
+  if (status === 'error') return `This rule could not be judged (${because}).`;
+  if (!outcome.judgement) return 'This rule is not in force on the day of the flight.';
+  return fill(rule.branches[outcome.branch]!.says, outcome.judgement.values);
 }
 
 export function earlier(a: EpochSeconds | null, b: EpochSeconds | null): EpochSeconds | null {

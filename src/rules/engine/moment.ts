@@ -8,7 +8,7 @@
  * INVARIANT: no rule sees the departure as a number. `departureDate` and `arrivalDate` are answered as dates and
  * remember the midnight at which they change.
  */
-import type { LocalDate } from '../calendar/dates.js';
+import { addDays, type LocalDate } from '../calendar/dates.js';
 import {
   endOfDay,
   localDateOf,
@@ -31,62 +31,121 @@ export interface MomentOf {
   zone: string;
 }
 
+/**
+ * The flight's interval in the forms rules compare with: seconds, local dates, instants as text. Worked out once for all
+ * the rules judged at one departure; dates and instants of one length compare as text, which is most of what rules ask.
+ */
+export class FlightTime {
+  readonly arrives: EpochSeconds;
+  readonly departsOn: LocalDate;
+  readonly arrivesOn: LocalDate;
+  private departsWritten: Instant | null = null;
+  private arrivesWritten: Instant | null = null;
+  private readonly daysBefore = new Map<number, LocalDate>();
+
+  constructor(readonly of: MomentOf) {
+    this.arrives = of.departs + of.durationSeconds;
+    this.departsOn = localDateOf(of.departs, of.zone);
+    this.arrivesOn = localDateOf(this.arrives, of.zone);
+  }
+
+  get departsText(): Instant {
+    return (this.departsWritten ??= toInstant(this.of.departs));
+  }
+
+  get arrivesText(): Instant {
+    return (this.arrivesWritten ??= toInstant(this.arrives));
+  }
+
+  /** The date so many days before the arrival's. */
+  arrivalDateLess(days: number): LocalDate {
+    let date = this.daysBefore.get(days);
+    if (date === undefined) this.daysBefore.set(days, (date = addDays(this.arrivesOn, -days)));
+    return date;
+  }
+}
+
 /** The flight's interval [departs, arrives], both ends included: a flight must be legal at the instant it arrives. */
 export class Moment {
+  private readonly time: FlightTime;
   private next = Number.POSITIVE_INFINITY;
+  /** First date whose beginning, met by the departure, changes an answer; turned into seconds only when asked for. */
+  private nextStart: LocalDate = NEVER;
+  /** First date whose end, met by the arrival, changes an answer. */
+  private nextEnd: LocalDate = NEVER;
 
-  constructor(private readonly of: MomentOf) {}
+  constructor(of: MomentOf | FlightTime) {
+    this.time = of instanceof FlightTime ? of : new FlightTime(of);
+  }
 
   /** The earliest later departure at which an answer given by this moment would differ; null when none would. */
   get nextChange(): EpochSeconds | null {
+    const { zone, durationSeconds } = this.time.of;
+    if (this.nextStart !== NEVER) this.changesAt(startOfDay(this.nextStart, zone));
+    if (this.nextEnd !== NEVER) this.changesAt(endOfDay(this.nextEnd, zone) - durationSeconds);
+    this.nextStart = NEVER;
+    this.nextEnd = NEVER;
     return Number.isFinite(this.next) ? this.next : null;
   }
 
   /** Planned length in seconds; it does not move with the departure, so reading it is not a question about time. */
   get durationSeconds(): number {
-    return this.of.durationSeconds;
+    return this.time.of.durationSeconds;
   }
 
   get zone(): string {
-    return this.of.zone;
+    return this.time.of.zone;
   }
 
   /** Remembers that an answer changes for departures at or after `departure`. */
   changesAt(departure: EpochSeconds): void {
-    if (departure > this.of.departs && departure < this.next) this.next = departure;
+    if (departure > this.time.of.departs && departure < this.next) this.next = departure;
   }
 
   /** Does the flight end before `instant`? */
   arrivesBefore(instant: Instant | EpochSeconds): boolean {
-    const edge = seconds(instant) - this.of.durationSeconds;
+    if (typeof instant === 'string' && instant.length === INSTANT_LENGTH && instant <= this.time.arrivesText)
+      return false;
+    const edge = seconds(instant) - this.time.of.durationSeconds;
     this.changesAt(edge);
-    return this.of.departs < edge;
+    return this.time.of.departs < edge;
   }
 
   /** Does the flight start at or after `instant`? Use it for "has this event happened?" */
   departsAtOrAfter(instant: Instant | EpochSeconds): boolean {
+    if (typeof instant === 'string' && instant.length === INSTANT_LENGTH && instant <= this.time.departsText)
+      return true;
     const edge = seconds(instant);
     this.changesAt(edge);
-    return this.of.departs >= edge;
+    return this.time.of.departs >= edge;
   }
 
   /** Is the whole flight over by the end of `date`, in the club's zone? Use it for "valid through". */
   endsOnOrBefore(date: LocalDate): boolean {
-    return this.arrivesBefore(endOfDay(date, this.of.zone));
+    if (this.time.arrivesOn > date) return false;
+    if (date < this.nextEnd) this.nextEnd = date;
+    return true;
+  }
+
+  /** Does `date` lie within the preceding `days` days of the whole flight? A date exactly so many days back does. */
+  endsWithinDaysOf(date: LocalDate, days: number): boolean {
+    return date >= this.time.arrivalDateLess(days) && this.endsOnOrBefore(addDays(date, days));
   }
 
   /** Does the flight start on or after `date`, in the club's zone? */
   startsOnOrAfter(date: LocalDate): boolean {
-    return this.departsAtOrAfter(startOfDay(date, this.of.zone));
+    if (this.time.departsOn >= date) return true;
+    if (date < this.nextStart) this.nextStart = date;
+    return false;
   }
 
   /** Does the flight share time with [from, to)? Back-to-back intervals do not. A null `to` never ends. */
   overlaps(from: Instant | EpochSeconds, to: Instant | EpochSeconds | null): boolean {
-    const begins = seconds(from) - this.of.durationSeconds;
+    const { departs, durationSeconds } = this.time.of;
+    const begins = seconds(from) - durationSeconds;
     this.changesAt(begins + 1);
-    const startsInside =
-      this.of.departs > begins || (this.of.durationSeconds === 0 && this.of.departs === begins);
-    if (this.of.durationSeconds === 0) this.changesAt(begins);
+    const startsInside = departs > begins || (durationSeconds === 0 && departs === begins);
+    if (durationSeconds === 0) this.changesAt(begins);
     return startsInside && (to === null || !this.departsAtOrAfter(to));
   }
 
@@ -97,25 +156,25 @@ export class Moment {
 
   /** The instant so many hours after the facts were gathered. */
   hoursFromKnowledge(hours: number): Instant {
-    return toInstant(this.of.knownAt + Math.round(hours * 3600));
+    return toInstant(this.time.of.knownAt + Math.round(hours * 3600));
   }
 
   /** The date on which the facts were gathered, in the club's zone: where hypothetical acts are placed. */
   knowledgeDate(): LocalDate {
-    return localDateOf(this.of.knownAt, this.of.zone);
+    return localDateOf(this.time.of.knownAt, this.zone);
   }
 
   /** Calendar date of departure in the club's zone. */
   departureDate(): LocalDate {
-    const date = localDateOf(this.of.departs, this.of.zone);
-    this.changesAt(endOfDay(date, this.of.zone));
+    const date = this.time.departsOn;
+    this.changesAt(endOfDay(date, this.zone));
     return date;
   }
 
   /** Calendar date of arrival in the club's zone. */
   arrivalDate(): LocalDate {
-    const date = localDateOf(this.of.departs + this.of.durationSeconds, this.of.zone);
-    this.changesAt(endOfDay(date, this.of.zone) - this.of.durationSeconds);
+    const date = this.time.arrivesOn;
+    this.changesAt(endOfDay(date, this.zone) - this.durationSeconds);
     return date;
   }
 
@@ -131,8 +190,8 @@ export class Moment {
       knownTo: EpochSeconds;
     },
   ): T {
-    const { departs, durationSeconds } = this.of;
-    const { answer, edges, knownTo } = ask({ departs, arrives: departs + durationSeconds });
+    const { departs, durationSeconds } = this.time.of;
+    const { answer, edges, knownTo } = ask({ departs, arrives: this.time.arrives });
     for (const edge of edges) {
       this.changesAt(edge);
       this.changesAt(edge + 1);
@@ -143,6 +202,11 @@ export class Moment {
     return answer;
   }
 }
+
+/** Later than every date. */
+const NEVER: LocalDate = '9999-99-99';
+/** Length of an instant in its usual form, 'YYYY-MM-DDTHH:MM:SSZ'; those compare as text. */
+const INSTANT_LENGTH = 20;
 
 const seconds = (value: Instant | EpochSeconds): EpochSeconds =>
   typeof value === 'number' ? value : toSeconds(value);

@@ -104,6 +104,10 @@ export interface Rule<K extends FactKey = FactKey, B extends string = string> {
   branches: Record<B, Branch>;
   /** Dated bodies, oldest first, not overlapping. Outside them the rule is not applicable. */
   bodies: readonly Body<K, B>[];
+  /** The rule as earlier releases had it, newest first; new decisions never use them, replays do (src/rules/versions). */
+  superseded?: readonly Rule[];
+  /** One sentence: what this form does otherwise than the newest superseded one, and why. Needed where there is one. */
+  changed?: string;
 }
 
 /** Declares a rule; throws on a header that contradicts itself (run at import, so a bad rule cannot start). */
@@ -119,7 +123,28 @@ export function defineRule<const K extends FactKey, const B extends string>(rule
   }
   if (rule.settledAt === 'departure' && !rule.whenUnknown)
     throw new Error(`rule ${rule.id} must say its condition`);
+  checkSuperseded(rule as unknown as Rule);
   return rule;
+}
+
+/** This form of the rule and all earlier ones, newest first. */
+export function formsOf(rule: Rule): readonly Rule[] {
+  return [rule, ...(rule.superseded ?? []).flatMap(formsOf)];
+}
+
+/** Earlier forms bear the rule's id, and no two forms the same versions: a replay finds its form by them. */
+function checkSuperseded(rule: Rule): void {
+  const [, ...earlier] = formsOf(rule);
+  if (earlier.length > 0 && !rule.changed?.trim())
+    throw new Error(`rule ${rule.id} supersedes an earlier form and must say what changed`);
+  const taken = new Set<string>();
+  for (const form of [rule, ...earlier]) {
+    const versions = form.bodies.map((body) => body.version).join(', ');
+    if (form.id !== rule.id) throw new Error(`rule ${rule.id} cannot supersede ${form.id}`);
+    if (taken.has(versions))
+      throw new Error(`rule ${rule.id}: two forms have the versions ${versions}; raise the newer one's`);
+    taken.add(versions);
+  }
 }
 
 /** Forgets what each rule reads in particular, so that rules can stand in one list. */

@@ -5,6 +5,8 @@ export class UnknownFact extends Error {
     readonly fact: string,
     /** What is missing, in words for people. */
     readonly because: string,
+    /** For what may be settled before departure: the condition told instead of a refusal. The rule's own stands without it. */
+    readonly condition?: string,
   ) {
     super(`${fact}: ${because}`);
     this.name = 'UnknownFact';

@@ -1,9 +1,9 @@
 /** Weighs the flight as asked and, where that is refused, the same flight with an instructor. */
 import type { EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { answerAsAsked } from './combine.js';
+import { answerAsAsked, answerWithDual } from './combine.js';
 import type { Crew } from './crew.js';
-import type { Answer } from './finding.js';
+import type { Answer, Finding } from './finding.js';
 import { judgeAll, type Judged, type Ruleset } from './judge.js';
 
 /** Findings on the flight as asked and, where that is refused, on the same flight with an instructor aboard. */
@@ -17,42 +17,24 @@ export interface Weighed {
 /** Judges the flight at a departure, and with an instructor when it is refused as asked. */
 export function weigh(sheet: FactSheet, ruleset: Ruleset, departs: EpochSeconds): Weighed {
   const { crew, judged } = judgeAll(sheet, ruleset, departs);
-  const asked = answerAsAsked(
-    judged.map((one) => one.finding),
-    crew,
-  );
-  if ((asked !== 'no' && asked !== 'ask-officer') || crew.instruction || !instructionIsAWay(sheet)) {
-    return { crew, judged, withInstructor: null, answer: asked };
-  }
+  const asked = answerAsAsked(judged.map(findingIn), crew);
+  if (!instructionIsAWay(sheet, asked)) return { crew, judged, withInstructor: null, answer: asked };
   const dualSheet = withUnnamedInstructor(sheet);
   const dual = judgeAll(dualSheet, ruleset, departs);
-  const withInstructor = { sheet: dualSheet, ...dual };
-  return { crew, judged, withInstructor, answer: answerOf(judged, crew, withInstructor) };
+  const answer = answerWithDual(asked, answerAsAsked(dual.judged.map(findingIn), dual.crew));
+  return { crew, judged, withInstructor: { sheet: dualSheet, ...dual }, answer };
 }
 
-/** The answer from the findings on both ways of flying. */
-export function answerOf(
-  judged: readonly Judged[],
-  crew: Crew,
-  withInstructor: Weighed['withInstructor'],
-): Answer {
-  const asked = answerAsAsked(
-    judged.map((one) => one.finding),
-    crew,
-  );
-  if (!withInstructor || (asked !== 'no' && asked !== 'ask-officer')) return asked;
-  const dual = answerAsAsked(
-    withInstructor.judged.map((one) => one.finding),
-    withInstructor.crew,
-  );
-  return dual === 'dual-only' ? 'dual-only' : asked;
-}
+const findingIn = ({ finding }: Judged): Finding => finding;
 
-const instructionIsAWay = (sheet: FactSheet): boolean =>
-  sheet.flight.purpose === 'solo' || sheet.flight.purpose === 'passengers';
+/** Is the same flight with an instructor worth trying: it is refused as asked, and not instruction already? */
+export function instructionIsAWay(sheet: FactSheet, asked: Answer): boolean {
+  const { purpose } = sheet.flight;
+  return (asked === 'no' || asked === 'ask-officer') && (purpose === 'solo' || purpose === 'passengers');
+}
 
 /** The same flight with one more seat taken, by an instructor still to be named, who acts as pilot in command. */
-function withUnnamedInstructor(sheet: FactSheet): FactSheet {
+export function withUnnamedInstructor(sheet: FactSheet): FactSheet {
   const { flight } = sheet;
   return {
     ...sheet,

@@ -37,7 +37,16 @@ export function personInRole(sheet: FactSheet, crew: Crew, role: Role): string |
   return role === 'member' ? sheet.flight.memberId : sheet.flight.instructorId;
 }
 
-const split = (key: FactKey): [string, string] => key.split('.') as [string, string];
+/** A subject that sheets did not have yet when this one was stored. */
+const NOT_KEPT = unknownFact('it was not yet kept when the facts were gathered');
+
+const parts = new Map<FactKey, [string, string]>();
+
+function split(key: FactKey): [string, string] {
+  let found = parts.get(key);
+  if (!found) parts.set(key, (found = key.split('.') as [string, string]));
+  return found;
+}
 
 /** Finds a fact; a role nobody fills gives an unknown that says so. */
 export function readFact<K extends FactKey>(sheet: FactSheet, crew: Crew, key: K): Fact<FactValue<K>> {
@@ -47,7 +56,7 @@ export function readFact<K extends FactKey>(sheet: FactSheet, crew: Crew, key: K
   if (id === null) return unknownFact(`${ROLE_WORDS[role as Role]} is not named`);
   const person = sheet.people[id];
   if (!person) return unknownFact(`nothing is on record for ${ROLE_WORDS[role as Role]}`);
-  return person[subject as PersonSubject] as Fact<FactValue<K>>;
+  return (person[subject as PersonSubject] ?? NOT_KEPT) as Fact<FactValue<K>>;
 }
 
 /** A copy of the sheet with one fact replaced; the rest is shared. Used for hypotheses only. */
