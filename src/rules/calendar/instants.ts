@@ -25,10 +25,18 @@ const secondsOf = rememberOne((instant: Instant): EpochSeconds => {
 
 /** Writes seconds since the epoch as RFC 3339 in UTC. */
 export function toInstant(seconds: EpochSeconds): Instant {
-  // Whole seconds are what the engine counts in; for them the built-in text is the same and much sooner made.
-  if (Number.isInteger(seconds)) return new Date(seconds * 1000).toISOString().replace('.000Z', 'Z');
-  return Temporal.Instant.fromEpochMilliseconds(seconds * 1000).toString();
+  if (!Number.isInteger(seconds)) return Temporal.Instant.fromEpochMilliseconds(seconds * 1000).toString();
+  const day = Math.floor(seconds / 86_400);
+  const minute = Math.floor((seconds - day * 86_400) / 60);
+  return `${dateOfDay(day)}T${two(Math.floor(minute / 60))}:${two(minute % 60)}:${two(seconds - day * 86_400 - minute * 60)}Z`;
 }
+
+/** The UTC date of a day counted from 1970-01-01; writing a date out costs more than the rest of an instant. */
+const dateOfDay = rememberOne(
+  (day: number): LocalDate => new Date(day * 86_400_000).toISOString().split('T')[0]!,
+);
+
+const two = (value: number): string => (value < 10 ? `0${value}` : `${value}`);
 
 /** `instant` plus seconds (may be negative). */
 export function plusSeconds(instant: Instant, seconds: number): Instant {
@@ -64,8 +72,12 @@ const dateOfQuarter = remember((quarter: number, zone: string): LocalDate =>
 
 /** Clock reading 'HH:MM' of an instant in a zone, for people. */
 export function localClock(seconds: EpochSeconds, zone: string): string {
-  return Temporal.Instant.fromEpochMilliseconds(seconds * 1000)
+  return clockOfMinute(Math.floor(seconds / 60), zone);
+}
+
+const clockOfMinute = remember((minute: number, zone: string): string =>
+  Temporal.Instant.fromEpochMilliseconds(minute * 60_000)
     .toZonedDateTimeISO(zone)
     .toPlainTime()
-    .toString({ smallestUnit: 'minute' });
-}
+    .toString({ smallestUnit: 'minute' }),
+);

@@ -1,9 +1,15 @@
 import { createHash } from 'node:crypto';
-import canonicalize from 'canonicalize';
+import { configure } from 'safe-stable-stringify';
 
-/** Canonical JSON (RFC 8785): the same facts give the same bytes. */
+/**
+ * A general serialiser that sorts keys by UTF-16 code units and writes numbers and strings as ECMAScript does, which is
+ * what RFC 8785 asks of JSON data; held against a reference writing of the RFC in test/outside.
+ */
+const stringify = configure({ bigint: false, circularValue: TypeError, strict: true });
+
+/** Canonical JSON (RFC 8785): the same facts give the same bytes. Throws TypeError or Error for what is not JSON. */
 export function canonicalJson(value: unknown): string {
-  const text = (canonicalize as unknown as (input: unknown) => string | undefined)(value);
+  const text = stringify(value);
   if (text === undefined) throw new TypeError('only JSON values have a canonical form');
   return text;
 }

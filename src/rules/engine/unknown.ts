@@ -8,8 +8,11 @@ export class UnknownFact extends Error {
     /** For what may be settled before departure: the condition told instead of a refusal. The rule's own stands without it. */
     readonly condition?: string,
   ) {
-    super(`${fact}: ${because}`);
-    this.name = 'UnknownFact';
+    // Every sheet lacks something, and nobody reads where in a rule it was asked for: a stack would cost more than the rule.
+    const limit = Error.stackTraceLimit;
+    Error.stackTraceLimit = 0;
+    super(because);
+    Error.stackTraceLimit = limit;
   }
 }
 

@@ -40,8 +40,9 @@ const BOUNDS: Record<NightKind, { altitudeDeg: number; insetSeconds: number }> =
 
 /** Spans are worked out in pages of so many solar days and remembered by kind, place and page. */
 const PAGE_DAYS = 8;
-const pages = new Map<string, NightSpan[]>();
+const pages = new Map<string, Map<number, NightSpan[]>>();
 const MOST_PAGES = 5000;
+let kept = 0;
 
 /** The nights at a place that share a second with [from, to], cut to it, in order and apart from each other. */
 export function nightSpans(kind: NightKind, place: Place, from: EpochSeconds, to: EpochSeconds): NightSpan[] {
@@ -62,23 +63,53 @@ export function isNight(kind: NightKind, place: Place, at: EpochSeconds): boolea
   return nightSpans(kind, place, at, at).length > 0;
 }
 
+/**
+ * The first night at a place that shares a second with [from, to], not cut to it; null when there is none. Where a night
+ * runs over the edge of a page it is seen in two pieces that meet.
+ */
+export function firstNight(
+  kind: NightKind,
+  place: Place,
+  from: EpochSeconds,
+  to: EpochSeconds,
+): NightSpan | null {
+  const last = Math.floor(solarDayNumber(to, place.longitudeDeg) / PAGE_DAYS);
+  for (let page = Math.floor(solarDayNumber(from, place.longitudeDeg) / PAGE_DAYS); page <= last; page += 1) {
+    for (const span of pageOf(kind, place, page)) {
+      if (span.to >= from) return span.from <= to ? span : null;
+    }
+  }
+  return null;
+}
+
 function pageOf(kind: NightKind, place: Place, page: number): NightSpan[] {
-  const key = `${kind}|${place.latitudeDeg}|${place.longitudeDeg}|${page}`;
-  const known = pages.get(key);
+  const near = `${kind}|${place.latitudeDeg}|${place.longitudeDeg}`;
+  let byPage = pages.get(near);
+  const known = byPage?.get(page);
   if (known) return known;
-  if (pages.size >= MOST_PAGES) pages.clear();
+  if (kept >= MOST_PAGES) {
+    pages.clear();
+    byPage = undefined;
+    kept = 0;
+  }
+  if (!byPage) pages.set(near, (byPage = new Map()));
+  const spans = workOut(kind, place, page);
+  byPage.set(page, spans);
+  kept += 1;
+  return spans;
+}
+
+function workOut(kind: NightKind, place: Place, page: number): NightSpan[] {
   const { altitudeDeg, insetSeconds } = BOUNDS[kind];
   // One day more at each side, so that a night on the edge of the page is seen whole before an hour is taken off it.
   const from = page * PAGE_DAYS;
   const dark = darkness(altitudeDeg, place, from - 1, from + PAGE_DAYS);
   const start = Math.round(from * DAY - place.longitudeDeg * 240);
   const end = Math.round((from + PAGE_DAYS) * DAY - place.longitudeDeg * 240);
-  const spans = dark
+  return dark
     .map((span) => ({ from: span.from + insetSeconds, to: span.to - insetSeconds }))
     .filter((span) => span.from <= span.to && span.to >= start && span.from <= end)
     .map((span) => ({ from: Math.max(span.from, start), to: Math.min(span.to, end) }));
-  pages.set(key, spans);
-  return spans;
 }
 
 /** The sun below an altitude, over solar days `first` to `last`. */
@@ -112,28 +143,38 @@ const LOOK_AHEAD = 4 * DAY;
 export function touchesNight(moment: Moment, route: readonly AirfieldFact[], kind: NightKind): boolean {
   const places = placesOf(route);
   return moment.watch(({ departs, arrives }) => {
-    const length = arrives - departs;
     const end = arrives + LOOK_AHEAD;
-    const spans = places.flatMap((place) => nightSpans(kind, place, departs, end));
-    if (places.length > 1) spans.sort((a, b) => a.from - b.from || a.to - b.to);
-    const answer = spans.some((span) => span.from <= arrives);
+    let next = end;
+    for (const place of places) next = Math.min(next, firstNight(kind, place, departs, end)?.from ?? end);
+    const answer = next <= arrives;
     // `watch` takes the end of what is known as an arrival.
+    const length = arrives - departs;
     return {
       answer,
       edges: [],
-      knownTo: (answer ? lastTouching(spans, length) + 1 : (spans[0]?.from ?? end) - length) + length,
+      knownTo: answer ? lastTouching(kind, places, departs, length, end) + 1 + length : next,
     };
   });
 }
 
-/** The last departure of the present run of departures that touch: spans whose departures follow without a gap join. */
-function lastTouching(spans: readonly NightSpan[], length: number): EpochSeconds {
-  let last = spans[0]!.to;
-  for (const span of spans) {
-    if (span.from - length > last + 1) break;
-    last = Math.max(last, span.to);
+/** The last departure of the present run of departures that touch: nights whose departures follow without a gap join. */
+function lastTouching(
+  kind: NightKind,
+  places: readonly Place[],
+  departs: EpochSeconds,
+  length: number,
+  end: EpochSeconds,
+): EpochSeconds {
+  let last = departs;
+  for (;;) {
+    const before = last;
+    for (const place of places) {
+      // A flight that leaves a second later still touches a night that begins by the time it arrives.
+      const night = firstNight(kind, place, last + 1, last + 1 + length);
+      if (night) last = Math.max(last, Math.min(night.to, end));
+    }
+    if (last === before || last >= end) return last;
   }
-  return last;
 }
 
 /** How far ahead a sentence may name the start of a night. */
@@ -150,7 +191,7 @@ export function nextNightStarts(
   kind: NightKind,
 ): string | null {
   return moment.watch(({ departs }) => {
-    const next = nightSpans(kind, place, departs, departs + SENTENCE_REACH)[0];
+    const next = firstNight(kind, place, departs, departs + SENTENCE_REACH);
     const answer = next && next.from > departs ? localClock(next.from, place.zone ?? moment.zone) : null;
     return { answer, edges: [], knownTo: Number.POSITIVE_INFINITY };
   });
