@@ -88,6 +88,14 @@ export class Moment {
     return Number.isFinite(this.next) ? this.next : null;
   }
 
+  /**
+   * The same moment for what only a sentence tells: its answers are not remembered as changes. Never for a question on
+   * which the branch taken or a condition hangs.
+   */
+  aside(): Moment {
+    return new Moment(this.time);
+  }
+
   /** Planned length in seconds; it does not move with the departure, so reading it is not a question about time. */
   get durationSeconds(): number {
     return this.time.of.durationSeconds;

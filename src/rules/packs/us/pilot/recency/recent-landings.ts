@@ -43,23 +43,16 @@ export function countRecent(
   needed: number,
   give: (entry: LogFact) => Given,
 ): RecencyCount {
-  const recent = log
-    .filter((entry) => entry.soleManipulator)
-    .map((entry) => ({ entry, ...give(entry) }))
-    .filter(({ takeoffs, landings }) => takeoffs + landings > 0)
-    .filter(
-      ({ entry }) =>
-        moment.departsAtOrAfter(entry.departedAt) && moment.endsOnOrBefore(addDays(entry.on, days)),
-    )
-    .sort((a, b) =>
-      a.entry.departedAt < b.entry.departedAt
-        ? 1
-        : a.entry.departedAt > b.entry.departedAt
-          ? -1
-          : a.entry.id < b.entry.id
-            ? 1
-            : -1,
-    );
+  const recent: Found[] = [];
+  const untold = moment.aside();
+  for (const entry of log) {
+    // The cheap question first: of a long log hardly anything lies within the days.
+    if (!untold.endsWithinDaysOf(entry.on, days) || !entry.soleManipulator) continue;
+    const given = give(entry);
+    if (given.takeoffs + given.landings > 0 && untold.departsAtOrAfter(entry.departedAt))
+      recent.push({ entry, ...given });
+  }
+  recent.sort((a, b) => newestFirst(a.entry, b.entry));
 
   let takeoffs = 0;
   let landings = 0;
@@ -75,6 +68,7 @@ export function countRecent(
     counted.push({ id: flight.entry.id, on: flight.entry.on, what: words(flight.takeoffs, flight.landings) });
   }
   const enough = takeoffs >= needed && landings >= needed;
+  watchCount(log, moment, days, enough ? governing : null);
   return {
     takeoffs,
     landings,
@@ -82,6 +76,28 @@ export function countRecent(
     through: enough && governing !== null ? addDays(governing, days) : null,
     counted,
   };
+}
+
+type Found = { entry: LogFact } & Given;
+
+/**
+ * What the count hangs on, asked of the moment. While it is enough, only the oldest flight it rests on can end it: all
+ * older ones go before it does, and flights to come only add. Short of enough, any flight yet to come may cure it.
+ */
+function watchCount(
+  log: readonly LogFact[],
+  moment: Moment,
+  days: number,
+  governing: LocalDate | null,
+): void {
+  if (governing !== null) moment.endsWithinDaysOf(governing, days);
+  else for (const entry of log) moment.departsAtOrAfter(entry.departedAt);
+}
+
+/** By departure, then by id, so that the order of the log does not matter. */
+function newestFirst(a: LogFact, b: LogFact): number {
+  if (a.departedAt !== b.departedAt) return a.departedAt < b.departedAt ? 1 : -1;
+  return a.id < b.id ? 1 : -1;
 }
 
 const words = (takeoffs: number, landings: number): string =>
