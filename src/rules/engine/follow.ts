@@ -47,8 +47,11 @@ export function verdictAt(rule: Rule, sheet: FactSheet, ruleset: Ruleset, instan
 /** A verdict and the departure from which it holds. */
 export interface VerdictStep {
   from: EpochSeconds;
-  verdict: Verdict;
+  verdict: Held;
 }
+
+/** A verdict that holds for a while. Steps keep this alone: an outcome holds on to all that was counted for it. */
+export type Held = Pick<Verdict, 'status' | 'branch' | 'conditions'>;
 
 /** A rule's verdict as a step function of the departure. */
 export interface VerdictSteps {
@@ -77,8 +80,16 @@ export function stepsOf(
     const verdict = verdictAt(rule, sheet, ruleset, instances.at(at));
     judged += 1;
     const last = steps[steps.length - 1];
-    if (!last || verdictDiffers(last.verdict, verdict)) steps.push({ from: at, verdict });
+    if (!last || verdictDiffers(last.verdict, verdict))
+      steps.push({ from: at, verdict: held(steps, verdict) });
     at = verdict.nextChange;
   }
   return { steps, cutAt: null };
+}
+
+/** The verdict as it is kept. One that turns to and fro, as by day and night, is kept once. */
+function held(steps: readonly VerdictStep[], { status, branch, conditions }: Verdict): Held {
+  const before = steps[steps.length - 2]?.verdict;
+  if (before && before.branch === branch && !verdictDiffers(before, { status, conditions })) return before;
+  return { status, branch, conditions };
 }

@@ -8,10 +8,9 @@ import type { FactSheet } from '../facts/sheet.js';
 import { answerFrom, answerWithDual, pullOf, setsCondition, type Pull, type Tally } from './combine.js';
 import type { Crew } from './crew.js';
 import type { Answer } from './finding.js';
-import { Instances, stepsOf, type VerdictSteps } from './follow.js';
+import { Instances, stepsOf, type Held, type VerdictSteps } from './follow.js';
 import { earlier, type Ruleset } from './judge.js';
 import type { Rule, Status } from './rule.js';
-import type { Verdict } from './run.js';
 import { instructionIsAWay, withUnnamedInstructor } from './weigh.js';
 
 /** The departures looked at: from `from` up to, but not including, `to`. */
@@ -126,7 +125,7 @@ interface Move {
   at: EpochSeconds;
   part: Part;
   index: number;
-  verdict: Verdict;
+  verdict: Held;
 }
 
 /** One way of flying (as asked, or with an instructor): where each rule stands now, and the moves to come. */
@@ -135,7 +134,7 @@ class Part {
   cutAt: EpochSeconds | null = null;
   /** Does any rule pull the answer down somewhere in the span? */
   everInTheWay = false;
-  private readonly now: Verdict[];
+  private readonly now: Held[];
   private readonly pulls: Pull[];
   private readonly tally: Tally = { refuses: 0, asks: 0, conditions: 0 };
   private readonly crew: Crew;
@@ -152,7 +151,7 @@ class Part {
     this.pulls = [];
     this.now = ruleset.rules.map((rule, index) => {
       const { steps, cutAt } = stepsFor(rule, sheet);
-      const verdicts = cutAt === null ? steps : [...steps, { from: cutAt, verdict: notFollowed(cutAt) }];
+      const verdicts = cutAt === null ? steps : [...steps, { from: cutAt, verdict: NOT_FOLLOWED }];
       for (const { from, verdict } of verdicts) {
         if (from > span.from) this.moves.push({ at: from, part: this, index, verdict });
         this.everInTheWay ||= this.pull(rule, verdict) !== 'none';
@@ -185,12 +184,12 @@ class Part {
     return this.ruleset.rules.filter((_, index) => this.pulls[index] !== 'none').map((rule) => rule.id);
   }
 
-  private pull(rule: Rule, { status, conditions }: Verdict): Pull {
+  private pull(rule: Rule, { status, conditions }: Held): Pull {
     const overridable = rule.weight === 'club' && !rule.neverOverridden;
     return pullOf({ weight: rule.weight, binds: rule.binds, overridable, status, conditions }, this.crew);
   }
 
-  private count(rule: Rule, verdict: Verdict, by: 1 | -1): Pull {
+  private count(rule: Rule, verdict: Held, by: 1 | -1): Pull {
     const pull = this.pull(rule, verdict);
     if (pull !== 'none') this.tally[pull] += by;
     if (setsCondition(verdict)) this.tally.conditions += by;
@@ -199,9 +198,4 @@ class Part {
 }
 
 /** What is said of a rule from where it was not followed: nothing can be told, so the answer is never a yes by it. */
-const notFollowed = (at: EpochSeconds): Verdict => ({
-  status: 'unknown',
-  branch: 'unknown',
-  conditions: [],
-  nextChange: at,
-});
+const NOT_FOLLOWED: Held = { status: 'unknown', branch: 'unknown', conditions: [] };

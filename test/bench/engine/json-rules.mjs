@@ -22,7 +22,7 @@ const lasts = (fact, path) => ({ fact, path, operator: 'lastsThrough', value: { 
 const tooShort = (fact, path) => ({ fact, path, operator: 'endsBefore', value: { fact: 'endsOn' } });
 
 /** Each rule: the fact it is about, and per branch its status and conditions; all but `always` also need the fact known. */
-const RULES = [
+export const RULES = [
   {
     rule: 'recency.passengers.day',
     about: 'recency',
@@ -211,7 +211,7 @@ export function jsonRules(words) {
   };
 }
 
-const requestFacts = {
+export const requestFacts = {
   async duration(_params, almanac) {
     const { flight } = await almanac.factValue('sheet');
     return Math.max(0, toSeconds(flight.arrives) - toSeconds(flight.departs));

@@ -8,6 +8,8 @@ import { compare } from './check.mjs';
 import { jsonRules } from './json-rules.mjs';
 import { realisticSheet, variedSheet } from './sheets.mjs';
 import { fullRuleset, tenRules, wordsOf } from './ten-rules.mjs';
+import { timelineRows } from './timeline-rows.mjs';
+import { zenRules } from './zen.mjs';
 
 const REALISTIC = 12;
 const VARIED = 60;
@@ -16,6 +18,7 @@ export async function engineRows() {
   const { policy, ruleset } = fullRuleset();
   await allRules(policy, ruleset);
   await tenRulesThreeTimes(tenRules(ruleset));
+  await timelineRows(ruleset);
 }
 
 async function allRules(policy, ruleset) {
@@ -54,18 +57,20 @@ async function allRules(policy, ruleset) {
 }
 
 async function tenRulesThreeTimes(ruleset) {
-  heading('2. Ten rules judged: Bellcrank, json-rules-engine 7, one function by hand');
+  heading('2. Ten rules judged: Bellcrank, json-rules-engine 7, zen-engine 0.54, one function by hand');
   const words = wordsOf(ruleset);
   const json = jsonRules(words);
+  const zen = zenRules(words);
   const hand = byHand(words);
   const varied = Array.from({ length: VARIED }, (_, index) => variedSheet(index));
   const sheets = [...varied, ...Array.from({ length: REALISTIC }, (_, index) => realisticSheet(index))];
   const { compared, reached, differences } = await compare(sheets, ruleset, [
     { name: 'json-rules-engine', judge: json },
+    { name: 'zen-engine', judge: zen },
     { name: 'by hand', judge: hand },
   ]);
   if (differences.length > 0) {
-    say(`  No ratio: the three writings differ on ${differences.length} of ${compared} verdicts.`);
+    say(`  No ratio: the four writings differ on ${differences.length} of ${compared} verdicts.`);
     notes(...differences.slice(0, 5));
     process.exitCode = 1;
     return;
@@ -82,6 +87,12 @@ async function tenRulesThreeTimes(ruleset) {
       name: 'json',
       run: async () => {
         for (const sheet of sheets) await json(sheet, departs.get(sheet));
+      },
+    },
+    {
+      name: 'zen',
+      run: async () => {
+        for (const sheet of sheets) await zen(sheet, departs.get(sheet));
       },
     },
     {
@@ -102,21 +113,22 @@ async function tenRulesThreeTimes(ruleset) {
       measured.get('json'),
       `${times(pairedRatio(measured.get('json'), engine))} (c)`,
     ),
+    row('(e) zen-engine', measured.get('zen'), `${times(pairedRatio(measured.get('zen'), engine))} (c)`),
     row(
-      '(e) one function by hand',
+      '(f) one function by hand',
       measured.get('hand'),
       `${times(pairedRatio(measured.get('hand'), engine))} (c)`,
     ),
   ]);
   const than = (name) => times(pairedRatio(engine, measured.get(name)));
   say(
-    `  Bellcrank takes ${than('json')} as long as json-rules-engine, and ${than('hand')} as long as the function by hand.`,
+    `  Bellcrank takes ${than('json')} as long as json-rules-engine, ${than('zen')} as long as zen-engine, and ${than('hand')} as long as the function by hand.`,
   );
   notes(
     `Same verdicts first: ${compared} compared (status, sentence, number of conditions) on ${sheets.length} sheets, none differs; ${reached.size} ways to come out were reached.`,
-    `${rounds} rounds in turn after one uncounted. All three use the same calendar functions and the same wording.`,
-    '(c) also gives evidence, citation, parameters read, ways to yes and the next change of each verdict; (d) and (e) give none of these.',
-    '(d) and (e) leave out what the sheets do not reach: students, sport pilots, gliders, ferry permits, second pilots, dated law.',
+    `${rounds} rounds in turn after one uncounted. All four use the same calendar functions and the same wording.`,
+    '(c) also gives evidence, citation, parameters read, ways to yes and the next change of each verdict; (d), (e) and (f) give none of these.',
+    '(d), (e) and (f) leave out what the sheets do not reach: students, sport pilots, gliders, ferry permits, second pilots, dated law.',
   );
 }
 

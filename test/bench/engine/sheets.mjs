@@ -6,7 +6,7 @@ import { CHECKOUT, ITEM, LOG, MEDICAL, REVIEW, SQUAWK } from '../../../dist/src/
 const ELSEWHERE = { ...HOME_FIELD, id: 'airfield-away', code: 'XQAW', longitudeDeg: -104 };
 
 /** Numbers from a seed, so that every run judges the same sheets. */
-function drawFrom(seed) {
+export function drawFrom(seed) {
   let state = seed >>> 0;
   const next = () => {
     state = (Math.imul(state, 1_664_525) + 1_013_904_223) >>> 0;
