@@ -3,6 +3,7 @@ import { Certificate, CertificateRating } from './papers/certificate.entity.js';
 import { Endorsement } from './papers/endorsement.entity.js';
 import { InstructorCertificate } from './papers/instructor-certificate.entity.js';
 import { BasicMed, Medical } from './papers/medical.entity.js';
+import { Rating } from './papers/rating.entity.js';
 import { Review } from './papers/review.entity.js';
 import { SuspensionRow } from './papers/suspension.entity.js';
 
@@ -18,4 +19,5 @@ export const MEMBER_ENTITIES = [
   BasicMed,
   Review,
   Endorsement,
+  Rating,
 ];

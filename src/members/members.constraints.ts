@@ -12,7 +12,11 @@ const CHECKS: ConstraintWords[] = [
     'Membership ends on or after the day it begins. Check both dates.',
   ],
   ['member_roles_role_chk', 'roles', 'Name one of the roles of a club.'],
-  ['certificates_level_chk', 'level', 'Name one of student, sport, recreational, private, commercial, atp.'],
+  [
+    'certificates_level_chk',
+    'level',
+    'Name one of student, sport, recreational, lapl, private, commercial, atp.',
+  ],
   [
     'certificates_span_chk',
     'validThrough',
@@ -27,7 +31,7 @@ const CHECKS: ConstraintWords[] = [
   ['instructor_certificates_ratings_chk', 'ratings', 'Name only the ratings of an instructor certificate.'],
   ['suspensions_one_chk', undefined, 'A suspension belongs to one certificate.'],
   ['suspensions_span_chk', 'to', 'A suspension ends on or after the day it begins. Check both dates.'],
-  ['medicals_class_chk', 'class', 'Give the class: 1, 2 or 3.'],
+  ['medicals_class_chk', 'class', 'Give the class: 1, 2, 3 or 4.'],
   ['reviews_kind_chk', 'kind', 'Name one of the kinds of reviews.'],
   ['reviews_ground_chk', 'groundH', 'Give hours of ground training, 0 or more.'],
   ['reviews_flight_chk', 'flightH', 'Give hours of flight training, 0 or more.'],
@@ -36,6 +40,17 @@ const CHECKS: ConstraintWords[] = [
     'endorsements_span_chk',
     'expiresOn',
     'An endorsement is valid through the day it was given or a later one. Check both dates.',
+  ],
+  ['ratings_kind_chk', 'kind', 'Name one of the kinds of ratings.'],
+  [
+    'ratings_designator_chk',
+    'designator',
+    'Name the type of a type rating and the language of a language endorsement; leave it out for the others.',
+  ],
+  [
+    'ratings_span_chk',
+    'validThrough',
+    'A rating is valid through the day it was issued or a later one. Check both dates.',
   ],
 ];
 
@@ -46,6 +61,7 @@ const PAPERS = [
   'basic_med',
   'reviews',
   'endorsements',
+  'ratings',
 ];
 
 for (const table of PAPERS) {

@@ -9,6 +9,7 @@ import { INSTRUCTOR_CERTIFICATES } from './papers/instructor-certificates.js';
 import { MEDICALS } from './papers/medicals.js';
 import { paperController } from './papers/paper.controller.js';
 import { PapersService } from './papers/papers.service.js';
+import { RATINGS } from './papers/ratings.js';
 import { REVIEWS } from './papers/reviews.js';
 import { suspensionController } from './papers/suspension.controller.js';
 import { SuspensionsService } from './papers/suspensions.service.js';
@@ -28,6 +29,7 @@ import { SuspensionsService } from './papers/suspensions.service.js';
     paperController(BASIC_MED),
     paperController(REVIEWS),
     paperController(ENDORSEMENTS),
+    paperController(RATINGS),
   ],
   providers: [MembersService, PapersService, SuspensionsService],
 })

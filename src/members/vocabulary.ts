@@ -5,6 +5,7 @@ import type {
   CertificateLevel,
   EndorsementKind,
   InstructorFact,
+  RatingKind,
   ReviewKind,
 } from '../rules/facts/person.js';
 
@@ -15,6 +16,7 @@ export const CERTIFICATE_LEVELS = words<CertificateLevel>({
   student: true,
   sport: true,
   recreational: true,
+  lapl: true,
   private: true,
   commercial: true,
   atp: true,
@@ -36,6 +38,21 @@ export const REVIEW_KINDS = words<ReviewKind>({
   'faa-proficiency-phase': true,
   'instructor-practical-test': true,
   'instructor-renewal': true,
+  'safety-seminar': true,
+  'self-paced-study': true,
+  'written-examination': true,
+});
+
+export const RATING_KINDS = words<RatingKind>({
+  'single-engine-piston-land': true,
+  'single-engine-piston-sea': true,
+  'multi-engine-piston-land': true,
+  'multi-engine-piston-sea': true,
+  'touring-motor-glider': true,
+  type: true,
+  instrument: true,
+  night: true,
+  language: true,
 });
 
 export const ENDORSEMENT_KINDS = words<EndorsementKind>({
@@ -61,6 +78,10 @@ export const ENDORSEMENT_KINDS = words<EndorsementKind>({
   'grandfather-high-performance': true,
   'grandfather-high-altitude': true,
   'grandfather-tailwheel': true,
+  'differences-variable-pitch': true,
+  'differences-retractable-gear': true,
+  'differences-tailwheel': true,
+  'differences-pressurised': true,
 });
 
 /** Classes within each category. Balloons and airships are not told apart here. Source: 14 CFR 61.5(b)(1)-(4). */

@@ -6,7 +6,7 @@ import { Paper } from './paper.entity.js';
 @Entity('medicals')
 export class Medical extends Paper {
   @Column({ name: 'class', type: 'smallint' })
-  class: 1 | 2 | 3;
+  class: 1 | 2 | 3 | 4;
 
   @DateColumn('exam_on')
   examOn: string;

@@ -6,10 +6,14 @@ import { paperKind } from './paper-kind.js';
 
 /** A medical certificate: class and dates only, nothing medical. */
 export class MedicalDto {
-  @WholeField({ min: 1, max: 3 })
-  class: 1 | 2 | 3;
+  @WholeField({
+    min: 1,
+    max: 4,
+    description: 'In Canada the category; 4 is category 4 there and the LAPL certificate in Europe',
+  })
+  class: 1 | 2 | 3 | 4;
 
-  @DayField({ description: 'Date of the examination; durations count from it (14 CFR 61.23(d))' })
+  @DayField({ description: 'Date of the examination; durations count from it' })
   examOn: string;
 
   @TextsField({ description: 'Limitations as printed on it' })

@@ -38,6 +38,16 @@ export interface DeclaredWeather {
   altimeterInHg: number | null;
 }
 
+/** The worst that is forecast for the destination between two instants, as the member declared it; parts may be missing. */
+export interface DeclaredForecast {
+  from: Instant | null;
+  to: Instant | null;
+  ceilingFtAgl: number | null;
+  visibilitySm: number | null;
+  /** An instrument approach is published for the destination. */
+  approachPublished: boolean | null;
+}
+
 /** Loading the member declared. Weights in pounds, fuel in US gallons. */
 export interface DeclaredLoading {
   occupantsLb: number | null;
@@ -78,5 +88,7 @@ export interface FlightFacts {
   /** Flown beyond power-off gliding distance from shore, for hire (flotation and flare, 14 CFR 91.205(b)(12)). */
   overWaterBeyondGlide: boolean | null;
   weather: DeclaredWeather | null;
+  /** Absent in sheets stored before it was kept. */
+  destinationForecast?: DeclaredForecast | null;
   loading: DeclaredLoading | null;
 }

@@ -12,7 +12,15 @@ export type AircraftClass =
   | 'gyroplane'
   | 'none';
 
-export type CertificateLevel = 'student' | 'sport' | 'recreational' | 'private' | 'commercial' | 'atp';
+/** `sport` is of the United States, `lapl` (light aircraft) of Europe; `recreational` is a permit in Canada. */
+export type CertificateLevel =
+  | 'student'
+  | 'sport'
+  | 'recreational'
+  | 'lapl'
+  | 'private'
+  | 'commercial'
+  | 'atp';
 
 /** A pilot certificate with the ratings on it. */
 export interface CertificateFact extends Evidence {
@@ -55,9 +63,12 @@ export interface InstructorFact extends Evidence {
   suspensions: Suspension[];
 }
 
-/** A medical certificate: class and dates only, nothing medical. */
+/**
+ * A medical certificate: class and dates only, nothing medical. In Canada the class is the category. 4 is category 4
+ * there and the LAPL certificate in Europe; the United States have none.
+ */
 export interface MedicalFact extends Evidence {
-  class: 1 | 2 | 3;
+  class: 1 | 2 | 3 | 4;
   examOn: LocalDate;
   limitations: string[];
   /** Date from which it no longer counts (withdrawn, suspended), null while it stands. */
@@ -81,7 +92,10 @@ export type ReviewKind =
   | 'instrument-proficiency-check'
   | 'faa-proficiency-phase'
   | 'instructor-practical-test'
-  | 'instructor-renewal';
+  | 'instructor-renewal'
+  | 'safety-seminar'
+  | 'self-paced-study'
+  | 'written-examination';
 
 /** A flight review or an event that may stand for one. Times in tenths of an hour, null when not recorded. */
 export interface ReviewFact extends Evidence {
@@ -117,7 +131,11 @@ export type EndorsementKind =
   | 'grandfather-complex'
   | 'grandfather-high-performance'
   | 'grandfather-high-altitude'
-  | 'grandfather-tailwheel';
+  | 'grandfather-tailwheel'
+  | 'differences-variable-pitch'
+  | 'differences-retractable-gear'
+  | 'differences-tailwheel'
+  | 'differences-pressurised';
 
 /**
  * An instructor's endorsement. The `grandfather-*` kinds record pilot-in-command time logged on `on`, before the
@@ -131,6 +149,29 @@ export interface EndorsementFact extends Evidence {
   /** Airfield codes it is limited to (solo to another airport, repeated route). */
   airfields: string[];
   expiresOn: LocalDate | null;
+}
+
+/** What a rating that may end is for. `type` and `language` say which in `designator`. */
+export type RatingKind =
+  | 'single-engine-piston-land'
+  | 'single-engine-piston-sea'
+  | 'multi-engine-piston-land'
+  | 'multi-engine-piston-sea'
+  | 'touring-motor-glider'
+  | 'type'
+  | 'instrument'
+  | 'night'
+  | 'language';
+
+/** A rating as endorsed on a European licence, with the day it ends. The licence itself is a `CertificateFact`. */
+export interface RatingFact extends Evidence {
+  kind: RatingKind;
+  /** Type designator, or the language; null for the others. */
+  designator: string | null;
+  /** When it was issued, or revalidated last. */
+  on: LocalDate;
+  /** Last valid date as endorsed; null where it does not end. */
+  validThrough: LocalDate | null;
 }
 
 /** One flight in the log, as far as recency needs it. Hours in tenths. */
@@ -163,6 +204,26 @@ export interface LogFact extends Evidence {
   totalTenths: number;
   nightTenths: number;
   dualGivenTenths: number;
+}
+
+/** Sums over log entries of one kind. Hours in tenths; time in training devices is never among them. */
+export interface LogSum {
+  modelId: string | null;
+  category: AircraftCategory;
+  class: AircraftClass;
+  tailwheel: boolean;
+  role: LogFact['role'];
+  flights: number;
+  landings: number;
+  totalTenths: number;
+  nightTenths: number;
+  dualGivenTenths: number;
+}
+
+/** Earlier flying that the sheet's log no longer lists, as sums. `through`: the newest departure among it. */
+export interface LogBeforeFact {
+  through: Instant | null;
+  sums: LogSum[];
 }
 
 /** A club sign-off. */
@@ -211,7 +272,11 @@ export interface PersonFacts {
   basicMed: Fact<BasicMedFact[]>;
   reviews: Fact<ReviewFact[]>;
   endorsements: Fact<EndorsementFact[]>;
+  /** Absent in sheets stored before it was kept, and then not known. */
+  ratings?: Fact<RatingFact[]>;
   log: Fact<LogFact[]>;
+  /** Absent in sheets stored before it was kept, and then not known. */
+  logBefore?: Fact<LogBeforeFact>;
   checkouts: Fact<CheckoutFact[]>;
   standing: Fact<StandingFact>;
   commitments: Fact<CommitmentFact[]>;

@@ -1,5 +1,6 @@
 import type { Instant } from '../calendar/instants.js';
 import type { AircraftFacts } from './aircraft.js';
+import type { ClubRule } from './club-rule.js';
 import type { FlightFacts } from './flight.js';
 import type { PersonFacts } from './person.js';
 
@@ -32,7 +33,9 @@ export interface PolicyValue {
   reference: string;
 }
 
-/** The club's policy: dated values, read through the parameter accessor only. */
+/** The club's policy: dated values, read through the parameter accessor only, and the rules the club wrote itself. */
 export interface Policy {
   values: PolicyValue[];
+  /** By code, then version. Absent where the club has none, and in policies stored before clubs could write rules. */
+  rules?: ClubRule[];
 }

@@ -1,4 +1,5 @@
 /** Rule packs by jurisdiction. A club names its jurisdiction; the club pack comes with every one. */
+import { rulesOfClub } from '../club-rules/compile.js';
 import { ParameterBook } from '../engine/parameters.js';
 import type { Rule } from '../engine/rule.js';
 import { declaredBy, parametersChecked } from '../engine/stale.js';
@@ -27,14 +28,16 @@ export function rulesetFor(jurisdiction: Jurisdiction, policy: Policy): Ruleset 
   const known = made.get(policy)?.get(jurisdiction);
   if (known) return known;
   const law = LAW[jurisdiction];
-  const rules = [...law.rules, ...CLUB_RULES];
+  const rules = [...law.rules, ...CLUB_RULES, ...rulesOfClub(policy.rules ?? [])];
   const book = new ParameterBook([...law.parameters, ...CLUB_PARAMETERS], policy);
   const ruleset = { rules: [...rules, parametersChecked(book, declaredBy(rules))], book };
   made.set(policy, (made.get(policy) ?? new Map<Jurisdiction, Ruleset>()).set(jurisdiction, ruleset));
   return ruleset;
 }
 
-/** Every rule of every pack, for the rule book and the check-values command. */
-export const ALL_RULES: readonly Rule[] = [...US_RULES, ...EU_RULES, ...CA_RULES, ...CLUB_RULES];
+/** Every rule of every pack once, for the rule book and the check-values command; what packs share as the first has it. */
+export const ALL_RULES: readonly Rule[] = [...US_RULES, ...EU_RULES, ...CA_RULES, ...CLUB_RULES].filter(
+  (rule, index, all) => all.findIndex(({ id }) => id === rule.id) === index,
+);
 /** The policy parameters a club may set. */
 export const POLICY_PARAMETERS: readonly Parameter[] = CLUB_PARAMETERS;

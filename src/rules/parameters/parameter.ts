@@ -37,7 +37,10 @@ export interface Parameter<T extends ParameterValue = ParameterValue> {
     | 'date'
     | 'flag'
     | 'choice'
-    | 'degrees';
+    | 'text'
+    | 'degrees'
+    | 'money'
+    | 'points';
   values: DatedValue<T>[];
   checkedOn: LocalDate;
   status: 'seen' | 'from memory' | 'common practice, no source' | 'club paper';

@@ -1,7 +1,9 @@
 /** The club's own rules, and the parameters by which each club sets them. */
 import { ruleList } from '../../engine/rule.js';
+import { CLUB_AIRWORTHINESS } from '../../parameters/club/airworthiness.js';
 import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
+import { CLUB_COSTS } from '../../parameters/club/costs.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
 import type { Parameter } from '../../parameters/parameter.js';
 import { bookingLead } from './booking/booking-lead.js';
@@ -31,4 +33,10 @@ export const CLUB_RULES = ruleList(
   memberFree,
   instructorFree,
 );
-export const CLUB_PARAMETERS: readonly Parameter[] = [...CLUB_CHECKS, ...CLUB_BOOKING, ...CLUB_STANDING];
+export const CLUB_PARAMETERS: readonly Parameter[] = [
+  ...CLUB_CHECKS,
+  ...CLUB_BOOKING,
+  ...CLUB_STANDING,
+  ...CLUB_AIRWORTHINESS,
+  ...CLUB_COSTS,
+];

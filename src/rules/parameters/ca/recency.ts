@@ -33,3 +33,14 @@ export const CA_RECENCY: readonly Parameter[] = [
     ...CHECKED,
   }),
 ];
+
+/** Regaining the privileges after five years, CARs 401.05(1)(b). */
+export const CA_REGAINING: readonly Parameter[] = [
+  defineParameter({
+    id: 'ca.recent-command.regain-months',
+    title: 'Months for which a flight review and an examination regain the privileges',
+    unit: 'months',
+    values: [{ from: null, value: 12, reference: 'CARs 401.05(1)(b)' }],
+    ...CHECKED,
+  }),
+];

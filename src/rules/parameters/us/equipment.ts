@@ -83,26 +83,4 @@ export const EQUIPMENT_PARAMETERS: readonly Parameter[] = [
     { from: null, value: false, reference: '14 CFR 91.225 before its compliance date' },
     { from: '2020-01-02', value: true, reference: '14 CFR 91.225(d), after 2020-01-01' },
   ),
-  one(
-    'us.fuel.avgas-lb-per-us-gal',
-    'Weight of one US gallon of aviation gasoline',
-    'lb',
-    'common practice, no source',
-    {
-      from: null,
-      value: 6,
-      reference: 'usual planning figure',
-    },
-  ),
-  one(
-    'us.fuel.jet-lb-per-us-gal',
-    'Weight of one US gallon of jet fuel',
-    'lb',
-    'common practice, no source',
-    {
-      from: null,
-      value: 6.8,
-      reference: 'usual planning figure',
-    },
-  ),
 ];

@@ -20,19 +20,6 @@ export const FUEL_RESERVE: readonly Parameter[] = [
   minutes('ifr-helicopter-reserve', 'Fuel reserve of a helicopter, IFR', 30, '14 CFR 91.167(a)(3)'),
 ];
 
-/** When the start of a night is told to a pilot who must be down before it. */
-export const NIGHT: readonly Parameter[] = [
-  defineParameter({
-    id: 'us.night.told-within-hours',
-    title: 'A flight that ends within so many hours of a night closed to it is told when the night begins',
-    unit: 'hours',
-    values: [{ from: null, value: 3, reference: 'a margin for delays; common practice, no source' }],
-    checkedOn: '2026-11-25',
-    status: 'common practice, no source',
-    recheckAfterMonths: 24,
-  }),
-];
-
 /** 14 CFR 91.167(b)(2)(i): when an airplane needs no alternate. */
 export const ALTERNATE: readonly Parameter[] = [
   defineParameter({

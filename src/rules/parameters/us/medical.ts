@@ -11,22 +11,16 @@ export const MEDICAL_DURATION = [
     40,
     DURATION,
   ),
-  lawValue(
-    'us.medical.first-younger',
-    'First-class privileges, below that age',
-    'calendar-months',
-    12,
-    DURATION,
-  ),
+  amendedLawValue('us.medical.first-younger', 'First-class privileges, below that age', 'calendar-months', [
+    { from: null, value: 6, reference: `${DURATION} before 73 FR 43059` },
+    { from: '2008-07-24', value: 12, reference: `${DURATION}; 73 FR 43059` },
+  ]),
   lawValue('us.medical.first-older', 'First-class privileges, from that age', 'calendar-months', 6, DURATION),
   lawValue('us.medical.second', 'Second-class privileges, any age', 'calendar-months', 12, DURATION),
-  lawValue(
-    'us.medical.third-younger',
-    'Third-class privileges, below that age',
-    'calendar-months',
-    60,
-    DURATION,
-  ),
+  amendedLawValue('us.medical.third-younger', 'Third-class privileges, below that age', 'calendar-months', [
+    { from: null, value: 36, reference: `${DURATION} before 73 FR 43059` },
+    { from: '2008-07-24', value: 60, reference: `${DURATION}; 73 FR 43059` },
+  ]),
   lawValue(
     'us.medical.third-older',
     'Third-class privileges, from that age',

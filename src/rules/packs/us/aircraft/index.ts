@@ -17,16 +17,8 @@ import { hoursPromised } from './inspections/hours-promised.js';
 import { hundredHourInspection } from './inspections/hundred-hour.js';
 import { transponderTest } from './inspections/transponder-test.js';
 import { vorCheck } from './inspections/vor-check.js';
-import { adviceItems, clubItems } from './items/club-items.js';
-import { directives } from './items/directives.js';
-import { loadPersons } from './loading/persons.js';
-import { loadWeight } from './loading/weight.js';
 import { specialFlightPermit } from './permits/special-flight-permit.js';
 import { registrationValidity } from './registration.js';
-import { squawkGrounding } from './squawks/grounding.js';
-import { aircraftFree } from './use/aircraft-free.js';
-import { aircraftInService } from './use/in-service.js';
-import { kindsOfOperation } from './use/kinds-of-operation.js';
 
 export const US_AIRCRAFT_RULES = ruleList(
   registrationValidity,
@@ -38,21 +30,12 @@ export const US_AIRCRAFT_RULES = ruleList(
   eltInspection,
   eltBattery,
   vorCheck,
-  directives,
-  clubItems,
-  adviceItems,
   specialFlightPermit,
-  squawkGrounding,
   equipmentDayVfr,
   equipmentNightVfr,
   equipmentIfr,
   equipmentInoperative,
   equipmentTransponder,
-  kindsOfOperation,
-  loadPersons,
-  loadWeight,
-  aircraftInService,
-  aircraftFree,
 );
 export const US_AIRCRAFT_PARAMETERS: readonly Parameter[] = [
   ...INSPECTIONS,

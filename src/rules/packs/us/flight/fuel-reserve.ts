@@ -5,6 +5,7 @@ import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule, type FactView } from '../../../engine/rule.js';
 import { need } from '../../../engine/unknown.js';
 import { touchesNight } from '../../../sky/nights.js';
+import { CARRY_TO_ALTERNATE } from './alternate.js';
 
 /**
  * 14 CFR 91.151 and 91.167: fuel for the planned time and the reserve after it, at normal cruise. The fuel declared
@@ -80,9 +81,9 @@ export const fuelReserve = defineRule({
           return take('short', values, {
             remedies: () => remediesFor(f.flight, type.usableFuelUsGal, reserve, burn, fuel),
           });
-        const alternate =
-          'Carry fuel to the alternate too, unless the forecast at the destination makes one unnecessary (14 CFR 91.167(b)).';
-        return take('enough', values, { conditions: f.flight.flightRules === 'IFR' ? [alternate] : [] });
+        return take('enough', values, {
+          conditions: f.flight.flightRules === 'IFR' ? [CARRY_TO_ALTERNATE] : [],
+        });
       },
     },
   ],

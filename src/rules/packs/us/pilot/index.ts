@@ -21,6 +21,8 @@ import { instructorRecentExperience } from './instructor/recent-experience.js';
 import { medicalBasicMed } from './medical/basicmed.js';
 import { medicalCertificate } from './medical/medical-certificate.js';
 import { flightReview } from './recency/flight-review.js';
+import { instrumentCheck } from './recency/instrument-check.js';
+import { instrumentGrace } from './recency/instrument-grace.js';
 import { instrumentRecency } from './recency/instrument.js';
 import { passengerRecencyDay } from './recency/passenger-recency-day.js';
 import { passengerRecencyNight } from './recency/passenger-recency-night.js';
@@ -46,6 +48,8 @@ export const US_PILOT_RULES = ruleList(
   passengerRecencyDay,
   passengerRecencyNight,
   instrumentRecency,
+  instrumentGrace,
+  instrumentCheck,
   instructorAuthority,
   instructorRecentExperience,
 );

@@ -4,7 +4,7 @@ import {
   obtainPermit,
   permitConditions,
   permitState,
-} from '../permits/permit-flight.js';
+} from '../../../common/permits/permit-flight.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,
@@ -57,18 +57,18 @@ export const equipmentDayVfr = defineRule({
         if (wanting.length === 0) return take('complete', {}, { conditions });
         const values = { wanting: wantingWords(wanting) };
         const counted = wantingCounted(wanting);
-        const restore = restoreEquipment(wanting, moment);
+        const restore = () => restoreEquipment(wanting, moment);
         const permit = permitState(f, moment);
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
           return take('permit-crew-only', values, {
             counted,
-            remedies: () => [flyWithEssentialCrew, ...restore],
+            remedies: () => [flyWithEssentialCrew, ...restore()],
           });
         return take('wanting', values, {
           counted,
-          remedies: () => [...restore, ...obtainPermit(f.flight, moment)],
+          remedies: () => [...restore(), ...obtainPermit(f.flight, moment)],
         });
       },
     },

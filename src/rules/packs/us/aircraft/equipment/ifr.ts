@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,

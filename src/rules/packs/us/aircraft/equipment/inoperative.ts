@@ -5,17 +5,18 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import type { SquawkFact } from '../../../../facts/aircraft.js';
 import type { NightKind } from '../../../../sky/nights.js';
+import { equipmentInoperative1 } from '../../../../versions/past/inoperative-1.js';
 import {
   flyWithEssentialCrew,
   obtainPermit,
   permitConditions,
   permitState,
-} from '../permits/permit-flight.js';
-import { fixSquawks } from '../squawks/squawk-remedies.js';
-import { flyByDay } from '../../shared/by-day.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
+} from '../../../common/permits/permit-flight.js';
+import { fixSquawks } from '../../../common/squawks/squawk-remedies.js';
+import { flyByDay } from '../../../common/shared/by-day.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 import { deferralProblems, type Problem, type RequiredBy } from './deferral-steps.js';
-import { isOpen } from './panel.js';
+import { isOpen } from '../../../common/squawks/open.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,
@@ -26,7 +27,7 @@ import {
   type Wanting,
 } from './requirements.js';
 import type { EquipmentList } from './required-equipment.js';
-import { avoidAirspace, devices, needOf, TRANSPONDER_PARAMETERS } from './transponder-state.js';
+import { devices, needOf, planAround, TRANSPONDER_PARAMETERS } from './transponder-state.js';
 
 type Reads = FactView<(typeof EQUIPMENT_READS)[number]>;
 type Short = Exclude<Problem['branch'], 'unknown'>;
@@ -64,7 +65,7 @@ export const equipmentInoperative = defineRule({
   },
   bodies: [
     {
-      version: 1,
+      version: 2,
       from: null,
       to: null,
       citation: {
@@ -117,22 +118,25 @@ export const equipmentInoperative = defineRule({
         }
         const values = { problems: all.map((problem) => problem.words).join('; ') };
         const wrong = found.filter((one) => one.problems.length > 0);
-        const remedies = cures(f, wrong, moment, p);
+        const remedies = () => cures(f, wrong, moment, p);
         const permit = permitState(f, moment);
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
         if (permit.state === 'carries-others')
           return take('permit-crew-only', values, {
             counted,
-            remedies: () => [flyWithEssentialCrew, ...remedies],
+            remedies: () => [flyWithEssentialCrew, ...remedies()],
           });
         return take(branch, values, {
           counted,
-          remedies: () => [...remedies, ...obtainPermit(f.flight, moment)],
+          remedies: () => [...remedies(), ...obtainPermit(f.flight, moment)],
         });
       },
     },
   ],
+  superseded: [equipmentInoperative1 as never],
+  changed:
+    'A transponder or ADS-B Out that is inoperative is required near a listed primary airport too; only the airspace named and the altitude asked for it.',
 });
 
 /** What of a list the squawk takes away. */
@@ -182,7 +186,7 @@ function cures(
     ...(unfinished ? [finishDeferrals(wrong.map((one) => one.squawk))] : []),
     ...(only('ifr') ? [CHANGE_TO_VFR] : []),
     ...(only('night') ? flyByDay(moment, f.flight.route, dark()) : []),
-    ...(only('airspace') ? [avoidAirspace(f, p)] : []),
+    ...(only('airspace') ? planAround(f, p) : []),
     ...fixSquawks(
       wrong.map((one) => one.squawk),
       moment,

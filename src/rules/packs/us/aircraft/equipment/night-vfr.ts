@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,

@@ -2,6 +2,7 @@
 import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { EquipmentFact, EquipmentKind, SquawkFact } from '../../../../facts/aircraft.js';
+import { isOpen } from '../../../common/squawks/open.js';
 
 /** One fitted piece of equipment and the squawks that take it out of use. */
 export interface Fitted {
@@ -12,12 +13,6 @@ export interface Fitted {
 
 export interface Panel {
   fitted: Fitted[];
-}
-
-/** A squawk still stands unless it was fixed or nothing was found, by the time of the flight. */
-export function isOpen(squawk: SquawkFact, moment: Moment): boolean {
-  if (squawk.state !== 'fixed' && squawk.state !== 'no-fault-found') return true;
-  return squawk.closedAt !== null && !moment.departsAtOrAfter(squawk.closedAt);
 }
 
 /**

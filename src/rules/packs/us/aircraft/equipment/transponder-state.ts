@@ -4,7 +4,9 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { FactView } from '../../../../engine/rule.js';
 import type { EquipmentKind } from '../../../../facts/aircraft.js';
+import { roundNm } from '../../../common/shared/distance.js';
 import { fittedOf, panelOf, works, type Fitted } from './panel.js';
+import { nearestPrimary, PRIMARY_AIRPORTS, type PrimaryAirport } from './primary-airports.js';
 import { transponderNeed, type AirspaceNeed } from './transponder-airspace.js';
 
 export const TRANSPONDER_READS = ['aircraft.type', 'aircraft.equipment', 'aircraft.squawks'] as const;
@@ -41,24 +43,52 @@ export function devices(f: Reads, moment: Moment, p: Parameters): DeviceState[] 
   return list;
 }
 
-/** What the airspace of the flight asks for. The exception is used only where the record says that it applies. */
-export function needOf(f: Reads, p: Parameters): AirspaceNeed {
+/**
+ * What the airspace of the flight asks for. The exception is used only where the record says that it applies. An airfield
+ * of the route near a listed airport asks for the devices; what is flown between airfields is not known, so keeping clear
+ * stays a condition that names the nearest.
+ */
+export function needOf(
+  f: Reads,
+  p: Parameters,
+  airports: readonly PrimaryAirport[] = PRIMARY_AIRPORTS,
+): AirspaceNeed {
   const type = f.get('aircraft.type');
+  const nearest = nearestPrimary(f.flight.route, airports);
+  const veilNm = p.number('us.transponder.veil-nm');
   const excepted =
     type.engineDrivenElectrical === false ||
     type.category === 'glider' ||
     type.category === 'lighter-than-air';
-  return transponderNeed(
+  const need = transponderNeed(
     {
       classes: f.flight.airspace,
       maxAltitudeFtMsl: f.flight.maxAltitudeFtMsl,
-      nearestPrimaryNm: null,
+      nearestPrimaryNm: nearest?.nm ?? null,
       excepted,
     },
     p.number('us.transponder.from-ft'),
-    p.number('us.transponder.veil-nm'),
+    veilNm,
     p.number('us.transponder.surface-ft'),
   );
+  if (need.needed || excepted || nearest === null) return need;
+  const { airport, field, nm } = nearest;
+  return {
+    ...need,
+    conditions: [
+      ...need.conditions,
+      `Stay more than ${veilNm} NM from the primary airports listed in part 91, appendix D; the nearest to an airfield of the route is ${airport.city} (${airport.code}), ${roundNm(nm)} NM from ${field.code}.`,
+    ],
+  };
+}
+
+/** Another plan that needs neither device: none where an airfield of the route itself asks for them. */
+export function planAround(f: Reads, p: Parameters): Remedy[] {
+  const excepted = needOf(
+    { ...f, flight: { ...f.flight, airspace: null, maxAltitudeFtMsl: null } } as Reads,
+    p,
+  );
+  return excepted.needed ? [] : [avoidAirspace(f, p)];
 }
 
 /** Plans the flight where neither device is needed. */

@@ -1,11 +1,12 @@
 import { defineRule } from '../../../../engine/rule.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { Moment } from '../../../../engine/moment.js';
+import { equipmentTransponder1 } from '../../../../versions/past/transponder-1.js';
 import { restoreEquipment, wantingCounted, wantingWords, type Wanting } from './requirements.js';
 import {
-  avoidAirspace,
   devices,
   needOf,
+  planAround,
   TRANSPONDER_PARAMETERS,
   TRANSPONDER_READS,
   type DeviceState,
@@ -33,14 +34,14 @@ export const equipmentTransponder = defineRule({
   },
   bodies: [
     {
-      version: 1,
+      version: 2,
       from: null,
       to: null,
       citation: {
         text: '14 CFR 91.215(b), 91.225(d)',
         status: 'seen',
         reading:
-          'How near the route comes to a listed primary airport is not known, so staying clear is a condition. At ' +
+          'An airfield of the route within 30 NM of a listed primary airport asks for the devices; how near the flight comes between airfields is not known, so staying clear is a condition. At ' +
           'and above 10,000 ft the exception within 2,500 ft of the surface is not taken.',
       },
       judge(f, moment, p, take) {
@@ -53,12 +54,15 @@ export const equipmentTransponder = defineRule({
         const counted = wantingCounted(asWanting(lacking));
         if (!need.needed) return take('not-needed', values, { counted, conditions: need.conditions });
         const off = f.flight.usesTransponder === false;
-        const remedies = [...equip(lacking, off, moment), avoidAirspace(f, p)];
+        const remedies = () => [...equip(lacking, off, moment), ...planAround(f, p)];
         const onlyOff = lacking.every((one) => one.at === 'off');
         return take(onlyOff ? 'left-off' : 'wanting', values, { counted, remedies });
       },
     },
   ],
+  superseded: [equipmentTransponder1 as never],
+  changed:
+    'An airfield of the route within 30 NM of a listed primary airport asks for the devices; keeping clear was a condition only.',
 });
 
 const asWanting = (lacking: readonly DeviceState[]): Wanting[] =>

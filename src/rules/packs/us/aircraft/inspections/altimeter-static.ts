@@ -1,6 +1,6 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
-import { readingNow } from '../meter.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
+import { readingNow } from '../../../common/items/meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 
 /**
@@ -59,7 +59,7 @@ export const altimeterStaticTest = defineRule({
         const items = f.get('aircraft.items');
         const state = calendarState(items, 'altimeter-static', months, moment, 'altimeter and static test');
         const { counted } = state;
-        const remedies = [
+        const remedies = () => [
           ...signInspection({
             act: 'sign-altimeter-static',
             title: 'Have the altimeter and static system tested and signed.',

@@ -1,11 +1,11 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { readingNow } from '../meter.js';
+import { readingNow } from '../../../common/items/meter.js';
 import {
   flyWithEssentialCrew,
   obtainPermit,
   permitConditions,
   permitState,
-} from '../permits/permit-flight.js';
+} from '../../../common/permits/permit-flight.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 
 /**
@@ -49,14 +49,15 @@ export const annualInspection = defineRule({
         if (state.current)
           return take('current', { on: state.doneOn!, through: state.throughOn! }, { counted });
         const last = lastWords(state);
-        const sign = signInspection({
-          act: 'sign-annual',
-          title: 'Have the annual inspection done and signed.',
-          item: state.item,
-          months,
-          moment,
-          tenths: readingNow(f),
-        });
+        const sign = () =>
+          signInspection({
+            act: 'sign-annual',
+            title: 'Have the annual inspection done and signed.',
+            item: state.item,
+            months,
+            moment,
+            tenths: readingNow(f),
+          });
         const permit = permitState(f, moment);
         if (permit.state === 'covers') {
           return take('under-permit', { last }, { counted, conditions: permitConditions(permit.permit) });
@@ -65,13 +66,13 @@ export const annualInspection = defineRule({
           return take(
             'permit-crew-only',
             { last },
-            { counted, remedies: () => [flyWithEssentialCrew, ...sign] },
+            { counted, remedies: () => [flyWithEssentialCrew, ...sign()] },
           );
         }
         return take(
           'overdue',
           { last },
-          { counted, remedies: () => [...sign, ...obtainPermit(f.flight, moment)] },
+          { counted, remedies: () => [...sign(), ...obtainPermit(f.flight, moment)] },
         );
       },
     },

@@ -5,6 +5,7 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import type { Counted } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ItemFact, ItemKind } from '../../../../facts/aircraft.js';
+import { signedFields } from '../../../common/items/signed-fields.js';
 
 /** The newest inspection of a kind that was done by the time of the flight. */
 export interface CalendarState {
@@ -62,18 +63,6 @@ export function signingDay(moment: Moment, lasts: (on: LocalDate) => LocalDate |
   if (good(today)) return today;
   const departure = moment.departureDate();
   return good(departure) ? departure : null;
-}
-
-/** Fields of an item once it is signed again. */
-export function signedFields(act: string, on: LocalDate, tenths: number | null): Partial<ItemFact> {
-  return {
-    lastDoneOn: on,
-    lastDoneTenths: tenths,
-    lastDueTenths: null,
-    complianceId: `planned:${act}`,
-    fixedDueOn: null,
-    fixedDueTenths: null,
-  };
 }
 
 /** Has the inspection done and signed. */

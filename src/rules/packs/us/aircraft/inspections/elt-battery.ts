@@ -4,8 +4,9 @@ import { need } from '../../../../engine/unknown.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { ItemDetail, ItemFact } from '../../../../facts/aircraft.js';
-import { batteryThrough } from '../due.js';
-import { signedFields, signingDay } from './calendar-inspection.js';
+import { batteryThrough } from '../../../common/items/due.js';
+import { signedFields } from '../../../common/items/signed-fields.js';
+import { signingDay } from './calendar-inspection.js';
 import { ELT_PARAMETERS, ELT_READS, eltException, neverNeedsElt } from './elt-need.js';
 
 /**

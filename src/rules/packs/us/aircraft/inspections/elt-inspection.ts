@@ -1,5 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { readingNow } from '../meter.js';
+import { readingNow } from '../../../common/items/meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 import { ELT_PARAMETERS, ELT_READS, eltException, neverNeedsElt } from './elt-need.js';
 
@@ -47,14 +47,15 @@ export const eltInspection = defineRule({
           const { conditions } = exception;
           return take('excepted', { last, because: exception.because }, { counted, conditions });
         }
-        const remedies = signInspection({
-          act: 'sign-elt-inspection',
-          title: 'Have the ELT inspected and signed.',
-          item: state.item,
-          months,
-          moment,
-          tenths: readingNow(f),
-        });
+        const remedies = () =>
+          signInspection({
+            act: 'sign-elt-inspection',
+            title: 'Have the ELT inspected and signed.',
+            item: state.item,
+            months,
+            moment,
+            tenths: readingNow(f),
+          });
         return take('overdue', { last }, { counted, remedies });
       },
     },

@@ -7,7 +7,7 @@ import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { AirfieldFact } from '../../../../facts/flight.js';
 import { farthestFromOrigin } from '../../../../air/distance.js';
 import { isPlace } from '../../../../sky/sun.js';
-import { essentialCrewOnly } from '../permits/permit-flight.js';
+import { essentialCrewOnly } from '../../../common/permits/permit-flight.js';
 
 /** Why no transmitter is needed, and what must hold for that. */
 export interface EltException {

@@ -2,8 +2,8 @@ import { defineRule, type Counted } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftUse, ReservationFact } from '../../../../facts/aircraft.js';
 import { dateAndClock, dateOf } from '../../../when.js';
-import { hundredHourDue } from '../due.js';
-import { hours, projectMeter } from '../meter.js';
+import { hundredHourDue } from '../../../common/items/due.js';
+import { hours, projectMeter } from '../../../common/items/meter.js';
 import { shorten } from './hundred-hour-remedies.js';
 import { doneBefore } from './hundred-hour.js';
 

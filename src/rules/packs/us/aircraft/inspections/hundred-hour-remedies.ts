@@ -3,8 +3,8 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { FactView } from '../../../../engine/rule.js';
 import type { ItemFact } from '../../../../facts/aircraft.js';
-import { hours, type Projection } from '../meter.js';
-import { signedFields } from './calendar-inspection.js';
+import { hours, type Projection } from '../../../common/items/meter.js';
+import { signedFields } from '../../../common/items/signed-fields.js';
 
 /**
  * Has the inspection done now. Hours over the limit that could have been flown on the way to it are owed back; more than

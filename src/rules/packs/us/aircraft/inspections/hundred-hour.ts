@@ -2,14 +2,14 @@ import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ItemFact } from '../../../../facts/aircraft.js';
 import type { Moment } from '../../../../engine/moment.js';
-import { hundredHourDue } from '../due.js';
-import { hours, projectionConditions, projectMeter } from '../meter.js';
+import { hundredHourDue } from '../../../common/items/due.js';
+import { hours, projectionConditions, projectMeter } from '../../../common/items/meter.js';
 import {
   flyWithEssentialCrew,
   obtainPermit,
   permitConditions,
   permitState,
-} from '../permits/permit-flight.js';
+} from '../../../common/permits/permit-flight.js';
 import { shorten, sign, withoutInstruction } from './hundred-hour-remedies.js';
 
 type Bound = FactView<'aircraft.use'>;
@@ -114,7 +114,7 @@ export const hundredHourInspection = defineRule({
           ];
           return take('overrun-on-the-way', values, { counted, conditions });
         }
-        const cures = [
+        const cures = () => [
           ...sign(items, moment, projection, { dueTenths: due.throughTenths, interval, margin }),
           ...shorten(projection, due.throughTenths + (ferry ? margin : 0)),
           ...withoutInstruction(f),
@@ -125,11 +125,11 @@ export const hundredHourInspection = defineRule({
         if (permit.state === 'carries-others')
           return take('permit-crew-only', values, {
             counted,
-            remedies: () => [flyWithEssentialCrew, ...cures],
+            remedies: () => [flyWithEssentialCrew, ...cures()],
           });
         return take('over', values, {
           counted,
-          remedies: () => [...cures, ...obtainPermit(f.flight, moment)],
+          remedies: () => [...cures(), ...obtainPermit(f.flight, moment)],
         });
       },
     },

@@ -2,7 +2,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { EquipmentFact } from '../../../../facts/aircraft.js';
 import { fittedOf, panelOf } from '../equipment/panel.js';
-import { readingNow } from '../meter.js';
+import { readingNow } from '../../../common/items/meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
 
 /**

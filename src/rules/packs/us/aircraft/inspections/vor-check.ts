@@ -5,7 +5,7 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ItemDetail, ItemFact } from '../../../../facts/aircraft.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 import { signingDay } from './calendar-inspection.js';
 
 const TOLERANCE: Record<NonNullable<ItemDetail['vorMethod']>, string> = {
@@ -71,7 +71,7 @@ export const vorCheck = defineRule({
         const checks = f.get('aircraft.items').filter((item) => item.kind === 'vor-check');
         const first = need(checks[0], 'aircraft.items', 'no VOR check is on record for the aircraft');
         const check = newestCheck(checks, moment, p);
-        const remedies = [...checkVor(check ?? first, days, moment), flyWithoutVor, CHANGE_TO_VFR];
+        const remedies = () => [...checkVor(check ?? first, days, moment), flyWithoutVor, CHANGE_TO_VFR];
         if (!check || check.lastDoneOn === null)
           return take('stale', { last: 'none is on record before the flight' }, { remedies });
         const on = check.lastDoneOn;

@@ -3,12 +3,17 @@ import type { FactView } from '../../../../engine/rule.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
-import { hundredHourDue } from '../due.js';
+import { hundredHourDue } from '../../../common/items/due.js';
 import { calendarState } from '../inspections/calendar-inspection.js';
 import { doneBefore, hundredHourBinds } from '../inspections/hundred-hour.js';
-import { itemBinds, ITEM_READS, itemStates } from '../items/item-state.js';
-import { projectMeter } from '../meter.js';
-import { flyWithEssentialCrew, obtainPermit, permitConditions, permitState } from './permit-flight.js';
+import { itemBinds, ITEM_READS, itemStates } from '../../../common/items/item-state.js';
+import { projectMeter } from '../../../common/items/meter.js';
+import {
+  flyWithEssentialCrew,
+  obtainPermit,
+  permitConditions,
+  permitState,
+} from '../../../common/permits/permit-flight.js';
 
 type Reads = FactView<(typeof ITEM_READS)[number] | 'aircraft.use'>;
 

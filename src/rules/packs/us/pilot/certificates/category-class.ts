@@ -12,7 +12,7 @@ import {
   rated,
   standingOf,
 } from '../shared/certificates.js';
-import { canStillAct } from '../shared/plans.js';
+import { canStillAct } from '../../../common/people/plans.js';
 
 /** Renewing the highest ended certificate that would open the flight. */
 function renewal(

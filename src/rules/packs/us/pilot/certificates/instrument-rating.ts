@@ -1,7 +1,7 @@
 import { defineRule } from '../../../../engine/rule.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 import { exercised, practicalTest, rated, standingOf } from '../shared/certificates.js';
-import { canStillAct } from '../shared/plans.js';
+import { canStillAct } from '../../../common/people/plans.js';
 
 /**
  * 14 CFR 61.3(e): under instrument flight rules the pilot in command holds the instrument rating for the category, or

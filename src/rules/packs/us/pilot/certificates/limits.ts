@@ -5,15 +5,15 @@ import type { FactView } from '../../../../engine/rule.js';
 import type { AirspaceClass } from '../../../../facts/flight.js';
 import type { EndorsementFact, EndorsementKind } from '../../../../facts/person.js';
 import { declaredVisibilitySm, VISIBILITY_PARAMETERS } from '../../flight/declared-weather.js';
-import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
+import { endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
 import {
   CHANGE_TO_VFR,
   FLY_WITHOUT_HIRE,
   keepOutOf,
   stayAtOrBelow,
   takeFewerPassengers,
-} from '../../shared/flight-changes.js';
-import type { Shortfall } from '../shared/shortfalls.js';
+} from '../../../common/shared/flight-changes.js';
+import { NO_CURE, type Shortfall } from '../../../common/people/shortfalls.js';
 
 type Request = Pick<FactView, 'flight' | 'crew'>;
 
@@ -27,14 +27,14 @@ export function tooManyPassengers({ flight, crew }: Request, most: number): Shor
   const tooMany = crew.passengers - most;
   if (tooMany <= 0) return [];
   const what = `${crew.passengers} passengers are planned, more than ${most}`;
-  return [{ what, cures: [takeFewerPassengers(flight, tooMany)] }];
+  return [{ what, cures: () => [takeFewerPassengers(flight, tooMany)] }];
 }
 
 export function hireOrInstruments({ flight }: Request): Shortfall[] {
   const found: Shortfall[] = [];
-  if (flight.forHire) found.push({ what: 'the flight is for hire', cures: [FLY_WITHOUT_HIRE] });
+  if (flight.forHire) found.push({ what: 'the flight is for hire', cures: () => [FLY_WITHOUT_HIRE] });
   if (flight.flightRules === 'IFR')
-    found.push({ what: 'the flight is not in sight of the surface', cures: [CHANGE_TO_VFR] });
+    found.push({ what: 'the flight is not in sight of the surface', cures: () => [CHANGE_TO_VFR] });
   return found;
 }
 
@@ -47,7 +47,7 @@ export function altitude({ flight }: Request, mslFt: number, aglFt: number): Fou
   const highest = Math.max(...flight.route.map(({ elevationFt }) => elevationFt)) + aglFt;
   if (planned <= highest) return { shortfalls: [], conditions: [`Stay at or below ${limit}.`] };
   return {
-    shortfalls: [{ what: `${planned} ft is planned, above ${limit}`, cures: [stayAtOrBelow(mslFt)] }],
+    shortfalls: [{ what: `${planned} ft is planned, above ${limit}`, cures: () => [stayAtOrBelow(mslFt)] }],
     conditions: [],
   };
 }
@@ -63,7 +63,7 @@ export function visibility({ flight }: Request, leastSm: number, moment: Moment,
   }
   if (declared >= leastSm) return { shortfalls: [], conditions: ['Keep the surface in sight all the way.'] };
   const what = `the visibility is ${declared} statute miles, less than ${leastSm}; wait for better weather`;
-  return { shortfalls: [{ what, cures: [] }], conditions: [] };
+  return { shortfalls: [{ what, cures: NO_CURE }], conditions: [] };
 }
 
 /** Class A is closed; B, C and D, and airfields with a tower, need training and an endorsement. */
@@ -82,9 +82,13 @@ export function airspace(
   const entered = closed.filter((one) => flight.airspace!.includes(one));
   if (entered.length === 0) return { shortfalls: [], conditions: [] };
   const what = `class ${entered.join(', ')} airspace is planned without the training for it`;
+  const planned = flight.airspace;
   const title = 'Train with an instructor in controlled airspace and be endorsed.';
-  const train = entered.includes('A') ? [] : getEndorsement(moment, { kind }, title);
-  return { shortfalls: [{ what, cures: [keepOutOf(flight.airspace, entered), ...train] }], conditions: [] };
+  const cures = () => [
+    keepOutOf(planned, entered),
+    ...(entered.includes('A') ? [] : getEndorsement(moment, { kind }, title)),
+  ];
+  return { shortfalls: [{ what, cures }], conditions: [] };
 }
 
 /** Several findings as one. */

@@ -1,10 +1,10 @@
 import { defineRule } from '../../../../engine/rule.js';
 import { touchesNight } from '../../../../sky/nights.js';
 import { exercised, LEVEL_WORDS, practicalTest, standingOf } from '../shared/certificates.js';
-import { fromOrigin, roundNm } from '../shared/distance.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
-import { FLY_WITHOUT_HIRE } from '../../shared/flight-changes.js';
-import { canStillAct } from '../shared/plans.js';
+import { fromOrigin, roundNm } from '../../../common/shared/distance.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
+import { FLY_WITHOUT_HIRE } from '../../../common/shared/flight-changes.js';
+import { canStillAct } from '../../../common/people/plans.js';
 
 /**
  * 14 CFR 61.113(a), 61.133: carrying persons or property for hire takes a commercial or airline transport certificate;

@@ -6,12 +6,12 @@ import { need } from '../../../../engine/unknown.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { EndorsementFact, LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import { exercised, standingOf } from '../shared/certificates.js';
-import { fromOrigin, roundNm } from '../shared/distance.js';
-import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import { stayLocal } from '../../shared/flight-changes.js';
-import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
+import { fromOrigin, roundNm } from '../../../common/shared/distance.js';
+import { endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
+import { stayLocal } from '../../../common/shared/flight-changes.js';
+import { curesOf, saysAll, NO_CURE, type Shortfall } from '../../../common/people/shortfalls.js';
 import {
   airspace,
   altitude,
@@ -84,7 +84,7 @@ export const recreationalLimits = defineRule({
           daylight(f, moment, p),
         );
         if (shortfalls.length > 0) {
-          const remedies = curesOf(shortfalls, 'keep-within-recreational-limits');
+          const remedies = () => curesOf(shortfalls, 'keep-within-recreational-limits');
           return take('beyond', { wrong: saysAll(shortfalls) }, { remedies });
         }
         return take('within', {}, { conditions });
@@ -110,7 +110,7 @@ function aircraftLimits(type: AircraftType, p: Parameters): Shortfall[] {
   if (type.retractableGear) wrong.push('the landing gear retracts');
   if (type.category === 'glider' || type.category === 'lighter-than-air' || type.category === 'powered-lift')
     wrong.push(`the aircraft is a ${type.category} aircraft`);
-  return wrong.map((what) => ({ what, cures: [] }));
+  return wrong.map((what) => ({ what, cures: NO_CURE }));
 }
 
 function distance(
@@ -122,21 +122,22 @@ function distance(
   if (endorsementFor(endorsements, moment, { kind: 'recreational-cross-country' })) return [];
   const limit = p.number('us.recreational.distance-nm');
   const { origin, farthestNm } = fromOrigin(f.flight.route);
-  const crossCountry = getEndorsement(
-    moment,
-    { kind: 'recreational-cross-country' },
-    'Train cross-country with an instructor and be endorsed.',
-  );
+  const crossCountry = () =>
+    getEndorsement(
+      moment,
+      { kind: 'recreational-cross-country' },
+      'Train cross-country with an instructor and be endorsed.',
+    );
   const local = { kind: 'recreational-50nm' as const, airfields: [origin.code] };
   const endorsed = endorsementFor(endorsements, moment, local) !== null;
   if (farthestNm > limit) {
     const what = `the flight goes ${roundNm(farthestNm)} NM from ${origin.code}, beyond ${limit}, without the cross-country endorsement`;
-    return [{ what, cures: endorsed ? [stayLocal(f.flight.route), ...crossCountry] : crossCountry }];
+    return [{ what, cures: () => [...(endorsed ? [stayLocal(f.flight.route)] : []), ...crossCountry()] }];
   }
   if (endorsed) return [];
   const title = `Train with an instructor around ${origin.code} and be endorsed for flights within ${limit} NM of it.`;
   const what = `there is no endorsement for flights within ${limit} NM of ${origin.code}`;
-  return [{ what, cures: [...getEndorsement(moment, local, title), ...crossCountry] }];
+  return [{ what, cures: () => [...getEndorsement(moment, local, title), ...crossCountry()] }];
 }
 
 function breakInFlying(
@@ -159,7 +160,8 @@ function breakInFlying(
   return [
     {
       what: `with fewer than ${hours} hours, no flight as pilot in command in the preceding ${days} days`,
-      cures: getEndorsement(moment, wanted, 'Fly with an instructor and be endorsed as proficient again.'),
+      cures: () =>
+        getEndorsement(moment, wanted, 'Fly with an instructor and be endorsed as proficient again.'),
     },
   ];
 }
@@ -168,7 +170,7 @@ function daylight(f: Pick<FactView, 'flight'>, moment: Moment, p: Parameters): F
   const { route } = f.flight;
   if (!touchesNight(moment, route, 'lights'))
     return { shortfalls: [], conditions: downBeforeNight(moment, route, 'lights', p) };
-  const cures = flyByDay(moment, route, 'lights');
+  const cures = () => flyByDay(moment, route, 'lights');
   return {
     shortfalls: [{ what: 'part of the flight is between sunset and sunrise', cures }],
     conditions: [],

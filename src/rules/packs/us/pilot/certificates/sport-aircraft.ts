@@ -4,8 +4,8 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { EndorsementFact } from '../../../../facts/person.js';
-import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import type { Shortfall } from '../shared/shortfalls.js';
+import { endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
+import { NO_CURE, type Shortfall } from '../../../common/people/shortfalls.js';
 import type { Found } from './limits.js';
 
 /** Stall speed, seats and cabin: under both laws, with the numbers of the day. */
@@ -18,7 +18,7 @@ function both(type: AircraftType, p: Parameters): Shortfall[] {
   const seats = p.number(`us.sport.${kind}-seats`);
   if (type.seats > seats) wrong.push(`the aircraft has ${type.seats} seats, more than ${seats}`);
   if (type.pressurised) wrong.push('the cabin is pressurised');
-  return wrong.map((what) => ({ what, cures: [] }));
+  return wrong.map((what) => ({ what, cures: NO_CURE }));
 }
 
 /** 14 CFR 61.316(a), (b). Controllable propeller and retractable gear are open with their endorsements (61.331). */
@@ -34,7 +34,7 @@ export function sportAircraft(
     const title = `Train with an instructor on ${what} and be endorsed.`;
     shortfalls.push({
       what: `there is no endorsement for ${what}`,
-      cures: getEndorsement(moment, { kind }, title),
+      cures: () => getEndorsement(moment, { kind }, title),
     });
   };
   if (type.controllablePropeller) trained('sport-controllable-propeller', 'a controllable-pitch propeller');
@@ -55,7 +55,7 @@ export function lightSportAircraft(type: AircraftType, p: Parameters): Found {
   if (type.turbine) wrong.push('the engine is a turbine');
   if (type.controllablePropeller) wrong.push('the propeller is controllable in flight');
   if (type.retractableGear && !water && type.category !== 'glider') wrong.push('the landing gear retracts');
-  shortfalls.push(...wrong.map((what) => ({ what, cures: [] })));
+  shortfalls.push(...wrong.map((what) => ({ what, cures: NO_CURE })));
   const speed = p.number('us.sport.level-speed-kcas');
   return {
     shortfalls,

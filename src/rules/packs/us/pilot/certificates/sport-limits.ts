@@ -4,10 +4,10 @@ import { defineRule, type FactView, type Judgement, type Take } from '../../../.
 import { need } from '../../../../engine/unknown.js';
 import type { LocalDate } from '../../../../calendar/dates.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import { exercised, standingOf } from '../shared/certificates.js';
-import { endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
+import { endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
+import { curesOf, saysAll, type Shortfall } from '../../../common/people/shortfalls.js';
 import {
   airspace,
   altitude,
@@ -119,7 +119,7 @@ function judge(
     // What is not on record about the medical footing would still be asked, so it must be settled along.
     const unsettled = medical.on === null && medical.wrong.length === 0;
     const all = unsettled ? [...shortfalls, examinedFor(f, '', moment, p)] : shortfalls;
-    const remedies = curesOf(all, 'keep-within-sport-limits');
+    const remedies = () => curesOf(all, 'keep-within-sport-limits');
     return take('beyond', { wrong: saysAll(shortfalls) }, { remedies });
   }
   if (medical.on === null) need(null, 'pic.basicMed', `not on record: ${medical.missing.join(', ')}`);
@@ -153,17 +153,17 @@ function night(
   if (!touchesNight(moment, route, 'civil'))
     return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil', p) };
   const shortfalls: Shortfall[] = [];
-  const byDay = flyByDay(moment, route, 'civil');
+  const byDay = () => flyByDay(moment, route, 'civil');
   if (!trained) {
     const title = 'Train at night with an instructor and be endorsed.';
-    const cures = [...byDay, ...(examined ? getEndorsement(moment, { kind }, title) : [])];
+    const cures = () => [...byDay(), ...(examined ? getEndorsement(moment, { kind }, title) : [])];
     shortfalls.push({ what: 'part of the flight is at night, without the night endorsement', cures });
   }
   // A driver's licence that serves by day does not serve at night; with none at all that is said already.
   if (on === 'driver’s licence') {
     const what = 'at night a driver’s licence does not stand for a medical certificate or BasicMed';
     const { cures } = examinedFor(f, what, moment, p);
-    shortfalls.push({ what, cures: [...byDay, ...cures] });
+    shortfalls.push({ what, cures: () => [...byDay(), ...cures()] });
   }
   return { shortfalls, conditions: [] };
 }
@@ -172,6 +172,6 @@ function noNight(f: FactView<Reads>, moment: Moment, p: Parameters): Found {
   const { route } = f.flight;
   if (!touchesNight(moment, route, 'civil'))
     return { shortfalls: [], conditions: downBeforeNight(moment, route, 'civil', p) };
-  const cures = flyByDay(moment, route, 'civil');
+  const cures = () => flyByDay(moment, route, 'civil');
   return { shortfalls: [{ what: 'part of the flight is at night', cures }], conditions: [] };
 }

@@ -11,7 +11,7 @@ import {
   usesBasicMed,
 } from '../medical/basicmed-standing.js';
 import { DURATION_PARAMETERS, lastWithdrawn, passMedicalExam, servingMedical } from '../medical/durations.js';
-import type { Shortfall } from '../shared/shortfalls.js';
+import type { Shortfall } from '../../../common/people/shortfalls.js';
 
 export const SPORT_MEDICAL_PARAMETERS = [...DURATION_PARAMETERS, ...STANDING_PARAMETERS] as const;
 
@@ -53,13 +53,11 @@ export function examinedFor(
   moment: Moment,
   p: Parameters,
 ): Shortfall {
-  const birthDate = f.peek('pic.birthDate');
-  const cures = birthDate.known
-    ? passMedicalExam(
-        { medicals: f.get('pic.medicals'), birthDate: birthDate.value, privilege: 'third' },
-        moment,
-        p,
-      )
-    : [];
+  const cures = () => {
+    const birthDate = f.peek('pic.birthDate');
+    if (!birthDate.known) return [];
+    const person = { medicals: f.get('pic.medicals'), birthDate: birthDate.value };
+    return passMedicalExam({ ...person, privilege: 'third' }, moment, p);
+  };
   return { what, cures };
 }

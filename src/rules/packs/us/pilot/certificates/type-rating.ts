@@ -1,6 +1,6 @@
 import { defineRule } from '../../../../engine/rule.js';
 import { exercised, practicalTest, standingOf } from '../shared/certificates.js';
-import { canStillAct } from '../shared/plans.js';
+import { canStillAct } from '../../../common/people/plans.js';
 
 /** 14 CFR 61.31(a): large aircraft, turbojets and others so certificated need a type rating. */
 export const certificateTypeRating = defineRule({

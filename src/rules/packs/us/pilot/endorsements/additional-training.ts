@@ -3,7 +3,7 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { EndorsementKind } from '../../../../facts/person.js';
-import { countedEndorsement, endorsementFor, getEndorsement } from '../shared/endorsements.js';
+import { countedEndorsement, endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
 
 /** Does the aircraft call for the training? `missing` says which fact of it is not on record. */
 export type Call = boolean | { missing: string };

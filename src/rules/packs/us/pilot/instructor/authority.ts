@@ -1,10 +1,7 @@
 import { defineRule } from '../../../../engine/rule.js';
-import type { AircraftType } from '../../../../facts/aircraft.js';
-import type { InstructorFact } from '../../../../facts/person.js';
+import { ratingToTeach } from '../../../common/people/instructor-rating.js';
 import { kindWords, suspensionDuring } from '../shared/certificates.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
-
-type Rating = InstructorFact['ratings'][number];
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 
 /**
  * 14 CFR 61.195(b) and (c): instruction in an aircraft takes an instructor certificate for its category and class;
@@ -74,7 +71,7 @@ export const instructorAuthority = defineRule({
         if (certificates.length === 0) return take('no-certificate');
         const type = f.get('aircraft.type');
         const kind = kindWords(type);
-        const needed = ratingFor(type);
+        const needed = ratingToTeach(type);
         const holder = certificates.find(({ ratings }) => needed !== null && ratings.includes(needed));
         if (!holder) return take('not-rated', { kind });
         const instrument = certificates.some(
@@ -88,11 +85,3 @@ export const instructorAuthority = defineRule({
     },
   ],
 });
-
-/** The instructor rating for the category and class, or null when none is known. */
-function ratingFor(type: Pick<AircraftType, 'category' | 'class'>): Rating | null {
-  if (type.category === 'airplane')
-    return type.class.startsWith('multi-engine') ? 'airplane-multiengine' : 'airplane-single-engine';
-  if (type.category === 'rotorcraft') return type.class === 'helicopter' ? 'rotorcraft-helicopter' : null;
-  return type.category === 'glider' ? 'glider' : null;
-}

@@ -5,7 +5,7 @@ import type { Effect, Remedy } from '../../../../engine/remedy.js';
 import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { InstructorFact } from '../../../../facts/person.js';
-import { wouldServe } from '../shared/plans.js';
+import { wouldServe } from '../../../common/people/plans.js';
 
 type Branch = 'no-instruction' | 'no-certificate' | 'current' | 'lapsed-refresher' | 'lapsed-practical-test';
 type Reads = 'instructor.instructor';
@@ -102,13 +102,14 @@ function judge(
       'when the instructor last met the recent experience is not on record',
     );
   const { certificate, through } = best!;
-  const test = restore(certificate, moment, months, 'pass-instructor-practical-test');
+  const test = () => restore(certificate, moment, months, 'pass-instructor-practical-test');
   const refresherThrough = throughCalendarMonths(through, grace);
   if (refresherRestores && moment.endsOnOrBefore(refresherThrough)) {
-    const course = restore(certificate, moment, months, 'complete-instructor-refresher');
-    return take('lapsed-refresher', { through, refresherThrough }, { remedies: () => [...course, ...test] });
+    const course = () => restore(certificate, moment, months, 'complete-instructor-refresher');
+    const remedies = () => [...course(), ...test()];
+    return take('lapsed-refresher', { through, refresherThrough }, { remedies });
   }
-  return take('lapsed-practical-test', { through }, { remedies: () => test });
+  return take('lapsed-practical-test', { through }, { remedies: test });
 }
 
 /** Last day of privileges: counted from the experience, and never past an end date that is printed. */

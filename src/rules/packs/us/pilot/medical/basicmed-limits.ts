@@ -7,8 +7,8 @@ import {
   stayAtOrBelow,
   stayAtOrUnder,
   takeFewerPassengers,
-} from '../../shared/flight-changes.js';
-import type { Shortfall } from '../shared/shortfalls.js';
+} from '../../../common/shared/flight-changes.js';
+import { NO_CURE, type Shortfall } from '../../../common/people/shortfalls.js';
 
 /** Parameters that whoever asks for the limits must declare. */
 export const LIMIT_PARAMETERS = [
@@ -38,32 +38,32 @@ export function basicMedLimits(
 
   if (type.occupantsCertificated > occupants) {
     const what = `the aircraft is certificated for ${type.occupantsCertificated} occupants, more than ${occupants}`;
-    shortfalls.push({ what, cures: [] });
+    shortfalls.push({ what, cures: NO_CURE });
   }
   if (type.maxTakeoffLb === null) missing.push('the aircraft’s maximum take-off weight');
   else if (type.maxTakeoffLb > takeoffLb) {
     const what = `the aircraft’s maximum take-off weight is ${type.maxTakeoffLb} lb, more than ${takeoffLb} lb`;
-    shortfalls.push({ what, cures: [] });
+    shortfalls.push({ what, cures: NO_CURE });
   }
   if (transportRotorcraftExcluded && type.transportCategory && type.category === 'rotorcraft')
-    shortfalls.push({ what: 'the aircraft is a transport-category rotorcraft', cures: [] });
+    shortfalls.push({ what: 'the aircraft is a transport-category rotorcraft', cures: NO_CURE });
   if (crew.passengers > passengers) {
     const what = `${crew.passengers} passengers are planned, more than ${passengers}`;
-    shortfalls.push({ what, cures: [takeFewerPassengers(flight, crew.passengers - passengers)] });
+    shortfalls.push({ what, cures: () => [takeFewerPassengers(flight, crew.passengers - passengers)] });
   }
   if (flight.forHire)
-    shortfalls.push({ what: 'the flight is for compensation or hire', cures: [FLY_WITHOUT_HIRE] });
+    shortfalls.push({ what: 'the flight is for compensation or hire', cures: () => [FLY_WITHOUT_HIRE] });
   if (flight.maxAltitudeFtMsl === null)
     conditions.push(`Stay at or below ${altitudeFt} ft above mean sea level (BasicMed).`);
   else if (flight.maxAltitudeFtMsl > altitudeFt) {
     const what = `${flight.maxAltitudeFtMsl} ft is planned, above ${altitudeFt} ft`;
-    shortfalls.push({ what, cures: [stayAtOrBelow(altitudeFt)] });
+    shortfalls.push({ what, cures: () => [stayAtOrBelow(altitudeFt)] });
   }
   if (flight.maxSpeedKias === null)
     conditions.push(`Keep to ${speedKias} knots indicated or less (BasicMed).`);
   else if (flight.maxSpeedKias > speedKias) {
     const what = `${flight.maxSpeedKias} knots are planned, more than ${speedKias}`;
-    shortfalls.push({ what, cures: [stayAtOrUnder(speedKias)] });
+    shortfalls.push({ what, cures: () => [stayAtOrUnder(speedKias)] });
   }
   return { shortfalls, missing, conditions };
 }

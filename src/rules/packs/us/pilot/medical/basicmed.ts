@@ -5,8 +5,8 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import { exercised, standingOf } from '../shared/certificates.js';
-import { wouldServe } from '../shared/plans.js';
-import { curesOf, saysAll } from '../shared/shortfalls.js';
+import { wouldServe } from '../../../common/people/plans.js';
+import { curesOf, saysAll } from '../../../common/people/shortfalls.js';
 import { basicMedLimits, LIMIT_PARAMETERS } from './basicmed-limits.js';
 import {
   asOne,
@@ -102,14 +102,15 @@ function judge(
   const limits = basicMedLimits(f, type, p, amended);
   const wrong = [...standing.wrong, ...limits.shortfalls];
   if (wrong.length > 0) {
-    const remedies: Remedy[] = [];
     const clear = standing.missing.length === 0 && limits.missing.length === 0;
-    if (clear && standing.wrong.length === 0)
-      remedies.push(...curesOf(limits.shortfalls, 'keep-within-basicmed-limits'));
-    if (clear && limits.shortfalls.length === 0)
-      remedies.push(...renewBasicMed(standing, moment, p, examThrough));
-    remedies.push(...passMedicalExam({ ...person, privilege }, moment, p));
-    return take('short', { wrong: saysAll(wrong.map(({ what }) => ({ what, cures: [] }))) }, { remedies });
+    const remedies = () => [
+      ...(clear && standing.wrong.length === 0
+        ? curesOf(limits.shortfalls, 'keep-within-basicmed-limits')
+        : []),
+      ...(clear && limits.shortfalls.length === 0 ? renewBasicMed(standing, moment, p, examThrough) : []),
+      ...passMedicalExam({ ...person, privilege }, moment, p),
+    ];
+    return take('short', { wrong: saysAll(wrong) }, { remedies });
   }
   const missing = [...standing.missing, ...limits.missing];
   if (missing.length > 0) need(null, 'pic.basicMed', `not on record for BasicMed: ${missing.join(', ')}`);

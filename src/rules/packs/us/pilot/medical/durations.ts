@@ -10,7 +10,7 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { MedicalFact } from '../../../../facts/person.js';
-import { wouldServe } from '../shared/plans.js';
+import { wouldServe } from '../../../common/people/plans.js';
 
 /** Privileges in the order of the class they need. Instructors acting as pilot in command need the third. */
 export type MedicalPrivilege = 'first' | 'second' | 'third';

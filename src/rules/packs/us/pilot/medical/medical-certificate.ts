@@ -5,7 +5,7 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
 import type { MedicalFact } from '../../../../facts/person.js';
 import { exercised, standingOf } from '../shared/certificates.js';
-import { wouldServe } from '../shared/plans.js';
+import { wouldServe } from '../../../common/people/plans.js';
 import { usesBasicMed } from './basicmed-standing.js';
 import {
   DURATION_PARAMETERS,
@@ -109,8 +109,10 @@ function judge(
     return take('sport-pilot');
   const records = basicMedExists ? f.get('pic.basicMed') : [];
   if (usesBasicMed(records)) return take('relies-on-basicmed');
-  const remedies = passMedicalExam({ medicals, birthDate, privilege }, moment, p);
-  if (basicMedExists && privilege === 'third') remedies.push(...completeBasicMed(medicals, moment, p));
+  const remedies = () => [
+    ...passMedicalExam({ medicals, birthDate, privilege }, moment, p),
+    ...(basicMedExists && privilege === 'third' ? completeBasicMed(medicals, moment, p) : []),
+  ];
   const values = {
     privilege: PRIVILEGE_WORDS[privilege],
     why: why(medicals, birthDate, privilege, moment, p),

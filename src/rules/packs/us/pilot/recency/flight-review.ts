@@ -5,8 +5,8 @@ import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ReviewFact, ReviewKind } from '../../../../facts/person.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
-import { countedEndorsement, endorsementFor, getEndorsement } from '../shared/endorsements.js';
-import { wouldServe } from '../shared/plans.js';
+import { countedEndorsement, endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
+import { wouldServe } from '../../../common/people/plans.js';
 
 /** Events that stand for a review whole, in words. */
 const SUBSTITUTES: Partial<Record<ReviewKind, string>> = {

@@ -1,13 +1,21 @@
-import { throughCalendarMonths } from '../../../../calendar/dates.js';
+import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
-import type { Remedy } from '../../../../engine/remedy.js';
-import { defineRule } from '../../../../engine/rule.js';
-import type { AircraftType } from '../../../../facts/aircraft.js';
-import type { LogFact } from '../../../../facts/person.js';
-import { CHANGE_TO_VFR } from '../../shared/flight-changes.js';
-import { plannedLandings } from '../../../planned-flight.js';
-import { wouldServe } from '../shared/plans.js';
-import { instrumentCurrency, withTasks, type InstrumentNumbers } from './instrument-currency.js';
+import type { Parameters } from '../../../../engine/parameters.js';
+import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
+import { need } from '../../../../engine/unknown.js';
+import { instrumentRecency1 } from '../../../../versions/past/instrument-1.js';
+import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
+import { flyTasks, passCheck } from './instrument-remedies.js';
+import {
+  DEVICES_SINCE,
+  INSTRUMENT_PARAMETERS,
+  INSTRUMENT_READS,
+  instrumentState,
+  type InstrumentReads,
+} from './instrument-state.js';
+
+type Branch =
+  'not-ifr' | 'by-tasks' | 'by-check' | 'lapsed-regain-by-tasks' | 'lapsed-check-needed' | 'none-shown';
 
 /**
  * 14 CFR 61.57(c) and (d): to act as pilot in command under instrument flight rules, six approaches, holding, and
@@ -20,12 +28,8 @@ export const instrumentRecency = defineRule({
   title: 'Recent instrument experience',
   weight: 'law',
   binds: 'pilot',
-  reads: ['pic.log', 'pic.reviews', 'aircraft.type'],
-  parameters: [
-    'us.instrument.calendar-months',
-    'us.instrument.approaches',
-    'us.instrument.grace-calendar-months',
-  ],
+  reads: INSTRUMENT_READS,
+  parameters: INSTRUMENT_PARAMETERS,
   branches: {
     'not-ifr': { status: 'not-applicable', says: 'The flight is planned under visual flight rules.' },
     'by-tasks': {
@@ -50,111 +54,71 @@ export const instrumentRecency = defineRule({
     },
   },
   bodies: [
-    {
-      version: 1,
-      from: null,
-      to: null,
-      citation: {
-        text: '14 CFR 61.57(c), (d)',
-        status: 'seen',
-        reading:
-          'Tasks in the month of the flight count, though the text speaks of the months preceding it (common practice). Only tasks flown as sole manipulator count. A set flown more than six calendar months after a lapse restores nothing. Where the record shows no earlier privileges, a check is asked for. A practical test is not taken for its tasks; log them.',
-      },
-      judge(f, moment, p, take) {
-        if (f.flight.flightRules === 'VFR') return take('not-ifr');
-        const type = f.get('aircraft.type');
-        const numbers: InstrumentNumbers = {
-          months: p.number('us.instrument.calendar-months'),
-          approaches: p.number('us.instrument.approaches'),
-          graceMonths: p.number('us.instrument.grace-calendar-months'),
-        };
-        const entries = withTasks(f.get('pic.log'), type.category).filter((entry) =>
-          moment.departsAtOrAfter(entry.departedAt),
-        );
-        const checks = f
-          .get('pic.reviews')
-          .filter(
-            (review) =>
-              review.kind === 'instrument-proficiency-check' &&
-              review.category === type.category &&
-              moment.startsOnOrAfter(review.on),
-          );
-        const { through, by, evidence } = instrumentCurrency(entries, checks, numbers);
-        const values = {
-          category: type.category,
-          months: numbers.months,
-          approaches: numbers.approaches,
-          grace: numbers.graceMonths,
-        };
-        const check = passCheck(type, moment, numbers);
-        if (through === null)
-          return take('none-shown', values, { remedies: () => [...check, CHANGE_TO_VFR] });
-        if (moment.endsOnOrBefore(through)) {
-          if (by === 'tasks') return take('by-tasks', { through }, { counted: evidence });
-          return take('by-check', { through, on: evidence[0]!.on }, { counted: evidence });
-        }
-        const graceThrough = throughCalendarMonths(through, numbers.graceMonths);
-        if (moment.endsOnOrBefore(graceThrough)) {
-          return take(
-            'lapsed-regain-by-tasks',
-            { ...values, through, graceThrough },
-            { remedies: () => [...flyTasks(type, moment, numbers), ...check, CHANGE_TO_VFR] },
-          );
-        }
-        return take(
-          'lapsed-check-needed',
-          { ...values, through },
-          { remedies: () => [...check, CHANGE_TO_VFR] },
-        );
-      },
-    },
+    body(2, null, DEVICES_SINCE, '14 CFR 61.57(c), (d) before 83 FR 30232', false),
+    body(3, DEVICES_SINCE, null, '14 CFR 61.57(c), (d); 83 FR 30232', true),
   ],
+  superseded: [instrumentRecency1 as never],
+  changed:
+    'Before 2018-11-26 tasks in an aviation training device no longer count, and of a glider, which has terms of its own, nothing is said.',
 });
 
-function passCheck(type: AircraftType, moment: Moment, { months }: InstrumentNumbers): Remedy[] {
-  if (!wouldServe(moment, (today) => throughCalendarMonths(today, months))) return [];
-  const act = 'pass-instrument-proficiency-check';
-  return [
-    {
-      act,
-      title: 'Pass an instrument proficiency check with an instrument instructor.',
-      by: 'instructor',
-      effects: [
-        {
-          op: 'append',
-          fact: 'pic.reviews',
-          value: {
-            id: `planned:${act}`,
-            kind: 'instrument-proficiency-check',
-            on: moment.knowledgeDate(),
-            groundTenths: null,
-            flightTenths: null,
-            category: type.category,
-            endorsedAsReview: false,
-          },
-        },
-      ],
+function body(
+  version: number,
+  from: LocalDate | null,
+  to: LocalDate | null,
+  text: string,
+  trainingDevices: boolean,
+) {
+  return {
+    version,
+    from,
+    to,
+    citation: {
+      text,
+      status: 'seen' as const,
+      reading:
+        'Tasks in the month of the flight count, though the text speaks of the months preceding it (common practice). Only tasks flown as sole manipulator count. A set flown more than six calendar months after a lapse restores nothing. Where the record shows no earlier privileges, a check is asked for. A practical test is not taken for its tasks; log them.' +
+        (trainingDevices
+          ? ''
+          : ' Time in an aviation training device is not counted: what it had to hold is not in the log. Other devices are taken to have been flown with an instructor.'),
     },
-  ];
+    judge: (f: FactView<InstrumentReads>, moment: Moment, p: Parameters, take: Take<Branch>): Judgement =>
+      judge(f, moment, p, take, trainingDevices),
+  };
 }
 
-function flyTasks(type: AircraftType, moment: Moment, { months, approaches }: InstrumentNumbers): Remedy[] {
-  if (!wouldServe(moment, (today) => throughCalendarMonths(today, months))) return [];
-  const act = 'fly-instrument-tasks';
-  const entry: LogFact = {
-    ...plannedLandings(type, 1, false, moment),
-    id: `planned:${act}`,
-    approaches,
-    holding: true,
-    interceptTrack: true,
-    totalTenths: 20,
-  };
-  return [
-    {
-      act,
-      title: `Fly ${approaches} approaches, holding, and intercepting and tracking, under a view-limiting device with a safety pilot, or in a training device.`,
-      by: 'member',
-      effects: [{ op: 'append', fact: 'pic.log', value: entry }],
-    },
-  ];
+function judge(
+  f: FactView<InstrumentReads>,
+  moment: Moment,
+  p: Parameters,
+  take: Take<Branch>,
+  trainingDevices: boolean,
+): Judgement {
+  if (f.flight.flightRules === 'VFR') return take('not-ifr');
+  const type = f.get('aircraft.type');
+  if (type.category === 'glider')
+    need(null, 'pic.log', 'the instrument experience for gliders (14 CFR 61.57(c)) is not kept');
+  const state = instrumentState(f, moment, p, trainingDevices);
+  const { numbers } = state;
+  const { months, approaches, graceMonths: grace } = numbers;
+  const values = { category: type.category, months, approaches, grace };
+  const check = () => [...passCheck(type, moment, numbers), CHANGE_TO_VFR];
+  switch (state.kind) {
+    case 'none':
+      return take('none-shown', values, { remedies: check });
+    case 'current': {
+      const { through, by, evidence: counted } = state;
+      return by === 'tasks'
+        ? take('by-tasks', { through }, { counted })
+        : take('by-check', { through, on: counted[0]!.on }, { counted });
+    }
+    case 'grace':
+      return take(
+        'lapsed-regain-by-tasks',
+        { ...values, through: state.through, graceThrough: state.graceThrough },
+        { remedies: () => [...flyTasks(type, moment, numbers), ...check()] },
+      );
+    case 'over':
+      return take('lapsed-check-needed', { ...values, through: state.through }, { remedies: check });
+  }
 }

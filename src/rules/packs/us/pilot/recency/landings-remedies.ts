@@ -5,7 +5,7 @@ import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { FactView } from '../../../../engine/rule.js';
 import { leavePassengers } from '../../../leave-passengers.js';
 import { plannedLandings } from '../../../planned-flight.js';
-import { wouldServe } from '../shared/plans.js';
+import { wouldServe } from '../../../common/people/plans.js';
 
 /**
  * Ways to satisfy passenger recency: fly the landings alone, do without the night (where that is what is asked), or leave

@@ -2,7 +2,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import { landingsRemedies } from './landings-remedies.js';
 import { countRecent, sameKind, type RecencyCount } from './recent-landings.js';
 

@@ -1,12 +1,12 @@
-/** Which pilot certificates give privileges on a flight, and at what level. */
-import { addDays } from '../../../../calendar/dates.js';
+/** Which pilot certificates of 14 CFR part 61 give privileges on a flight, and at what level. */
 import type { Moment } from '../../../../engine/moment.js';
 import type { Effect } from '../../../../engine/remedy.js';
-import type { AircraftType } from '../../../../facts/aircraft.js';
-import type { CertificateFact, CertificateLevel, Suspension } from '../../../../facts/person.js';
+import type { CertificateFact, CertificateLevel } from '../../../../facts/person.js';
+import { rated, standingAmong, type Kind, type Standing } from '../../../common/people/standing.js';
 
-type Kind = Pick<AircraftType, 'category' | 'class'>;
+export { kindWords, rated, suspensionDuring, type Standing } from '../../../common/people/standing.js';
 
+/** The levels of 14 CFR 61.5(a), lowest first. */
 const LEVELS: readonly CertificateLevel[] = [
   'student',
   'sport',
@@ -15,68 +15,21 @@ const LEVELS: readonly CertificateLevel[] = [
   'commercial',
   'atp',
 ];
-const rank = (certificate: CertificateFact): number => LEVELS.indexOf(certificate.level);
 
 /** Level in words. */
 export const LEVEL_WORDS: Record<CertificateLevel, string> = {
   student: 'student pilot',
   sport: 'sport pilot',
   recreational: 'recreational pilot',
+  lapl: 'light aircraft pilot',
   private: 'private pilot',
   commercial: 'commercial pilot',
   atp: 'airline transport pilot',
 };
 
-/** 'airplane, single engine land'. */
-export function kindWords(kind: Kind): string {
-  return kind.class === 'none' ? kind.category : `${kind.category}, ${kind.class.replaceAll('-', ' ')}`;
-}
-
-/** The suspension that shares a day with the flight, the one that lasts longest first; its last day counts. */
-export function suspensionDuring(suspensions: readonly Suspension[], moment: Moment): Suspension | null {
-  const during = suspensions.filter(
-    ({ from, to }) =>
-      !moment.endsOnOrBefore(addDays(from, -1)) && !(to !== null && moment.startsOnOrAfter(addDays(to, 1))),
-  );
-  during.sort((a, b) => ((a.to ?? '9999') < (b.to ?? '9999') ? 1 : -1));
-  return during[0] ?? null;
-}
-
 /** What the certificates on record amount to on the flight. */
-export interface Standing {
-  /** Those that give privileges, highest level first. Empty while any is suspended: a pilot holds one certificate. */
-  inForce: CertificateFact[];
-  suspended: Suspension | null;
-  /** Those whose last valid day does not cover the flight, highest level first. */
-  ended: CertificateFact[];
-}
-
-/**
- * Certificates issued by the flight and not ended. A suspension on any record suspends them all: a person holds one
- * pilot certificate, and records of earlier levels are the same certificate before it was exchanged (strict reading).
- */
-export function standingOf(certificates: readonly CertificateFact[], moment: Moment): Standing {
-  const suspended = suspensionDuring(
-    certificates.flatMap((certificate) => certificate.suspensions),
-    moment,
-  );
-  const issued = certificates.filter((certificate) => moment.startsOnOrAfter(certificate.issuedOn));
-  issued.sort((a, b) => rank(b) - rank(a) || (a.id < b.id ? -1 : 1));
-  const lasts = ({ validThrough }: CertificateFact): boolean =>
-    validThrough === null || moment.endsOnOrBefore(validThrough);
-  return {
-    inForce: suspended ? [] : issued.filter(lasts),
-    suspended,
-    ended: issued.filter((certificate) => !lasts(certificate)),
-  };
-}
-
-/** Does the certificate carry the category and class rating? */
-export function rated(certificate: CertificateFact, kind: Kind): boolean {
-  return certificate.ratings.some(
-    (rating) => rating.category === kind.category && rating.class === kind.class,
-  );
-}
+export const standingOf = (certificates: readonly CertificateFact[], moment: Moment): Standing =>
+  standingAmong(LEVELS, certificates, moment);
 
 /** The highest certificate that carries the rating; failing that, the highest of all; null when none is in force. */
 export function exercised(standing: Standing, kind: Kind): CertificateFact | null {

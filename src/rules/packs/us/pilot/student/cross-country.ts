@@ -3,10 +3,15 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
-import { fromOrigin, roundNm } from '../shared/distance.js';
-import { countedEndorsement, endorsed, endorsementFor, type Wanted } from '../shared/endorsements.js';
-import { stayLocal } from '../../shared/flight-changes.js';
-import { canStillAct, wouldServe } from '../shared/plans.js';
+import { fromOrigin, roundNm } from '../../../common/shared/distance.js';
+import {
+  countedEndorsement,
+  endorsed,
+  endorsementFor,
+  type Wanted,
+} from '../../../common/people/endorsements.js';
+import { stayLocal } from '../../../common/shared/flight-changes.js';
+import { canStillAct, wouldServe } from '../../../common/people/plans.js';
 
 /**
  * 14 CFR 61.93: a student flying solo farther than 25 nautical miles from the airfield of departure, or landing anywhere

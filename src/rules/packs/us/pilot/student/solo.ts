@@ -1,13 +1,13 @@
 import { addDays } from '../../../../calendar/dates.js';
 import { defineRule, type Counted } from '../../../../engine/rule.js';
 import { touchesNight } from '../../../../sky/nights.js';
-import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../shared/by-day.js';
+import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import { declaredVisibilitySm, VISIBILITY_PARAMETERS } from '../../flight/declared-weather.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
-import { countedEndorsement, endorsementFor, getEndorsement } from '../shared/endorsements.js';
+import { countedEndorsement, endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
 import { flyAlone } from '../../../leave-passengers.js';
-import { CHANGE_TO_VFR, FLY_WITHOUT_HIRE } from '../../shared/flight-changes.js';
-import { curesOf, saysAll, type Shortfall } from '../shared/shortfalls.js';
+import { CHANGE_TO_VFR, FLY_WITHOUT_HIRE } from '../../../common/shared/flight-changes.js';
+import { curesOf, saysAll, NO_CURE, type Shortfall } from '../../../common/people/shortfalls.js';
 
 /**
  * 14 CFR 61.87(n) to (p), 61.89: a student pilot flies alone, with an endorsement of the preceding 90 days for the make
@@ -61,11 +61,11 @@ export const studentSolo = defineRule({
         const counted: Counted[] = [];
 
         if (!crew.alone)
-          shortfalls.push({ what: 'a student flies with nobody else aboard', cures: flyAlone(f) });
+          shortfalls.push({ what: 'a student flies with nobody else aboard', cures: () => flyAlone(f) });
         if (flight.forHire)
-          shortfalls.push({ what: 'a student carries nothing for hire', cures: [FLY_WITHOUT_HIRE] });
+          shortfalls.push({ what: 'a student carries nothing for hire', cures: () => [FLY_WITHOUT_HIRE] });
         if (flight.flightRules === 'IFR')
-          shortfalls.push({ what: 'a student flies in sight of the surface', cures: [CHANGE_TO_VFR] });
+          shortfalls.push({ what: 'a student flies in sight of the surface', cures: () => [CHANGE_TO_VFR] });
 
         const solo = endorsementFor(endorsements, moment, { kind: 'solo', makeModel, withinDays });
         if (solo) counted.push(countedEndorsement(solo, 'solo endorsement'));
@@ -74,7 +74,7 @@ export const studentSolo = defineRule({
           const title = `Train with an instructor and be endorsed for solo flight in the ${makeModel}.`;
           shortfalls.push({
             what,
-            cures: getEndorsement(moment, { kind: 'solo', makeModel, withinDays }, title),
+            cures: () => getEndorsement(moment, { kind: 'solo', makeModel, withinDays }, title),
           });
         }
 
@@ -89,31 +89,32 @@ export const studentSolo = defineRule({
         else if (visibility < byDay)
           shortfalls.push({
             what: `the visibility is ${visibility} statute miles, less than ${byDay}; wait for better weather`,
-            cures: [],
+            cures: NO_CURE,
           });
         else conditions.push('Keep the surface in sight all the way.');
 
         const nightMatters = !night || (visibility !== null && visibility >= byDay && visibility < byNight);
         if (nightMatters && touchesNight(moment, flight.route, 'civil')) {
-          const cures = flyByDay(moment, flight.route, 'civil');
+          const byDay = () => flyByDay(moment, flight.route, 'civil');
           if (!night) {
             const title = `Train at night with an instructor and be endorsed for solo flight at night in the ${makeModel}.`;
-            const trained = getEndorsement(moment, { kind: 'solo-night', makeModel, withinDays }, title);
+            const wanted = { kind: 'solo-night' as const, makeModel, withinDays };
+            const trained = () => getEndorsement(moment, wanted, title);
             const dim = visibility !== null && visibility < byNight;
             shortfalls.push({
               what: `part of the flight is at night and there is no night solo endorsement for the ${makeModel} in the preceding ${withinDays} days${dim ? ', nor enough visibility' : ''}`,
-              cures: dim ? cures : [...cures, ...trained],
+              cures: dim ? byDay : () => [...byDay(), ...trained()],
             });
           } else {
             const what = `the visibility is ${visibility} statute miles, less than ${byNight} at night`;
-            shortfalls.push({ what, cures });
+            shortfalls.push({ what, cures: byDay });
           }
         } else if (nightMatters) {
           conditions.push(...downBeforeNight(moment, flight.route, 'civil', p));
         } else if (night) counted.push(countedEndorsement(night, 'night solo endorsement'));
 
         if (shortfalls.length > 0) {
-          const remedies = curesOf(shortfalls, 'keep-within-student-limits');
+          const remedies = () => curesOf(shortfalls, 'keep-within-student-limits');
           return take('short', { wrong: saysAll(shortfalls) }, { counted, remedies });
         }
         const through = addDays(solo!.on, withinDays);

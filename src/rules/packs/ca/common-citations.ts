@@ -1,0 +1,35 @@
+import type { Citation } from '../../engine/rule.js';
+import type { Citations } from '../common/cited.js';
+
+const memory = (text: string, reading?: string): Citation => ({
+  text,
+  status: 'from memory',
+  ...(reading !== undefined && { reading }),
+});
+
+/** The Canadian law behind the rules that hold everywhere. */
+export const CA_COMMON_CITATIONS: Citations = {
+  'ad.recurring': memory(
+    'CARs 605.84(1)(b), 507.04',
+    "The directive's text governs. Plain months run to the same day number; a flight that ends exactly at the hours limit " +
+      'is allowed. A specific-purpose flight permit is recorded as a special flight permit.',
+  ),
+  'squawk.grounding': memory(
+    'CARs 605.03, 605.08, 605.10, 507.04',
+    'A specific-purpose flight permit is recorded as a special flight permit. It covers what was reported before the first ' +
+      'day it holds.',
+  ),
+  'aircraft.kinds_of_operation': memory(
+    'CARs 602.07',
+    'Night is that of CARs 101.01, at any airfield of the route; IFR at night needs both IFR and night.',
+  ),
+  'load.persons': memory(
+    'CARs 605.22, 602.07',
+    'Infants in arms are counted as persons. A second pilot whom the request names as required crew is taken to be a ' +
+      'safety pilot; that the pilot may act as one is a condition.',
+  ),
+  'load.weight': memory(
+    'CARs 602.07',
+    'Fuel is counted at a usual weight per gallon; nothing is taken off for taxi fuel.',
+  ),
+};
