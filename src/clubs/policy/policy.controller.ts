@@ -12,6 +12,7 @@ import {
   PolicyValueView,
   PolicyView,
 } from './policy.dto.js';
+import { PolicyChangesView } from './policy-changes.js';
 import { PolicyService } from './policy.service.js';
 
 /** The club's own rules as dated numbers. */
@@ -28,6 +29,21 @@ export class PolicyController {
   })
   read(@CurrentUser() user: SignedIn, @Query() query: PolicyQuery): Promise<PolicyView> {
     return this.policy.read(user, query.asOf);
+  }
+
+  @Get('parameters/:parameterId/changes')
+  @Roles('safety-officer', 'administrator')
+  @ApiRoute({
+    id: 'listPolicyChanges',
+    summary: 'Who changed the values of a parameter, when, and how',
+    answer: PolicyChangesView,
+    refuses: [403, 404],
+  })
+  changes(
+    @CurrentUser() user: SignedIn,
+    @Param('parameterId') parameterId: string,
+  ): Promise<PolicyChangesView> {
+    return this.policy.changes(user, parameterId);
   }
 
   @Post('values')

@@ -2,13 +2,20 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { Clock } from '../../platform/clock.js';
-import { addRecord, findRecord, removeRecord, writeRecord } from '../../platform/database/records.js';
+import {
+  addRecord,
+  findRecord,
+  notThere,
+  removeRecord,
+  writeRecord,
+} from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { requireVersion } from '../../platform/http/versions.js';
 import { type LocalDate, type Policy, POLICY_PARAMETERS } from '../../rules/index.js';
 import { clubToday } from '../club-time.js';
 import { policyParameter, requireValueOf } from './definitions.js';
 import type { NewPolicyValue, PolicyValueChanges, PolicyValueView, PolicyView } from './policy.dto.js';
+import { changesOf, type PolicyChangesView } from './policy-changes.js';
 import { alreadyInForce, backdated } from './policy.problems.js';
 import { parameterView, valueView } from './policy.views.js';
 import { PolicyValueRow } from './policy-value.entity.js';
@@ -37,6 +44,15 @@ export class PolicyService {
       return { asOf: day, items: POLICY_PARAMETERS.map((parameter) => parameterView(parameter, rows, day)) };
     };
     return this.db.run(clubId, work, { readOnly: true });
+  }
+
+  /** Who changed a parameter's values, when, and how. @throws ProblemException 404 for one that clubs do not set */
+  async changes({ clubId }: SignedIn, parameterId: string): Promise<PolicyChangesView> {
+    const parameter = POLICY_PARAMETERS.find(({ id }) => id === parameterId);
+    if (!parameter) throw notThere('policy parameter');
+    return this.db.run(clubId, async (em) => ({ items: await changesOf(em, parameter.id) }), {
+      readOnly: true,
+    });
   }
 
   /** @throws ProblemException 422 for an unknown or lawful parameter, a wrong type or a past date; 409 for a taken date. */
