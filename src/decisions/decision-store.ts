@@ -4,11 +4,11 @@ import {
   rulesetFor,
   sha256,
   versionsOf,
-  type AircraftFacts,
+  writtenLawOf,
   type Decision,
   type FactSheet,
-  type PersonFacts,
   type Policy,
+  type Ruleset,
 } from '../rules/index.js';
 
 /** A decision with the sheet and policy it rests on. */
@@ -19,23 +19,13 @@ export interface Decided {
 }
 
 /** Where the parts of a sheet lie in fact_parts. */
-interface Parts {
+export interface Parts {
   head: string;
   people: Record<string, string>;
   aircraft: string;
   policy: string;
-}
-
-/** A stored decision, and all that is needed to judge it again. */
-export interface StoredDecision {
-  id: string;
-  memberId: string;
-  aircraftId: string;
-  recordedAt: string;
-  body: string;
-  rules: Record<string, number[]>;
-  sheet: FactSheet;
-  policy: Policy;
+  /** The law's numbers; absent in decisions stored before they were kept. */
+  law?: string;
 }
 
 /** Stores decisions and their facts: two statements, whatever the number. Parts that are already there are not repeated. */
@@ -46,18 +36,27 @@ export async function storeDecisions(
   askedBy: string,
 ): Promise<void> {
   const bodies = new Map<string, string>();
-  // The decisions of one question share people and policy as the same objects: each is written out and hashed once.
+  // The decisions of one question share people, policy and rules as the same objects: each is written out and hashed once.
   const kept = new Map<object, string>();
   const keep = (part: object): string => {
     const known = kept.get(part);
     if (known !== undefined) return known;
     const body = canonicalJson(part);
-    const digest = sha256(body);
+    return noted(part, sha256(body), body);
+  };
+  const keepLaw = (ruleset: Ruleset): string => {
+    const known = kept.get(ruleset);
+    if (known !== undefined) return known;
+    const { digest, body } = writtenLawOf(ruleset);
+    return noted(ruleset, digest, body);
+  };
+  const noted = (part: object, digest: string, body: string): string => {
     kept.set(part, digest);
     bodies.set(digest, body);
     return digest;
   };
   const rows = decided.map(({ id, sheet, decision }) => {
+    const ruleset = rulesetFor(sheet.jurisdiction, policy);
     const { people, aircraft, ...head } = sheet;
     const parts: Parts = {
       head: keep(head),
@@ -66,6 +65,7 @@ export async function storeDecisions(
       ),
       aircraft: keep(aircraft),
       policy: keep(policy),
+      law: keepLaw(ruleset),
     };
     return {
       id,
@@ -77,7 +77,7 @@ export async function storeDecisions(
       horizon_until: decision.horizon.until,
       fact_keys: [...new Set(decision.findings.flatMap((finding) => finding.reads))].sort(),
       parts,
-      rules: versionsOf(rulesetFor(sheet.jurisdiction, policy)),
+      rules: versionsOf(ruleset),
       digest: decision.digest,
       body: canonicalJson(decision),
     };
@@ -86,6 +86,7 @@ export async function storeDecisions(
   await em.query(
     `INSERT INTO fact_parts (club_id, digest, body)
      SELECT bellcrank_club(), p.digest, p.body FROM unnest($1::text[], $2::text[]) AS p (digest, body)
+     WHERE NOT EXISTS (SELECT 1 FROM fact_parts f WHERE f.club_id = bellcrank_club() AND f.digest = p.digest)
      ON CONFLICT DO NOTHING`,
     [digests, digests.map((digest) => bodies.get(digest))],
   );
@@ -98,51 +99,4 @@ export async function storeDecisions(
        answer text, horizon_until timestamptz, fact_keys text[], parts jsonb, rules jsonb, digest text, body text)`,
     [JSON.stringify(rows), askedBy],
   );
-}
-
-/** Finds a stored decision with its facts put together again; null when the club has none of that id. */
-export async function findDecision(em: EntityManager, id: string): Promise<StoredDecision | null> {
-  const rows: {
-    member_id: string;
-    aircraft_id: string;
-    recorded_at: string;
-    body: string;
-    rules: Record<string, number[]>;
-    parts: Parts;
-  }[] = await em.query(
-    `SELECT member_id, aircraft_id, body, rules, parts,
-         to_char(recorded_at AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"') AS recorded_at
-       FROM decisions WHERE club_id = bellcrank_club() AND id = $1`,
-    [id],
-  );
-  const row = rows[0];
-  if (!row) return null;
-  const { parts } = row;
-  const digests = [parts.head, parts.aircraft, parts.policy, ...Object.values(parts.people)];
-  const bodies: { digest: string; body: string }[] = await em.query(
-    'SELECT digest, body FROM fact_parts WHERE club_id = bellcrank_club() AND digest = ANY ($1::text[])',
-    [digests],
-  );
-  const read = <T>(digest: string): T => {
-    const part = bodies.find((body) => body.digest === digest);
-    if (!part) throw new Error(`fact part ${digest} of decision ${id} is missing`);
-    return JSON.parse(part.body) as T;
-  };
-  const sheet: FactSheet = {
-    ...read<Omit<FactSheet, 'people' | 'aircraft'>>(parts.head),
-    people: Object.fromEntries(
-      Object.entries(parts.people).map(([personId, digest]) => [personId, read<PersonFacts>(digest)]),
-    ),
-    aircraft: read<AircraftFacts>(parts.aircraft),
-  };
-  return {
-    id,
-    memberId: row.member_id,
-    aircraftId: row.aircraft_id,
-    recordedAt: row.recorded_at,
-    body: row.body,
-    rules: row.rules,
-    sheet,
-    policy: read<Policy>(parts.policy),
-  };
 }

@@ -6,6 +6,7 @@ import { equipmentRows } from './fleet/equipment.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
 import { squawkRows } from './fleet/squawks.js';
+import { clubRuleRows } from './club-rules.js';
 import { history } from './flying/history.js';
 import { logEntries } from './flying/log.js';
 import { Meters } from './flying/meters.js';
@@ -67,6 +68,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...placeRows(began),
     policy_values: policyRows(when, began),
     ...memberRows(people, when),
+    club_rules: clubRuleRows(people, when, began),
     ...paperRows,
     aircraft_models: modelRows(began),
     ...aircraftRows(when, began),

@@ -1,6 +1,7 @@
 import type pg from 'pg';
 import { DataSource } from 'typeorm';
 import { hashPassword } from '../accounts/passwords.js';
+import { sealClub } from '../decisions/audit/seal.js';
 import type { AppConfig } from '../platform/config.js';
 import { connect } from '../platform/database/connection.js';
 import type { Database } from '../platform/database/open.js';
@@ -8,7 +9,7 @@ import { TenantDb } from '../platform/database/tenant.js';
 import type { Instant } from '../rules/index.js';
 import { bookWishes, type Booked } from './book.js';
 import { generateClub } from './generate.js';
-import { DEMO_SEED } from './ids.js';
+import { DEMO_CLUB_ID, DEMO_SEED } from './ids.js';
 import { DEMO_PASSWORD } from './sign-in.js';
 import { hasFlights, insertClub, removeClub, storedDay } from './store.js';
 import { When } from './when.js';
@@ -39,7 +40,11 @@ export async function loadDemo(database: Database, config: AppConfig, asOf: Inst
       if (before !== null) await removeClub(owner);
       await insertClub(owner, club, passwordHash);
     });
-    const bookings = await withService(database, config, (db) => bookWishes(db, club.wishes, asOf));
+    const bookings = await withService(database, config, async (db) => {
+      const booked = await bookWishes(db, club.wishes, asOf);
+      await sealClub(db, DEMO_CLUB_ID, 'all');
+      return booked;
+    });
     return { outcome: before === null ? 'made' : 'made-anew', before, bookings };
   } finally {
     await owner.end();

@@ -1,6 +1,6 @@
 /** Rows of the demo club, table by table, named as in the database. What the database makes up itself is left out. */
 import type { FlightAsk } from './flight-ask.js';
-import type { ClubRow, AirfieldRow, RunwayRow, PolicyRow } from './rows/club.js';
+import type { ClubRow, AirfieldRow, ClubRuleRow, RunwayRow, PolicyRow } from './rows/club.js';
 import type {
   MemberRow,
   MemberRoleRow,
@@ -39,6 +39,7 @@ export interface DemoRows {
   members: MemberRow[];
   member_roles: MemberRoleRow[];
   accounts: AccountRow[];
+  club_rules: ClubRuleRow[];
   certificates: CertificateRow[];
   certificate_ratings: CertificateRatingRow[];
   instructor_certificates: InstructorCertificateRow[];

@@ -1,4 +1,4 @@
-/** Rows of the club itself: airfields and policy. */
+/** Rows of the club itself: airfields, policy and rules of its own. */
 import type { Instant, LocalDate } from '../../rules/index.js';
 import type { Recorded, Row } from './row.js';
 
@@ -30,4 +30,20 @@ export interface PolicyRow extends Recorded {
   valid_from: LocalDate;
   value: number | boolean | string;
   reference: string;
+}
+export interface ClubRuleRow extends Recorded {
+  code: string;
+  version: number;
+  title: string;
+  weight: 'club' | 'advice';
+  applies_when: string;
+  requirement: string;
+  message: string;
+  condition: string | null;
+  document: string;
+  state: 'draft' | 'active';
+  in_force_from: LocalDate | null;
+  created_by: string;
+  activated_by: string | null;
+  activated_at: Instant | null;
 }

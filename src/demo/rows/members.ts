@@ -27,7 +27,7 @@ export interface AccountRow extends Recorded {
   email: string;
 }
 export interface CertificateRow extends Paper {
-  level: 'student' | 'sport' | 'recreational' | 'private' | 'commercial' | 'atp';
+  level: 'student' | 'sport' | 'recreational' | 'lapl' | 'private' | 'commercial' | 'atp';
   issued_on: LocalDate;
   valid_through: LocalDate | null;
   limitations: string[];
