@@ -1,33 +1,18 @@
 /** The first page as a member uses it, in headless Chromium, on a phone-sized and on a desk-sized window. */
-import { existsSync, readFileSync } from 'node:fs';
-import type { AddressInfo } from 'node:net';
-import { chromium, type Browser, type Page } from 'playwright-core';
+import type { Browser, Page } from 'playwright-core';
 import { newId } from '../../src/platform/ids.js';
-import { NOW, startApi, type Api } from '../support/api.js';
+import { startApi, type Api } from '../support/api.js';
 import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
 import type { Session } from '../support/session.js';
-
-const PLACES = [
-  '/usr/bin/chromium',
-  '/usr/bin/chromium-browser',
-  '/usr/bin/google-chrome',
-  '/usr/bin/google-chrome-stable',
-];
-const CHROMIUM = [process.env['CHROMIUM_PATH'], ...PLACES].find((path) => path && existsSync(path));
-const PASSWORD = 'a quiet grass strip';
-const WINDOWS = { phone: { width: 390, height: 844 }, desk: { width: 1280, height: 900 } };
-const AXE = readFileSync(require.resolve('axe-core/axe.min.js'), 'utf8');
+import * as chromium from './chromium.js';
+import { addressOf, ask, launch, overflow, violations, WINDOWS, type Viewport } from './chromium.js';
 
 let api: Api;
 let ready: ReadyClub;
 let browser: Browser;
-let base: string;
 
 beforeAll(async () => {
-  if (!CHROMIUM)
-    throw new Error('No Chromium: run node test/browser/ensure-chromium.mjs, or set CHROMIUM_PATH');
   api = await startApi();
-  base = `http://127.0.0.1:${(api.app.getHttpServer().address() as AddressInfo).port}`;
   ready = await readyClub(api);
   const grounded = await ready.addAircraft('NX102B');
   await insertInto(api.sql, ready.club.clubId)('squawks', {
@@ -38,71 +23,16 @@ beforeAll(async () => {
     title: 'Left brake soft',
     state: 'grounding',
   });
-  browser = await chromium.launch({
-    executablePath: CHROMIUM,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-dev-shm-usage',
-      '--disable-background-networking',
-      '--disable-component-update',
-      '--disable-sync',
-      '--no-first-run',
-    ],
-  });
+  browser = await launch();
 }, 60_000);
 afterAll(async () => {
   await browser?.close();
   await api?.stop();
 });
 
-/** A current pilot with a password. */
-async function pilot(name: string): Promise<Session> {
-  const session = await ready.club.signInAs('member', { name });
-  await ready.makePilot(session.memberId);
-  const { hashPassword } = await import('../../src/accounts/passwords.js');
-  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [
-    session.memberId,
-    await hashPassword(PASSWORD),
-  ]);
-  return session;
-}
-
-async function signedIn(who: Session, viewport: { width: number; height: number }): Promise<Page> {
-  const context = await browser.newContext({ viewport, timezoneId: 'Asia/Tokyo' });
-  const page = await context.newPage();
-  page.on('pageerror', (error) => {
-    throw error;
-  });
-  await page.clock.setFixedTime(NOW);
-  await page.goto(base);
-  await page.getByLabel('Club').fill(ready.club.slug);
-  await page.getByLabel('E-mail').fill(who.email);
-  await page.getByLabel('Password').fill(PASSWORD);
-  await page.getByRole('button', { name: 'Sign in' }).click();
-  await page.getByRole('button', { name: 'Ask the club' }).waitFor();
-  return page;
-}
-
-async function ask(page: Page, from: string, to: string): Promise<void> {
-  await page.getByLabel('Leaving at').fill(from);
-  await page.getByLabel('Back at').fill(to);
-  await page.getByRole('button', { name: 'Ask the club' }).click();
-  await page.locator('.aircraft').first().waitFor();
-}
-
-const violations = async (page: Page): Promise<string[]> => {
-  await page.evaluate(AXE);
-  const { violations: found } = (await page.evaluate('axe.run()')) as {
-    violations: { id: string; nodes: { target: string[] }[] }[];
-  };
-  return found.map(({ id, nodes }) => `${id}: ${nodes.map((node) => node.target.join(' ')).join(', ')}`);
-};
-
-const overflow = (page: Page): Promise<number> =>
-  page.evaluate(
-    'document.documentElement.scrollWidth - document.documentElement.clientWidth',
-  ) as Promise<number>;
+const pilot = (name: string): Promise<Session> => chromium.pilot(api, ready, name);
+const signedIn = (who: Session, viewport: Viewport): Promise<Page> =>
+  chromium.signedIn(browser, { api, ready, who, viewport });
 
 describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
   const [from, to] = name === 'phone' ? ['09:00', '11:00'] : ['13:00', '15:00'];
@@ -124,7 +54,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
 
     await free.getByText(/rules met/).click();
     expect(await free.locator('[data-rule="recency.passengers.day"]').innerText()).toContain(
-      'good through 2026-05-21',
+      'good through 21 May 2026',
     );
 
     await page.getByRole('button', { name: 'Book NX101B' }).click();
@@ -151,7 +81,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
   test('a wrong password, and a slot lost while looking, are told', async () => {
     const context = await browser.newContext({ viewport });
     const page = await context.newPage();
-    await page.goto(base);
+    await page.goto(addressOf(api));
     expect(await violations(page)).toEqual([]);
     await page.getByLabel('Club').fill(ready.club.slug);
     await page.getByLabel('E-mail').fill('nobody@larkfield.example');

@@ -1,6 +1,9 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
+import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
+import { place } from './parts/route.js';
+import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 
@@ -11,6 +14,8 @@ export function App() {
 
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
+  const { path, part } = place.value;
+  const reading = path === '/rules';
   return (
     <>
       <header class="top">
@@ -18,6 +23,10 @@ export function App() {
           <Mark /> Bellcrank
         </h1>
         <span class="club">{me.value.club.name}</span>
+        <nav aria-label="Pages">
+          <Link to="/">Ask</Link>
+          <Link to="/rules">Rule book</Link>
+        </nav>
         <span class="who">
           {me.value.name}
           <button class="quiet" onClick={() => void signOut()}>
@@ -25,7 +34,11 @@ export function App() {
           </button>
         </span>
       </header>
-      <AskPage me={me.value} />
+      {/* Stays while another page is read, with what was asked and answered. */}
+      <div hidden={reading}>
+        <AskPage me={me.value} />
+      </div>
+      {reading && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );
 }

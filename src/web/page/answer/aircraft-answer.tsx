@@ -1,8 +1,10 @@
 import { useState } from 'preact/hooks';
 import type { Decision, Problem } from '../api/types.js';
-import { momentIn } from '../parts/time.js';
+import { Said } from '../parts/said.js';
+import { ANSWER_WORD } from '../../../rules/explain/words.js';
+import { horizonSays } from '../../../rules/explain/sentences.js';
 import { FindingLine } from './finding-line.js';
-import { advises, ANSWERS, conditionSentence, inTheWay } from './words.js';
+import { advises, inTheWay, LOOKS } from './words.js';
 
 interface Props {
   decision: Decision;
@@ -14,7 +16,7 @@ interface Props {
 export function AircraftAnswer({ decision, zone, book }: Props) {
   const [state, setState] = useState<'open' | 'booking' | 'booked'>('open');
   const [problem, setProblem] = useState<Problem | null>(null);
-  const { word, shape, tone } = ANSWERS[decision.answer];
+  const { shape, tone } = LOOKS[decision.answer];
   const blocking = decision.findings.filter(inTheWay);
   const advice = decision.findings.filter(advises);
   const met = decision.findings.filter((finding) => finding.status === 'met');
@@ -38,7 +40,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
           {shape}
         </span>
         <h3>
-          <span class="word">{word}</span>
+          <span class="word">{ANSWER_WORD[decision.answer]}</span>
           <span class="registration">{decision.aircraft.registration}</span>
           <span class="model">{decision.aircraft.makeModel}</span>
         </h3>
@@ -65,7 +67,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
       {blocking.length > 0 && (
         <ul class="findings">
           {blocking.map((finding) => (
-            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
           ))}
         </ul>
       )}
@@ -74,7 +76,9 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
           <strong>Before departure</strong>
           <ul>
             {decision.conditions.map((condition) => (
-              <li>{conditionSentence(condition)}</li>
+              <li>
+                <Said text={condition} zone={zone} />
+              </li>
             ))}
           </ul>
         </div>
@@ -83,7 +87,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
       {advice.length > 0 && (
         <ul class="findings advice">
           {advice.map((finding) => (
-            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
           ))}
         </ul>
       )}
@@ -91,7 +95,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
         <summary>{met.length} rules met: see each</summary>
         <ul class="findings">
           {met.map((finding) => (
-            <FindingLine key={finding.rule} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
           ))}
         </ul>
       </details>
@@ -99,19 +103,14 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
   );
 }
 
+/** Until when the answer stands. */
 function Horizon({ decision, zone }: { decision: Decision; zone: string }) {
-  const { until, becomes, because, searchedTo } = decision.horizon;
-  if (!until || !becomes) {
-    return <p class="horizon">Time alone does not change this answer before {momentIn(zone, searchedTo)}.</p>;
-  }
   const titles = decision.findings
-    .filter((finding) => because.includes(finding.rule))
-    .map((finding) => `“${finding.title}”`);
+    .filter((finding) => decision.horizon.because.includes(finding.rule))
+    .map((finding) => finding.title);
   return (
     <p class="horizon">
-      Holds for a departure before <time dateTime={until}>{momentIn(zone, until)}</time>; then “
-      {ANSWERS[becomes].word.toLowerCase()}”
-      {titles.length > 0 ? ` by ${titles.length === 1 ? 'the rule' : 'the rules'} ${titles.join(', ')}` : ''}.
+      <Said text={horizonSays(decision.horizon, titles)} zone={zone} />
     </p>
   );
 }

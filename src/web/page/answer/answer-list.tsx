@@ -1,4 +1,6 @@
 import type { Answers, Decision, Problem } from '../api/types.js';
+import { commandSays } from '../../../rules/explain/sentences.js';
+import { names } from '../session/session.js';
 import { AircraftAnswer } from './aircraft-answer.js';
 
 interface Props {
@@ -19,6 +21,7 @@ export function AnswerList({ asked, zone, book }: Props) {
         {open === 0 ? 'No aircraft answers yes' : `${open} of ${decisions.length} aircraft can be booked`}
         <small>{asked.said}</small>
       </h2>
+      {decisions[0] && <Command crew={decisions[0].crew} />}
       <ul class="fleet">
         {decisions.map((decision) => (
           <AircraftAnswer key={decision.id} decision={decision} zone={zone} book={book} />
@@ -27,4 +30,10 @@ export function AnswerList({ asked, zone, book }: Props) {
       <p class="caution">{caution}</p>
     </>
   );
+}
+
+/** Who is pilot in command of the flight, whichever aircraft it is. */
+function Command({ crew: { picId, picBecause } }: { crew: Decision['crew'] }) {
+  const name = picId === null ? null : (names.value.find(({ id }) => id === picId)?.name ?? 'Somebody');
+  return <p class="command">{commandSays(name, picBecause)}</p>;
 }

@@ -24,6 +24,7 @@ export interface Decision {
   answer: Answer;
   says: string;
   asOf: string;
+  crew: { picId: string | null; picBecause: string; passengers: number };
   findings: Finding[];
   conditions: string[];
   horizon: { until: string | null; becomes: Answer | null; because: string[]; searchedTo: string };

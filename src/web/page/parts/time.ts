@@ -1,5 +1,6 @@
 /** Times as the club's members read them: in the club's zone, whatever the phone's. */
 import { Temporal } from 'temporal-polyfill';
+import { LOCALE } from './locale.js';
 
 /**
  * 'YYYY-MM-DD' and 'HH:MM' in the club's zone as an instant.
@@ -30,15 +31,19 @@ export const dateIn = (zone: string, instant: string): string =>
 
 /** '14:30' */
 export function clockIn(zone: string, instant: string): string {
-  return new Intl.DateTimeFormat('en-GB', { timeZone: zone, hour: '2-digit', minute: '2-digit' }).format(
-    new Date(instant),
-  );
+  // Twenty-four hours in every English: log, calendar and weather are written that way.
+  return new Intl.DateTimeFormat(LOCALE, {
+    timeZone: zone,
+    hour: '2-digit',
+    minute: '2-digit',
+    hourCycle: 'h23',
+  }).format(new Date(instant));
 }
 
 /** 'Thu 26 Nov' (with the year when it is another one). */
 export function dayIn(zone: string, instant: string): string {
   const year = dateIn(zone, instant).slice(0, 4) === today(zone).slice(0, 4) ? undefined : 'numeric';
-  return new Intl.DateTimeFormat('en-GB', {
+  return new Intl.DateTimeFormat(LOCALE, {
     timeZone: zone,
     weekday: 'short',
     day: 'numeric',
