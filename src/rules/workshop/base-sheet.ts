@@ -14,7 +14,9 @@ import {
   EQUIPMENT,
   INSTRUCTOR,
   ITEM,
+  LICENCE_RATING,
   LOG,
+  LOG_BEFORE,
   MEDICAL,
   METER,
   REGISTRATION,
@@ -38,7 +40,8 @@ export const HOME_FIELD: AirfieldFact = {
   ],
 };
 
-const FLIGHT: FlightFacts = {
+/** The flight of the base sheet: an hour alone, Monday 2027-03-01 at 11:00 of the club's time. */
+export const FLIGHT: FlightFacts = {
   departs: '2027-03-01T18:00:00Z',
   arrives: '2027-03-01T19:00:00Z',
   purpose: 'solo',
@@ -59,6 +62,7 @@ const FLIGHT: FlightFacts = {
   usesTransponder: true,
   overWaterBeyondGlide: false,
   weather: null,
+  destinationForecast: null,
   loading: { occupantsLb: 170, baggageLb: 10, fuelUsGal: 40 },
 };
 
@@ -186,7 +190,15 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   basicMed: known([], KNOWN_AT),
   reviews: known([REVIEW], KNOWN_AT),
   endorsements: known([], KNOWN_AT),
+  ratings: known(
+    [
+      LICENCE_RATING,
+      { ...LICENCE_RATING, id: 'rating-2', kind: 'language', designator: 'English', validThrough: null },
+    ],
+    KNOWN_AT,
+  ),
   log: known([{ ...LOG, takeoffs: 3, landings: 3, fullStopLandings: 3 }], KNOWN_AT),
+  logBefore: known(LOG_BEFORE, KNOWN_AT),
   checkouts: known(
     [CHECKOUT, { ...CHECKOUT, id: 'checkout-2', kind: 'annual-check', modelId: null, on: '2026-10-01' }],
     KNOWN_AT,

@@ -4,8 +4,11 @@
  */
 import type {
   AircraftType,
+  AircraftUse,
+  DeferralFact,
   DifferencesFact,
   EquipmentFact,
+  ItemDetail,
   ItemFact,
   MeterFact,
   PermitFact,
@@ -13,6 +16,7 @@ import type {
   ReservationFact,
   SquawkFact,
 } from '../facts/aircraft.js';
+import type { DeclaredForecast, DeclaredLoading, DeclaredWeather } from '../facts/flight.js';
 import type {
   BasicMedFact,
   CertificateFact,
@@ -20,10 +24,14 @@ import type {
   CommitmentFact,
   EndorsementFact,
   InstructorFact,
+  LogBeforeFact,
   LogFact,
+  LogSum,
   MedicalFact,
+  RatingFact,
   ReviewFact,
   StandingFact,
+  Suspension,
   UnverifiedFact,
 } from '../facts/person.js';
 
@@ -109,6 +117,30 @@ export const ENDORSEMENT: EndorsementFact = {
   makeModel: null,
   airfields: [],
   expiresOn: null,
+};
+
+export const LOG_SUM: LogSum = {
+  modelId: 'model-lark',
+  category: 'airplane',
+  class: 'single-engine-land',
+  tailwheel: false,
+  role: 'pilot-in-command',
+  flights: 100,
+  landings: 150,
+  totalTenths: 1000,
+  nightTenths: 0,
+  dualGivenTenths: 0,
+};
+
+/** The log of the example people is whole. */
+export const LOG_BEFORE: LogBeforeFact = { through: null, sums: [] };
+
+export const LICENCE_RATING: RatingFact = {
+  id: 'rating-1',
+  kind: 'single-engine-piston-land',
+  designator: null,
+  on: '2026-03-20',
+  validThrough: '2028-03-31',
 };
 
 export const CHECKOUT: CheckoutFact = {
@@ -261,3 +293,61 @@ export const DIFFERENCES: DifferencesFact = {
   since: '2026-11-10',
   equipmentGroup: 'glass panel',
 };
+
+export const USE: AircraftUse = { status: 'in-service', instructionForHire: false, carriesForHire: false };
+
+export const SUSPENSION: Suspension = { id: 'suspension-1', from: '2027-01-01', to: null };
+
+export const RATING: CertificateFact['ratings'][number] = {
+  category: 'airplane',
+  class: 'single-engine-land',
+};
+
+/** Every step of 14 CFR 91.213(d) recorded. */
+export const DEFERRAL: DeferralFact = {
+  id: 'deferral-1',
+  on: '2027-02-20',
+  deadlineOn: null,
+  requiredByTypeDesign: false,
+  requiredByEquipmentList: false,
+  requiredByDirective: false,
+  removedOrDeactivated: true,
+  placarded: true,
+  recorded: true,
+  noHazardDeterminedBy: 'A. Member',
+  equipmentListItem: null,
+};
+
+export const ITEM_DETAIL: Required<ItemDetail> = {
+  staticOpenedOn: '2027-01-10',
+  vorMethod: 'ground-checkpoint',
+  vorErrorDeg: 2,
+  vorPlace: 'XQHB',
+  vorSignedBy: 'A. Member',
+  eltBatteryNewOn: '2025-06-15',
+  eltBatteryUsefulLifeEndsOn: '2031-06-15',
+  eltBatteryReplaceOn: '2028-06-15',
+  eltUseMinutes: 5,
+};
+
+export const WEATHER: DeclaredWeather = {
+  observedAt: '2027-03-01T18:00:00Z',
+  windFromDeg: 90,
+  windKt: 5,
+  gustKt: 0,
+  visibilitySm: 10,
+  ceilingFtAgl: 5000,
+  temperatureC: 10,
+  altimeterInHg: 29.92,
+};
+
+/** A forecast under which an airplane needs no alternate, from two hours before the base flight arrives to two after. */
+export const FORECAST: DeclaredForecast = {
+  from: '2027-03-01T17:00:00Z',
+  to: '2027-03-01T21:00:00Z',
+  ceilingFtAgl: 5000,
+  visibilitySm: 10,
+  approachPublished: true,
+};
+
+export const LOADING: DeclaredLoading = { occupantsLb: 170, baggageLb: 10, fuelUsGal: 40 };

@@ -1,5 +1,6 @@
 /** 14 CFR 61.57(a) and (b), FCL.060(b) and CARs 401.05. */
 import { daysBetween, type AircraftType } from '../../../rules/index.js';
+import { LICENCE_RATING } from '../../../rules/workshop/records.js';
 import type { NeutralFacts } from '../facts.js';
 import type { Found, Mapping } from '../mapping.js';
 import { Scene } from '../scene.js';
@@ -83,6 +84,11 @@ const elsewhere: Mapping = {
     scene.set(
       'member.certificates',
       certificates.value.map((one) => ({ ...one, instrument: rated ? ['airplane'] : [] })),
+    );
+    // The entry says that the rating is held, and not until when it is valid.
+    scene.set(
+      'member.ratings',
+      rated ? [{ ...LICENCE_RATING, kind: 'instrument', validThrough: '2099-12-31' }] : [],
     );
     return passengersOf(scene, facts, [rule]);
   },

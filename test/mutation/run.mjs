@@ -1,0 +1,112 @@
+/**
+ * `npm run mutation`: changes the rules in every way Stryker knows (and two of our own, mutators.mjs) and counts the changes that no
+ * case table and no spec notices. Each such survivor must stand in survivors.yaml with its explanation.
+ *
+ *   npm run mutation -- src/rules/packs/us/pilot      a part
+ *   npm run mutation -- --sample 300                  so many changes, drawn anew whenever the rules change
+ *   npm run mutation -- --open                        those that were not noticed last time, and what is new
+ *   npm run mutation -- --list                        writes the list of survivors of what was run
+ *   npm run mutation -- --suggest                     notes, for each survivor, cases that come out differently
+ */
+import { Stryker } from '@stryker-mutator/core';
+import { mkdirSync, rmSync } from 'node:fs';
+import { relative, resolve } from 'node:path';
+import { filesOf, keyOf, mutantsOf, placeOf } from './catalogue.mjs';
+import { EXCLUDED } from './mutators.mjs';
+import { rangesOf, sampleOf } from './sample.mjs';
+import { openIn, readState, writeState } from './state.mjs';
+import { isDetected, isLost, summary } from './summary.mjs';
+import { readSurvivors, told, wrongWithList, writeSurvivors } from './survivors.mjs';
+
+const WORK = '.bellcrank/mutation';
+
+const { parts, sample, open, list, suggest } = readArguments(process.argv.slice(2));
+mkdirSync(WORK, { recursive: true });
+const differences = resolve(WORK, 'differences.jsonl');
+rmSync(differences, { force: true });
+if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
+
+const files = filesOf(parts);
+const mutants = await mutantsOf(files);
+const state = readState();
+const chosen =
+  sample !== null ? rangesOf(sampleOf(mutants, sample)) : open ? rangesOf(openIn(state, mutants)) : files;
+const results = await new Stryker({
+  packageManager: 'npm',
+  plugins: [new URL('runner.mjs', import.meta.url).pathname],
+  testRunner: 'in-process',
+  checkers: [],
+  coverageAnalysis: 'perTest',
+  mutate: chosen,
+  mutator: { excludedMutations: EXCLUDED, plugins: null },
+  // The sandbox needs the rules and what is run against them, and lies where jest does not look for specs.
+  ignorePatterns: [
+    '**',
+    '!src/rules/**',
+    '!src/cli/check-values/**',
+    '!test/{workshop,rules,outside}/**',
+    '!package.json',
+  ],
+  tempDirName: 'node_modules/.cache/mutation',
+  concurrency: 1,
+  // Generous: most loops without an end are cut short by counting.
+  timeoutMS: 30_000,
+  timeoutFactor: 2,
+  reporters: [process.stdout.isTTY ? 'progress' : 'progress-append-only'],
+  disableTypeChecks: true,
+  allowConsoleColors: false,
+  logLevel: 'warn',
+  warnings: { slow: false },
+  thresholds: { high: 95, low: 90, break: null },
+}).runMutationTest();
+const byPlace = new Map(mutants.map((mutant) => [mutant.place, mutant]));
+const tried = results.flatMap((result) => {
+  // Ranges bring along what is excluded.
+  const mutant = byPlace.get(placeOf({ ...result, file: relative('.', result.fileName) }, 1));
+  return mutant ? [{ ...mutant, status: result.status }] : [];
+});
+for (const mutant of tried) state.set(keyOf(mutant), mutant.status);
+writeState(state);
+
+// A sample stands for itself; otherwise what was found out before counts as well.
+const all =
+  sample !== null
+    ? tried
+    : mutants.map((mutant) => ({ ...mutant, status: state.get(keyOf(mutant)) ?? 'Pending' }));
+console.log(`\n${summary(all)}\n`);
+const survivors = all.filter(isLost);
+const survivorsList = readSurvivors();
+if (list) writeSurvivors(survivorsList, survivors, new Set(files));
+else {
+  const listed = new Set(survivorsList.entries.map(keyOf));
+  const killed = new Set(all.filter(isDetected).map(keyOf));
+  const wrong = [
+    ...survivors.filter((mutant) => !listed.has(keyOf(mutant))).map((mutant) => `survives: ${told(mutant)}`),
+    ...survivorsList.entries
+      .filter((entry) => killed.has(keyOf(entry)))
+      .map((entry) => `listed, and killed: ${told(entry)}`),
+    ...wrongWithList(
+      { ...survivorsList, entries: survivorsList.entries.filter(({ file }) => files.includes(file)) },
+      mutants,
+    ),
+  ];
+  if (wrong.length > 0) {
+    console.error(
+      `${wrong.join('\n')}\n\n${wrong.length} changes to look at: write a case that tells them, or list and explain them`,
+    );
+    process.exitCode = 1;
+  }
+}
+
+function readArguments(args) {
+  const at = args.indexOf('--sample');
+  const size = at === -1 ? null : Number(args.splice(at, 2)[1]);
+  if (size !== null && !(size > 0)) throw new Error('--sample takes a number of changes');
+  return {
+    parts: args.filter((one) => !one.startsWith('--')),
+    sample: size,
+    open: args.includes('--open'),
+    list: args.includes('--list'),
+    suggest: args.includes('--suggest'),
+  };
+}

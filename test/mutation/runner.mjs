@@ -1,0 +1,179 @@
+/**
+ * A test runner for Stryker that stays in one warm process: modules touched by a mutant are run anew (milliseconds), then only
+ * the tests that could see it, up to the first that fails. Stryker ends the process if a mutant never comes back.
+ */
+import { INSTRUMENTER_CONSTANTS } from '@stryker-mutator/api/core';
+import { PluginKind, declareClassPlugin } from '@stryker-mutator/api/plugin';
+import { TestStatus } from '@stryker-mutator/api/test-runner';
+import { appendFileSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { performance } from 'node:perf_hooks';
+import { TypeScriptModules } from '../support/typescript-modules.mjs';
+import { SPECS, allTests, specTests } from './suites.mjs';
+
+const NAMESPACE = INSTRUMENTER_CONSTANTS.NAMESPACE;
+
+/** Files behind answers that are remembered from one question to the next. */
+const REMEMBERED = /^src\/rules\/(calendar|sky)\/|^src\/rules\/(engine\/sentence|facts\/keys)\.ts$/;
+
+class InProcessRunner {
+  #modules = new TypeScriptModules(process.cwd());
+  /** State shared with the instrumented code. */
+  #shared = (globalThis[NAMESPACE] ??= {});
+  /** Tests of the unmutated code, for what they see. */
+  #tests = null;
+
+  capabilities() {
+    // A mutant at a module's top level is met by running the module again.
+    return { reloadEnvironment: true };
+  }
+
+  async dryRun() {
+    const tests = (this.#tests = allTests(this.#modules));
+    const results = tests.map((test) => {
+      const { run } = test;
+      this.#shared.currentTestId = test.id;
+      const start = performance.now();
+      let failure;
+      try {
+        run();
+      } catch (error) {
+        failure = messageOf(error);
+      }
+      this.#shared.currentTestId = undefined;
+      const base = {
+        id: test.id,
+        name: test.id,
+        timeSpentMs: performance.now() - start,
+        fileName: join(process.cwd(), test.file),
+        startPosition: { line: test.line, column: 0 },
+      };
+      return failure === undefined
+        ? { ...base, status: TestStatus.Success }
+        : { ...base, status: TestStatus.Failed, failureMessage: failure };
+    });
+    if (process.env.TMP_LEAVE_OUT) {
+      const bad = new Set(results.filter((r) => r.status === TestStatus.Failed).map((r) => r.id));
+      this.#tests = this.#tests.filter(({ id }) => !bad.has(id));
+      return {
+        status: 'complete',
+        tests: results.filter(({ id }) => !bad.has(id)),
+        mutantCoverage: this.#shared.mutantCoverage,
+      };
+    }
+    return { status: 'complete', tests: results, mutantCoverage: this.#shared.mutantCoverage };
+  }
+
+  async mutantRun({ activeMutant, mutantActivation, testFilter, hitLimit, sandboxFileName }) {
+    this.#tests ??= allTests(this.#modules);
+    if (this.#differencesTo !== undefined && this.#findings.size === 0)
+      for (const { id, finding } of this.#tests) if (finding) this.#findings.set(id, finding());
+    const file = relative(process.cwd(), sandboxFileName);
+    const covering = new Set(testFilter);
+    const tests = [
+      ...this.#tests.filter(({ id }) => covering.has(id)),
+      // Where answers are remembered, only the first test to ask is known to cover the code behind them.
+      ...(testFilter && !REMEMBERED.test(file)
+        ? []
+        : this.#tests.filter((test) => !covering.has(test.id) && test.sees(file))),
+    ];
+    this.#shared.hitCount = hitLimit === undefined ? undefined : 0;
+    this.#shared.hitLimit = hitLimit;
+    const activate = () => (this.#shared.activeMutant = activeMutant.id);
+    try {
+      if (mutantActivation === 'static') activate();
+      let current;
+      try {
+        this.#fresh(file);
+        current = tests.map((test) => this.#current(test));
+      } catch (error) {
+        return killed('loading the modules', error, 0);
+      }
+      activate();
+      // Most changes are noticed by what a case expects; what holds for every finding takes longer to prove.
+      const attempts = [
+        ...current.flatMap(({ id, quick }) => (quick ? [[id, quick]] : [])),
+        ...current.map(({ id, run }) => [id, run]),
+      ];
+      for (const [index, [id, attempt]] of attempts.entries()) {
+        try {
+          attempt();
+        } catch (error) {
+          return killed(id, error, Math.min(index + 1, tests.length));
+        }
+      }
+      if (this.#differencesTo !== undefined) this.#recordDifferences(file, activeMutant, current);
+      return { status: 'survived', nrOfTests: tests.length };
+    } finally {
+      this.#shared.activeMutant = undefined;
+      this.#shared.hitCount = undefined;
+      this.#specs.clear();
+      this.#modules.forget(file);
+    }
+  }
+
+  /** Where to write what the survivors change that no case says (`--suggest`). */
+  #differencesTo = process.env.BELLCRANK_MUTATION_DIFFERENCES;
+  /** What each case comes to without a mutant, where differences are wanted. */
+  #findings = new Map();
+
+  /** Notes the cases that come out differently under a surviving mutant: those to say more. */
+  #recordDifferences(file, { location, mutatorName, replacement }, tests) {
+    const differing = [];
+    for (const test of tests) {
+      if (!test.finding) continue;
+      let now;
+      try {
+        now = test.finding();
+      } catch (error) {
+        now = { error: messageOf(error) };
+      }
+      const before = this.#findings.get(test.id);
+      const changes = Object.keys({ ...before, ...now })
+        .filter((key) => JSON.stringify(before[key]) !== JSON.stringify(now[key]))
+        .map((key) => ({ key, before: before[key], now: now[key] }));
+      if (changes.length > 0) differing.push({ case: test.id, file: test.file, line: test.line, changes });
+      if (differing.length === 3) break;
+    }
+    const line = {
+      file,
+      location,
+      mutatorName,
+      replacement,
+      tried: tests.length,
+      differing,
+    };
+    appendFileSync(this.#differencesTo, `${JSON.stringify(line)}\n`);
+  }
+
+  #specs = new Map();
+
+  /** Runs the file and all that hangs on it anew, so that nothing is remembered from before. */
+  #fresh(file) {
+    this.#modules.forget(file);
+    this.#specs.clear();
+    this.#modules.load('src/rules/workshop/run-case.ts');
+  }
+
+  /** The test over the modules as they are now: a spec's tests hold on to what it imported, and are collected again. */
+  #current(test) {
+    if (!SPECS.includes(test.file)) return test;
+    if (!this.#specs.has(test.file)) {
+      const again = specTests(this.#modules, test.file);
+      this.#specs.set(test.file, new Map(again.map((one) => [one.id, one])));
+    }
+    const now = this.#specs.get(test.file).get(test.id);
+    if (!now) throw new Error(`${test.id} is gone`);
+    return now;
+  }
+}
+
+const messageOf = (error) => (error instanceof Error ? error.message : String(error)).slice(0, 500);
+const killed = (id, error, nrOfTests) => ({
+  status: 'killed',
+  killedBy: [id],
+  failureMessage: messageOf(error),
+  nrOfTests,
+});
+
+export const strykerPlugins = [declareClassPlugin(PluginKind.TestRunner, 'in-process', InProcessRunner)];

@@ -1,0 +1,24 @@
+/** What became of each change when it was last tried, so that only what may have changed is tried again. */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { keyOf } from './catalogue.mjs';
+
+const FILE = '.bellcrank/mutation/state.json';
+
+/** Status by key; empty when nothing was run here yet. */
+export function readState() {
+  try {
+    return new Map(Object.entries(JSON.parse(readFileSync(FILE, 'utf8'))));
+  } catch (error) {
+    if (error.code === 'ENOENT') return new Map();
+    throw error;
+  }
+}
+
+export function writeState(state) {
+  writeFileSync(FILE, JSON.stringify(Object.fromEntries(state)));
+}
+
+/** The changes that were not noticed last time, or not tried. */
+export function openIn(state, mutants) {
+  return mutants.filter((mutant) => !['Killed', 'Timeout'].includes(state.get(keyOf(mutant))));
+}

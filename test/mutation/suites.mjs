@@ -1,0 +1,105 @@
+/**
+ * What is run against a mutant: each case of each case table, then the specs of the pure functions. A suite knows which files it
+ * hangs on, so that a mutant at a module's top level, for which coverage by test says nothing, meets only those that could see it.
+ */
+import { existsSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { collectTests } from './mini-jest.mjs';
+
+/** Tests of a test, which say nothing of the rules. */
+const OF_THE_CHECK_ITSELF = /can fail|refuses a fact/;
+
+const RULES = 'src/rules/index.ts';
+const RUN_CASE = 'src/rules/workshop/run-case.ts';
+const TABLES = 'test/workshop/tables.ts';
+/** Specs that need neither jest nor a database. */
+export const SPECS = [
+  'test/rules/calendar.spec.ts',
+  'test/rules/air/acs.spec.ts',
+  'test/rules/air/formulae.spec.ts',
+  'test/rules/air/performance-table.spec.ts',
+  'test/rules/air/weather-and-fuel.spec.ts',
+  'test/rules/air/transponder-airspace.spec.ts',
+  'test/rules/sky/nights.spec.ts',
+  'test/outside/air.spec.ts',
+  'test/outside/distance.spec.ts',
+  'test/outside/sun.spec.ts',
+  'test/outside/numbers.spec.ts',
+  'test/outside/check-values.spec.ts',
+];
+
+/**
+ * All tests, in the order in which they are tried: `{ id, file, line, run, quick, sees(file) }`, `quick` being a part of `run`
+ * that is worth trying first.
+ * @param {import('../support/typescript-modules.mjs').TypeScriptModules} modules
+ */
+export function allTests(modules) {
+  return [...tableTests(modules), ...SPECS.flatMap((file) => specTests(modules, file))];
+}
+
+function tableTests(modules) {
+  const { ALL_RULES, rulesetFor, startingPolicy } = modules.load(RULES);
+  modules.load(RUN_CASE);
+  const { readTables } = modules.load(TABLES);
+  const pack = rulesetFor('US', startingPolicy());
+  const rules = new Map([...ALL_RULES, ...pack.rules].map((rule) => [rule.id, rule]));
+  const under = (path) => relative(modules.root, path);
+  const declaredIn = parameterFiles(modules);
+  const everything = files(modules, RUN_CASE);
+  return readTables().flatMap(({ file, table, lines }) => {
+    const home = file.replace('.cases.yaml', '.ts');
+    const own = existsSync(join(modules.root, home)) ? files(modules, home) : null;
+    const parameters = rules.get(table.rule)?.parameters ?? [];
+    const read = new Set(parameters.map((id) => declaredIn.get(id)));
+    const sees = (path) => {
+      if (own === null) return true;
+      if (own.has(path) || read.has(path)) return true;
+      // Rules and parameters of others do not matter; what puts the packs together and runs them does.
+      const ofOthers =
+        /^src\/rules\/(packs\/.+\/|parameters\/.+\/)/.test(path) && !path.endsWith('/index.ts');
+      return !ofOthers && everything.has(path);
+    };
+    return table.cases.map((one, index) => ({
+      id: `${table.rule} › ${one.name}`,
+      file,
+      line: lines[index],
+      sees,
+      finding: () => modules.load(RUN_CASE).runCase(table.rule, one).finding,
+      quick: () => failOn(modules.load(RUN_CASE).missesAtDeparture(table.rule, one)),
+      run: () => failOn(modules.load(RUN_CASE).missesOf(table.rule, one)),
+    }));
+  });
+
+  function files(of, file) {
+    of.load(file);
+    return new Set([...of.closureOf(file)].map(under));
+  }
+}
+
+function failOn(misses) {
+  if (misses.length > 0) throw new Error(misses.join('; '));
+}
+
+/** The file that declares each parameter, by the parameter's id. */
+function parameterFiles(modules) {
+  const declared = new Map();
+  for (const path of modules.closureOf(RULES)) {
+    const file = relative(modules.root, path);
+    if (!file.startsWith('src/rules/parameters/')) continue;
+    for (const list of Object.values(modules.load(file)))
+      if (Array.isArray(list)) for (const { id } of list) declared.set(id, file);
+  }
+  return declared;
+}
+
+/** The tests of one spec, over the modules as they are now. */
+export function specTests(modules, file) {
+  // A spec says what its tests are only while it runs.
+  modules.forget(file);
+  const tests = collectTests(() => modules.load(file));
+  const seen = new Set([...modules.closureOf(file)].map((path) => relative(modules.root, path)));
+  const sees = (path) => seen.has(path);
+  return tests
+    .filter(({ name }) => !OF_THE_CHECK_ITSELF.test(name))
+    .map(({ name, run }) => ({ id: `${file} › ${name}`, file, line: 1, sees, run }));
+}
