@@ -4,6 +4,9 @@ import { Members1764000000002 } from './0002-members.js';
 import { Fleet1764000000003 } from './0003-fleet.js';
 import { Log1764000000004 } from './0004-log.js';
 import { Bookings1764000000005 } from './0005-bookings.js';
+import { ClubRules1764000000006 } from './0006-club-rules.js';
+import { DecisionChain1764000000007 } from './0007-decision-chain.js';
+import { ForeignPapers1764000000008 } from './0008-foreign-papers.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -11,4 +14,7 @@ export const MIGRATIONS = [
   Fleet1764000000003,
   Log1764000000004,
   Bookings1764000000005,
+  ClubRules1764000000006,
+  DecisionChain1764000000007,
+  ForeignPapers1764000000008,
 ];

@@ -1,6 +1,7 @@
 import type { SignedIn } from '../accounts/current-user.js';
 import { asSeenBy } from '../decisions/privacy.js';
 import { defineProblems, ProblemException } from '../platform/problems/index.js';
+import { ANSWER_WORD } from '../rules/explain/index.js';
 import { localClock, localDateOf, toSeconds } from '../rules/index.js';
 import type { Decided } from '../decisions/decision-store.js';
 import { blocks } from '../rules/index.js';
@@ -85,7 +86,7 @@ export function notBookable(decided: Decided, overrideMissing: boolean, viewer: 
     .map(({ rule, title, weight, says }) => ({ rule, title, weight, says }));
   return new ProblemException('not-bookable', {
     status: 409,
-    title: `The answer is ${decision.answer}`,
+    title: `The answer: ${ANSWER_WORD[decision.answer]}`,
     detail: `${decision.says} ${overrideMissing ? 'Ask a safety officer to book it for you with a reason.' : 'Read the findings; each says what would cure it.'}`,
     extensions: {
       answer: decision.answer,

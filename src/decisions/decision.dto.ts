@@ -1,9 +1,9 @@
 import { ApiProperty } from '@nestjs/swagger';
 import type { SignedIn } from '../accounts/current-user.js';
 import type { AircraftType, Decision, Finding } from '../rules/index.js';
-import type { Decided, StoredDecision } from './decision-store.js';
+import type { Decided } from './decision-store.js';
 import { asSeenBy } from './privacy.js';
-import type { Replay, ReplayDifference } from './replay.js';
+import type { StoredDecision } from './stored-decision.js';
 
 export const ANSWERS = ['yes', 'yes-with-conditions', 'dual-only', 'ask-officer', 'no'];
 
@@ -143,8 +143,7 @@ export class DecisionDto {
 
   /** As this person may read it. */
   static fromStored(stored: StoredDecision, viewer: SignedIn): DecisionDto {
-    const { id, sheet } = stored;
-    return DecisionDto.from({ id, sheet, decision: JSON.parse(stored.body) as Decision }, viewer);
+    return DecisionDto.from(stored, viewer);
   }
 
   private static of(
@@ -171,30 +170,4 @@ export class AnswersDto {
   decisions: DecisionDto[];
   @ApiProperty()
   caution: string;
-}
-
-export class ReplayDifferenceDto implements ReplayDifference {
-  @ApiProperty()
-  rule: string;
-  @ApiProperty({ type: Number, nullable: true })
-  storedVersion: number | null;
-  @ApiProperty({ type: Number, nullable: true })
-  replayedVersion: number | null;
-  @ApiProperty({ type: String, nullable: true })
-  stored: string | null;
-  @ApiProperty({ type: String, nullable: true })
-  replayed: string | null;
-}
-
-export class ReplayDto implements Replay {
-  @ApiProperty({ description: 'Same bytes' })
-  identical: boolean;
-  @ApiProperty()
-  storedSha256: string;
-  @ApiProperty()
-  replayedSha256: string;
-  @ApiProperty({ type: [String] })
-  changedRules: string[];
-  @ApiProperty({ type: [ReplayDifferenceDto] })
-  differences: ReplayDifferenceDto[];
 }

@@ -4,10 +4,11 @@ import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
 import { ApiRoute } from '../platform/http/api-route.js';
 import { UuidPipe } from '../platform/http/index.js';
 import { CAUTION } from '../rules/index.js';
-import { AnswersDto, DecisionDto, ReplayDto } from './decision.dto.js';
+import { AnswersDto, DecisionDto } from './decision.dto.js';
 import { DecisionsPageDto, DecisionsQuery } from './decision-list.dto.js';
 import { DecisionsService } from './decisions.service.js';
 import { AskDto } from './flight-request.dto.js';
+import { ReplayDto } from './replay/replay.dto.js';
 
 @ApiTags('decisions')
 @Controller('decisions')
@@ -43,7 +44,7 @@ export class DecisionsController {
     id: 'getDecision',
     summary: 'A stored decision, as it was given',
     answer: DecisionDto,
-    refuses: [404],
+    refuses: [404, 409],
   })
   async find(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<DecisionDto> {
     return DecisionDto.fromStored(await this.decisions.find(user, id), user);
@@ -52,9 +53,10 @@ export class DecisionsController {
   @Get(':id/replay')
   @ApiRoute({
     id: 'replayDecision',
-    summary: 'Judges the stored facts again and compares the bytes',
+    summary:
+      'Judges the stored facts again with the rules of then, compares the bytes, and says why they differ',
     answer: ReplayDto,
-    refuses: [404],
+    refuses: [404, 409],
   })
   replay(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<ReplayDto> {
     return this.decisions.replay(user, id);

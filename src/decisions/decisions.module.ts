@@ -1,7 +1,22 @@
 import { Module } from '@nestjs/common';
+import { AuditController } from './audit/audit.controller.js';
+import { AuditService } from './audit/audit.service.js';
+import './audit/chain.constraints.js';
+import { Sealer } from './audit/sealer.js';
 import './decisions.problems.js';
 import { DecisionsController } from './decisions.controller.js';
 import { DecisionsService } from './decisions.service.js';
+import { DryRunController } from './dry-run/dry-run.controller.js';
+import { DryRunService } from './dry-run/dry-run.service.js';
+import { TimelinesModule } from './timeline/timelines.module.js';
+import { RuleBookController } from './why/rule-book.controller.js';
+import { RuleBookService } from './why/rule-book.service.js';
+import { WhyController } from './why/why.controller.js';
 
-@Module({ controllers: [DecisionsController], providers: [DecisionsService], exports: [DecisionsService] })
+@Module({
+  imports: [TimelinesModule],
+  controllers: [DecisionsController, WhyController, RuleBookController, AuditController, DryRunController],
+  providers: [DecisionsService, RuleBookService, Sealer, AuditService, DryRunService],
+  exports: [DecisionsService],
+})
 export class DecisionsModule {}

@@ -9,14 +9,17 @@ import { pageOf, readCursor, type Page } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { judge, toSeconds, type Answer, type Policy } from '../rules/index.js';
+import { Sealer } from './audit/sealer.js';
 import { listDecisions, type DecisionRow } from './decision-list.js';
-import { findDecision, storeDecisions, type Decided, type StoredDecision } from './decision-store.js';
+import { storeDecisions, type Decided } from './decision-store.js';
 import type { DecisionsQuery } from './decision-list.dto.js';
 import { flightTimes } from './flight-facts.js';
 import type { AskDto, FlightRequestDto } from './flight-request.dto.js';
 import { requireKnown } from './gather/known.js';
 import { gatherSheets } from './gather/sheets.js';
-import { replay, type Replay } from './replay.js';
+import { damaged } from './replay/damaged.js';
+import { replay, type Replay } from './replay/replay.js';
+import { DamagedDecision, findDecision, type StoredDecision } from './stored-decision.js';
 
 const RANK: Record<Answer, number> = {
   yes: 0,
@@ -32,6 +35,7 @@ export class DecisionsService {
   constructor(
     private readonly db: TenantDb,
     private readonly clock: Clock,
+    private readonly sealer: Sealer,
   ) {}
 
   /** Answers a question for the aircraft named, or for the whole fleet, best answer first; every decision is stored. */
@@ -56,6 +60,7 @@ export class DecisionsService {
     exceptBookingId: string | null = null,
   ): Promise<{ decided: Decided[]; policy: Policy }> {
     const memberId = this.mayAsk(user, request);
+    this.sealer.note(user.clubId);
     const knownAt = this.clock.now();
     const { sheets, policy } = await gatherSheets(em, {
       request,
@@ -92,14 +97,18 @@ export class DecisionsService {
 
   /** A stored decision; a member sees their own, instructors and officers everybody's. */
   async find(user: SignedIn, id: string): Promise<StoredDecision> {
-    const stored = await this.db.run(user.clubId, (em) => findDecision(em, id), { readOnly: true });
-    if (!stored || !maySee(user, stored.memberId)) throw noDecision(id);
-    return stored;
+    return damaged(async () => {
+      const stored = await this.db.run(user.clubId, (em) => findDecision(em, id), { readOnly: true });
+      if (!stored || !maySee(user, stored.memberId)) throw noDecision(id);
+      if (stored instanceof DamagedDecision) throw stored;
+      return stored;
+    });
   }
 
-  /** Judges a stored decision's facts again with the rules of today. */
+  /** Judges a stored decision's facts again with the rules of then. */
   async replay(user: SignedIn, id: string): Promise<Replay> {
-    return replay(await this.find(user, id), user);
+    const stored = await this.find(user, id);
+    return damaged(async () => replay(stored, user));
   }
 
   /**

@@ -1,6 +1,6 @@
 import { ProblemException } from '../platform/problems/index.js';
 import { toInstant, toSeconds, type AirfieldFact, type FlightFacts } from '../rules/index.js';
-import type { FlightRequestDto, LoadingDto, WeatherDto } from './flight-request.dto.js';
+import type { FlightRequestDto, ForecastDto, LoadingDto, WeatherDto } from './flight-request.dto.js';
 
 /** Longest flight that can be asked about; a club's own limit on booking length is policy. */
 const LONGEST_SECONDS = 400 * 86_400;
@@ -83,6 +83,7 @@ export function flightFacts(
     usesTransponder: request.usesTransponder ?? null,
     overWaterBeyondGlide: request.overWaterBeyondGlide ?? null,
     weather: request.weather ? weatherOf(request.weather) : null,
+    destinationForecast: request.destinationForecast ? forecastOf(request.destinationForecast) : null,
     loading: request.loading ? loadingOf(request.loading) : null,
   };
 }
@@ -118,6 +119,14 @@ const weatherOf = (weather: WeatherDto) => ({
   ceilingFtAgl: weather.ceilingFtAgl ?? null,
   temperatureC: weather.temperatureC ?? null,
   altimeterInHg: weather.altimeterInHg ?? null,
+});
+
+const forecastOf = (forecast: ForecastDto) => ({
+  from: forecast.from ? toInstant(toSeconds(forecast.from)) : null,
+  to: forecast.to ? toInstant(toSeconds(forecast.to)) : null,
+  ceilingFtAgl: forecast.ceilingFtAgl ?? null,
+  visibilitySm: forecast.visibilitySm ?? null,
+  approachPublished: forecast.approachPublished ?? null,
 });
 
 const loadingOf = (loading: LoadingDto) => ({

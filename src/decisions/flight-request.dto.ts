@@ -83,6 +83,38 @@ export class WeatherDto {
   altimeterInHg?: number;
 }
 
+/** The worst forecast for the destination between two times; each part may be left out. */
+export class ForecastDto {
+  @ApiPropertyOptional({ format: 'date-time' })
+  @Optional()
+  @IsInstant()
+  from?: string;
+
+  @ApiPropertyOptional({ format: 'date-time' })
+  @Optional()
+  @IsInstant()
+  to?: string;
+
+  @ApiPropertyOptional({ minimum: 0, maximum: 60_000, description: 'Feet above the ground' })
+  @Optional()
+  @IsInt()
+  @Min(0)
+  @Max(60_000)
+  ceilingFtAgl?: number;
+
+  @ApiPropertyOptional({ minimum: 0, maximum: 100, description: 'Statute miles' })
+  @Optional()
+  @IsNumber()
+  @Min(0)
+  @Max(100)
+  visibilitySm?: number;
+
+  @ApiPropertyOptional({ description: 'An instrument approach is published for the destination' })
+  @Optional()
+  @IsBoolean()
+  approachPublished?: boolean;
+}
+
 /** Loading as the member declares it. */
 export class LoadingDto {
   @ApiPropertyOptional({ minimum: 0, maximum: 5000, description: 'All occupants together, pounds' })
@@ -240,6 +272,9 @@ export class FlightRequestDto {
 
   @PartField(() => WeatherDto, { optional: true })
   weather?: WeatherDto;
+
+  @PartField(() => ForecastDto, { optional: true })
+  destinationForecast?: ForecastDto;
 
   @PartField(() => LoadingDto, { optional: true })
   loading?: LoadingDto;

@@ -8,19 +8,13 @@
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import { READERS } from '../members/members.access.js';
+import { COVERED, coveredCondition, type Hidden } from '../rules/explain/index.js';
 import { personInRole, type Crew, type Decision, type FactSheet, type Finding } from '../rules/index.js';
 
 const ROLES = ['pic', 'member', 'instructor'] as const;
 
-/** Another person whose record a finding rests on and the viewer may not read. */
-interface Hidden {
-  name: string;
-  /** It rests on the viewer's own record as well. */
-  andOwn: boolean;
-}
-
 /** Whose record behind a finding is hidden from the viewer; null when nobody's is. */
-function hiddenBehind(
+export function hiddenBehind(
   viewer: SignedIn,
   finding: Pick<Finding, 'reads'>,
   of: { sheet: FactSheet; crew: Crew },
@@ -45,7 +39,7 @@ export function asSeenBy(viewer: SignedIn, sheet: FactSheet, decision: Decision)
     const hidden = hiddenBehind(viewer, finding, { sheet, crew: decision.crew });
     for (const condition of finding.conditions) {
       if (hidden === null) open.add(condition);
-      else covered.set(condition, conditionOf(hidden));
+      else covered.set(condition, coveredCondition(hidden));
     }
     return hidden === null ? finding : covering(finding, hidden);
   });
@@ -59,25 +53,11 @@ function covering(finding: Finding, hidden: Hidden): Finding {
   return {
     ...finding,
     branch: status,
-    says: SAYS[status](hidden),
+    says: COVERED[status](hidden),
     counted: [],
-    conditions: finding.conditions.length > 0 ? [conditionOf(hidden)] : [],
+    conditions: finding.conditions.length > 0 ? [coveredCondition(hidden)] : [],
     remedies: [],
     parameters: [],
     until: null,
   };
 }
-
-const conditionOf = ({ name }: Hidden): string =>
-  `${name} settles a condition on their own record; ask them.`;
-
-const SAYS: Record<Finding['status'], (hidden: Hidden) => string> = {
-  met: ({ name, andOwn }) => (andOwn ? `You and ${name} meet this rule.` : `${name} meets this rule.`),
-  short: ({ name, andOwn }) =>
-    `${andOwn ? `You or ${name} do` : `${name} does`} not meet this rule. Ask them, or an officer.`,
-  unknown: ({ name, andOwn }) =>
-    `It cannot be told whether ${andOwn ? `you and ${name} meet` : `${name} meets`} this rule. Ask them, or an officer.`,
-  'not-applicable': () => 'This rule does not apply.',
-  error: ({ name, andOwn }) =>
-    `This rule could not be judged for ${andOwn ? `you and ${name}` : name}. Ask an officer.`,
-};

@@ -1,4 +1,9 @@
-import { CERTIFICATE_LEVELS, ENDORSEMENT_KINDS, REVIEW_KINDS } from '../../src/members/vocabulary.js';
+import {
+  CERTIFICATE_LEVELS,
+  ENDORSEMENT_KINDS,
+  RATING_KINDS,
+  REVIEW_KINDS,
+} from '../../src/members/vocabulary.js';
 import { type Api, type Session, startApi, type TestClub } from '../support/api.js';
 
 let api: Api;
@@ -91,6 +96,16 @@ const KINDS: [path: string, draft: object, edit: object][] = [
       givenBy: null,
     },
     { expiresOn: '2026-08-08' },
+  ],
+  [
+    'ratings',
+    {
+      kind: 'single-engine-piston-land',
+      designator: null,
+      issuedOn: '2024-06-20',
+      validThrough: '2026-06-30',
+    },
+    { issuedOn: '2026-03-02', validThrough: '2028-06-30' },
   ],
 ];
 
@@ -220,7 +235,7 @@ describe('bad papers', () => {
     ],
     ['certificates', { level: 'private', issuedOn: '2020-01-01', typeRatings: ['a b'] }, 'typeRatings'],
     ['instructor-certificates', { issuedOn: '2020-01-01', ratings: [] }, 'ratings'],
-    ['medicals', { class: 4, examOn: '2020-01-01' }, 'class'],
+    ['medicals', { class: 5, examOn: '2020-01-01' }, 'class'],
     ['medicals', { class: '3', examOn: '2020-01-01' }, 'class'],
     ['medicals', { class: 3, examOn: '2020-01-01', limitations: ['x\u0000'] }, 'limitations[0]'],
     ['basic-med', { lastApplicationDenied: 'no' }, 'lastApplicationDenied'],
@@ -228,6 +243,8 @@ describe('bad papers', () => {
     ['reviews', { kind: 'flight-review', reviewedOn: '2020-01-01', flightH: 1.25 }, 'flightH'],
     ['endorsements', { kind: 'tailwheel', endorsedOn: '2020-01-01', airfields: ['lower'] }, 'airfields'],
     ['endorsements', { kind: 'tailwheel', endorsedOn: '2020-01-01', givenBy: 'nobody' }, 'givenBy'],
+    ['ratings', { kind: 'glider', issuedOn: '2020-01-01' }, 'kind'],
+    ['ratings', { kind: 'night', issuedOn: '2020-13-01' }, 'issuedOn'],
   ])('%s %j', async (path, values, field) => {
     const { body } = await member.post(under(path), values).expect(400);
     expect(body.errors.map((e: { field: string }) => e.field)).toContain(field);
@@ -245,6 +262,19 @@ describe('bad papers', () => {
       { kind: 'solo', endorsedOn: '2020-01-01', expiresOn: '2019-12-31' },
       'value-not-possible',
       'expiresOn',
+    ],
+    [
+      'ratings',
+      { kind: 'instrument', issuedOn: '2020-01-01', validThrough: '2019-12-31' },
+      'value-not-possible',
+      'validThrough',
+    ],
+    ['ratings', { kind: 'language', issuedOn: '2020-01-01' }, 'value-not-possible', 'designator'],
+    [
+      'ratings',
+      { kind: 'night', designator: 'English', issuedOn: '2020-01-01' },
+      'value-not-possible',
+      'designator',
     ],
     // 14 CFR 61.5(b): helicopter is a class of rotorcraft, not of airplane.
     [
@@ -264,8 +294,13 @@ describe('words', () => {
     ['certificates', 'level', CERTIFICATE_LEVELS, { issuedOn: '2020-01-01' }],
     ['reviews', 'kind', REVIEW_KINDS, { reviewedOn: '2020-01-01' }],
     ['endorsements', 'kind', ENDORSEMENT_KINDS, { endorsedOn: '2020-01-01' }],
+    ['ratings', 'kind', RATING_KINDS, { issuedOn: '2020-01-01' }],
   ])('that %s take as their %s are known to the database', async (path, field, words, rest) => {
-    for (const word of words) await member.post(under(path), { ...rest, [field]: word }).expect(201);
+    const named = (word: string) => path === 'ratings' && (word === 'type' || word === 'language');
+    for (const word of words)
+      await member
+        .post(under(path), { ...rest, [field]: word, ...(named(word) && { designator: 'WREN' }) })
+        .expect(201);
   });
 });
 

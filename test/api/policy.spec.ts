@@ -224,3 +224,38 @@ it.each(['member', 'instructor', 'safety-officer', 'maintenance-coordinator'] as
     }
   },
 );
+
+it('tells officers who changed a parameter, when, and how', async () => {
+  const officer = await club.signInAs('safety-officer', { name: 'Olive Officer' });
+  const { body } = await set(45).expect(201);
+  const at = `/policy/values/${body.id}`;
+  await administrator.patch(at, { value: 50 }, '"1"').expect(200);
+  await administrator.delete(at, '"2"').expect(204);
+  await set(null, '2026-05-01').expect(201);
+  const changes = await officer.get(`/policy/parameters/${DAYS}/changes`).expect(200);
+  const who = { memberId: administrator.memberId, memberName: administrator.name };
+  const value = (of: number | null, validFrom = '2026-04-01') => ({
+    validFrom,
+    value: of,
+    reference: REFERENCE,
+  });
+  expect(changes.body.items).toMatchObject([
+    { action: 'set', ...who, before: null, after: value(null, '2026-05-01') },
+    { action: 'taken-back', ...who, before: value(50), after: null },
+    { action: 'changed', ...who, before: value(45), after: value(50) },
+    { action: 'set', ...who, before: null, after: value(45) },
+    {
+      action: 'set',
+      memberId: null,
+      memberName: null,
+      before: null,
+      after: { validFrom: '2000-01-01', value: 60 },
+    },
+  ]);
+  expect(changes.body.items[0].at).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/);
+  await officer.get('/policy/parameters/us.passenger-recency.days/changes').expect(404);
+  await officer.get('/policy/parameters/club.nothing/changes').expect(404);
+  await (await club.signInAs('instructor')).get(`/policy/parameters/${DAYS}/changes`).expect(403);
+  const other = await (await api.createClub()).signInAs('administrator');
+  expect((await other.get(`/policy/parameters/${DAYS}/changes`).expect(200)).body.items).toEqual([]);
+});

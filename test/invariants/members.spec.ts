@@ -43,6 +43,7 @@ const good: Record<string, () => Row> = {
   basic_med: () => ({ member_id: ids.member }),
   reviews: () => ({ member_id: ids.member, kind: 'flight-review', reviewed_on: '2026-01-01' }),
   endorsements: () => ({ member_id: ids.member, kind: 'tailwheel', endorsed_on: '2026-01-01' }),
+  ratings: () => ({ member_id: ids.member, kind: 'night', issued_on: '2026-01-01' }),
 };
 const PAPERS = [
   'certificates',
@@ -51,6 +52,7 @@ const PAPERS = [
   'basic_med',
   'reviews',
   'endorsements',
+  'ratings',
 ];
 
 const CHECK = '23514';
@@ -109,13 +111,16 @@ const CASES: [constraint: string, state: string, table: string, bad: () => Row][
     'suspensions',
     () => ({ certificate_id: null, instructor_certificate_id: NOBODY }),
   ],
-  ['medicals_class_chk', CHECK, 'medicals', () => ({ class: 4 })],
+  ['medicals_class_chk', CHECK, 'medicals', () => ({ class: 5 })],
   ['reviews_kind_chk', CHECK, 'reviews', () => ({ kind: 'chat' })],
   ['reviews_ground_chk', CHECK, 'reviews', () => ({ ground_tenths: -1 })],
   ['reviews_flight_chk', CHECK, 'reviews', () => ({ flight_tenths: -1 })],
   ['endorsements_kind_chk', CHECK, 'endorsements', () => ({ kind: 'applause' })],
   ['endorsements_span_chk', CHECK, 'endorsements', () => ({ expires_on: '2025-12-31' })],
   ['endorsements_given_fk', FOREIGN_KEY, 'endorsements', () => ({ given_by: ids.stranger })],
+  ['ratings_kind_chk', CHECK, 'ratings', () => ({ kind: 'kite' })],
+  ['ratings_designator_chk', CHECK, 'ratings', () => ({ kind: 'language' })],
+  ['ratings_span_chk', CHECK, 'ratings', () => ({ valid_through: '2025-12-31' })],
 ];
 for (const table of PAPERS) {
   const at = '2026-01-02T00:00:00Z';

@@ -18,6 +18,8 @@ const CHECKED_IN: Record<string, string> = {
   airfields: 'clubs/airfields',
   runways: 'clubs/airfields',
   policy_values: 'clubs/policy',
+  club_rules: 'clubs/rules',
+  club_rule_dry_runs: 'decisions/dry-run',
   members: 'members/members.service.ts',
   member_roles: 'members/members.service.ts',
   accounts: 'accounts',
@@ -41,6 +43,7 @@ const CHECKED_IN: Record<string, string> = {
   bookings: 'bookings/book.service.ts, decisions/flight-facts.ts',
   booking_people: 'bookings/book.service.ts, decisions/flight-facts.ts',
   overrides: 'bookings/book.service.ts',
+  decision_chain: 'decisions/audit/seal.ts',
   idempotency_keys: 'bookings/idempotency.ts',
 };
 const PAPERS = [
@@ -52,6 +55,7 @@ const PAPERS = [
   'basic_med',
   'reviews',
   'endorsements',
+  'ratings',
 ];
 for (const table of PAPERS) CHECKED_IN[table] = 'members/papers';
 

@@ -38,3 +38,7 @@ test('hotter or lower pressure is always thinner air', () => {
   for (let inHg = 28; inHg < 31; inHg += 0.25)
     expect(pressureAltitudeFt(1000, inHg)).toBeGreaterThan(pressureAltitudeFt(1000, inHg + 0.25));
 });
+
+test('no air is left at 145,442 ft of the formula (288.15 K over 6.5 K a kilometre, 44,330.77 m)', () => {
+  expect(pressureAltitudeFt(0, 0)).toBeCloseTo(288.15 / 0.0065 / 0.3048, 1);
+});

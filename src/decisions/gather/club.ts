@@ -18,6 +18,28 @@ const POLICY = `(SELECT coalesce(jsonb_agg(${object({
   reference: 'p.reference',
 })} ORDER BY p.parameter_id, p.valid_from), '[]'::jsonb) FROM policy_values p WHERE p.club_id = c.club_id)`;
 
+// The club's own rules, all versions that were not over the day before yesterday: those to come judge flights to come.
+const RULES = `(SELECT jsonb_agg(${object({
+  code: 'r.code',
+  version: 'r.version',
+  title: 'r.title',
+  weight: 'r.weight',
+  appliesWhen: 'r.applies_when',
+  requirement: 'r.requirement',
+  message: 'r.message',
+  condition: 'r.condition',
+  document: 'r.document',
+  from: date('r.in_force_from'),
+  to: date('r.in_force_to'),
+})} ORDER BY r.code, r.version)
+  FROM club_rules r WHERE r.club_id = c.club_id AND r.state <> 'draft' AND r.in_force_from IS DISTINCT FROM r.in_force_to
+    AND ($1::timestamptz IS NULL OR r.in_force_to IS NULL OR r.in_force_to > $1::timestamptz::date - 2))`;
+
+// A club without rules of its own has no list of them, so that its policy is written as it always was.
+const POLICY_WITH_RULES = `(SELECT jsonb_build_object('values', ${POLICY})
+    || CASE WHEN own.rules IS NULL THEN '{}'::jsonb ELSE jsonb_build_object('rules', own.rules) END
+  FROM (SELECT ${RULES} AS rules) own)`;
+
 const RUNWAYS = `(SELECT coalesce(jsonb_agg(${object({
   designator: 'r.designator',
   trueHeadingDeg: 'r.true_heading_deg',
@@ -37,12 +59,15 @@ const AIRFIELDS = `(SELECT coalesce(jsonb_agg(${object({
   runways: RUNWAYS,
 })} ORDER BY f.code), '[]'::jsonb) FROM airfields f WHERE f.club_id = c.club_id)`;
 
-const SQL = `SELECT c.name, c.zone, c.jurisdiction, jsonb_build_object('values', ${POLICY}) AS policy, ${AIRFIELDS} AS airfields
+const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES} AS policy, ${AIRFIELDS} AS airfields
 FROM clubs c WHERE c.club_id = bellcrank_club()`;
 
-/** The running transaction's club: zone, jurisdiction, dated policy and airfields, in one statement. */
-export async function gatherClub(em: EntityManager): Promise<ClubFacts> {
-  const rows: ClubFacts[] = await em.query(SQL);
+/**
+ * The running transaction's club: zone, jurisdiction, dated policy, rules of its own and airfields, in one statement. Rules
+ * that were over when the facts were known are left out; without `knownAt` none are.
+ */
+export async function gatherClub(em: EntityManager, knownAt: string | null = null): Promise<ClubFacts> {
+  const rows: ClubFacts[] = await em.query(SQL, [knownAt]);
   if (!rows[0]) throw new Error('no club is set for this transaction');
   return rows[0];
 }

@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
 import type { PersonFacts } from '../../rules/index.js';
 import { columnFact, date, instant, listFact, object, recordFact } from './sql.js';
 
@@ -21,12 +22,13 @@ const ratingsOf = (kind: string, item: string): string =>
 /** Papers that wait for an officer; none when the policy lets them count. */
 function unverifiedFact(): string {
   const papers = [
-    ['certificates', `t.level || ' certificate'`, 't.issued_on'],
-    ['instructor_certificates', `'instructor certificate'`, 't.issued_on'],
-    ['medicals', `'medical certificate of class ' || t.class`, 't.exam_on'],
-    ['basic_med', `'BasicMed papers'`, 't.exam_on'],
+    ['certificates', `t.level || '${UNVERIFIED.certificate}'`, 't.issued_on'],
+    ['instructor_certificates', `'${UNVERIFIED.instructor}'`, 't.issued_on'],
+    ['medicals', `'${UNVERIFIED.medical}' || t.class`, 't.exam_on'],
+    ['basic_med', `'${UNVERIFIED.basicMed}'`, 't.exam_on'],
     ['reviews', `replace(t.kind, '-', ' ')`, 't.reviewed_on'],
-    ['endorsements', `replace(t.kind, '-', ' ') || ' endorsement'`, 't.endorsed_on'],
+    ['endorsements', `replace(t.kind, '-', ' ') || '${UNVERIFIED.endorsement}'`, 't.endorsed_on'],
+    ['ratings', `replace(t.kind, '-', ' ') || '${UNVERIFIED.rating}'`, 't.issued_on'],
   ].map(
     ([table, what, on]) =>
       `SELECT t.id, ${what} AS what, ${on} AS "on", t.recorded_at FROM ${ofMember(table!)} AND t.verified_at IS NULL AND NOT $3`,
@@ -40,7 +42,7 @@ function unverifiedFact(): string {
 
 /** One SQL expression per subject of PersonFacts, over `members m`. */
 const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
-  birthDate: columnFact(date('m.birth_date'), 'm.recorded_at', 'the birth date is not on record'),
+  birthDate: columnFact(date('m.birth_date'), 'm.recorded_at', MISSING.birthDate),
   certificates: listFact(
     object({
       id: 't.id',
@@ -117,6 +119,17 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     paper('endorsements'),
     't.endorsed_on, t.id',
   ),
+  ratings: listFact(
+    object({
+      id: 't.id',
+      kind: 't.kind',
+      designator: 't.designator',
+      on: date('t.issued_on'),
+      validThrough: date('t.valid_through'),
+    }),
+    paper('ratings'),
+    't.issued_on, t.id',
+  ),
   log: listFact(
     object({
       id: 't.id',
@@ -146,6 +159,28 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     `${ofMember('log_entries')} AND t.voided_at IS NULL AND t.departed_at > $4::timestamptz`,
     't.departed_at, t.id',
   ),
+  // What the log above no longer lists, as sums: totals need it, and it is far smaller than the entries.
+  logBefore: `(SELECT jsonb_build_object('known', true, 'status', 'recorded',
+      'value', jsonb_build_object('through', ${instant('max(s.through)')}, 'sums', coalesce(jsonb_agg(${object(
+        {
+          modelId: 's.model_id',
+          category: 's.category',
+          class: 's.class',
+          tailwheel: 's.tailwheel',
+          role: 's.role',
+          flights: 's.flights',
+          landings: 's.landings',
+          totalTenths: 's.total',
+          nightTenths: 's.night',
+          dualGivenTenths: 's.dual',
+        },
+      )} ORDER BY s.model_id, s.category, s.class, s.tailwheel, s.role), '[]'::jsonb)),
+      'lastKnownAt', coalesce(${instant('max(s.recorded_at)')}, $since$))
+    FROM (SELECT t.model_id, t.category, t.class, t.tailwheel, t.role, count(*) AS flights, sum(t.landings) AS landings,
+        sum(t.total_tenths) AS total, sum(t.night_tenths) AS night, sum(t.dual_given_tenths) AS dual,
+        max(t.departed_at) AS through, max(t.recorded_at) AS recorded_at
+      FROM ${ofMember('log_entries')} AND t.voided_at IS NULL AND t.device IS NULL AND t.departed_at <= $4::timestamptz
+      GROUP BY t.model_id, t.category, t.class, t.tailwheel, t.role) s)`,
   checkouts: listFact(
     object({
       id: 't.id',
@@ -175,7 +210,7 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
       from: instant('lower(t.during)'),
       to: instant('upper(t.during)'),
       role: 't.role',
-      what: `'a booking of ' || a.registration`,
+      what: `'${A_BOOKING_OF}' || a.registration`,
     }),
     `(SELECT p.*, b.recorded_at, b.aircraft_id FROM booking_people p
         JOIN bookings b ON b.club_id = p.club_id AND b.id = p.booking_id

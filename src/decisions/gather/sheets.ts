@@ -13,8 +13,8 @@ import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
 import { flagOn } from '../policy-flag.js';
 import { gatherAircraft } from './aircraft.js';
-import { gatherClub } from './club.js';
-import { gatherPeople } from './people.js';
+import { gatherClub, type ClubFacts } from './club.js';
+import { gatherPeople, type PeopleQuestion } from './people.js';
 
 /** A fact sheet for each aircraft asked about, in order of registration, and the policy that judges them. */
 export interface Gathered {
@@ -44,16 +44,12 @@ export async function gatherSheets(
   },
 ): Promise<Gathered> {
   const { request, memberId, aircraftIds, knownAt, exceptBookingId = null } = question;
-  const club = await gatherClub(em);
-  const today = localDateOf(toSeconds(knownAt), club.zone);
-  const logFrom = addPlainMonths(today, -LOG_MONTHS[club.jurisdiction], 'clamp-to-month-end');
+  const club = await gatherClub(em, knownAt);
   const people = await gatherPeople(em, {
     memberIds: [memberId, request.instructorId, request.secondPilotId].filter(
       (id): id is string => id !== undefined,
     ),
-    knownAt,
-    logSince: toInstant(startOfDay(logFrom, club.zone)),
-    unverifiedCounts: flagOn(club.policy, UNVERIFIED_COUNTS, { knownAt, zone: club.zone }),
+    ...whatCounts(club, knownAt),
     exceptBookingId,
   });
   requirePeople(people, {
@@ -76,6 +72,20 @@ export async function gatherSheets(
     aircraft: facts,
   }));
   return { sheets, policy: club.policy };
+}
+
+/** How far back people's flying is gathered for a club, and whether papers that nobody has verified count. */
+export function whatCounts(
+  { zone, jurisdiction, policy }: ClubFacts,
+  knownAt: string,
+): Pick<PeopleQuestion, 'knownAt' | 'logSince' | 'unverifiedCounts'> {
+  const today = localDateOf(toSeconds(knownAt), zone);
+  const logFrom = addPlainMonths(today, -LOG_MONTHS[jurisdiction], 'clamp-to-month-end');
+  return {
+    knownAt,
+    logSince: toInstant(startOfDay(logFrom, zone)),
+    unverifiedCounts: flagOn(policy, UNVERIFIED_COUNTS, { knownAt, zone }),
+  };
 }
 
 function requirePeople(people: Record<string, unknown>, wanted: Record<string, string | undefined>): void {

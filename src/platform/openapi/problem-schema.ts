@@ -10,6 +10,12 @@ const FIELD_ERROR: Schema = {
     pointer: { type: 'string', description: 'JSON pointer (RFC 6901)' },
     in: { type: 'string', enum: ['body', 'query', 'path', 'header'] },
     message: { type: 'string', description: 'What to change' },
+    line: {
+      type: 'integer',
+      minimum: 1,
+      description: 'Line of the text at fault, where it is an expression',
+    },
+    column: { type: 'integer', minimum: 1, description: 'Column in that line' },
   },
 };
 

@@ -11,6 +11,9 @@ export interface FieldError {
   in?: 'body' | 'query' | 'path' | 'header';
   /** What to change. */
   message: string;
+  /** Where in a text that has lines, from 1. */
+  line?: number;
+  column?: number;
 }
 
 /** What a problem says. Fields left out come from the catalogue entry of the code. */

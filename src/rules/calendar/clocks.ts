@@ -9,7 +9,8 @@ const QUARTER = 900;
 
 const offsetOfQuarter = remember((quarter: number, zone: string): number =>
   Math.round(
-    Temporal.Instant.fromEpochMilliseconds(quarter * QUARTER * 1000).toZonedDateTimeISO(zone).offsetNanoseconds / 1e9,
+    Temporal.Instant.fromEpochMilliseconds(quarter * QUARTER * 1000).toZonedDateTimeISO(zone)
+      .offsetNanoseconds / 1e9,
   ),
 );
 

@@ -1,4 +1,5 @@
 /** Turns findings into an answer. Nothing is judged here; judging and combining never mix. */
+import { ANSWER_SAYS } from '../explain/words.js';
 import type { Crew } from './crew.js';
 import type { Answer, Finding } from './finding.js';
 
@@ -74,13 +75,4 @@ export function conditionsOf(findings: readonly Finding[]): string[] {
   return [...new Set(findings.flatMap((finding) => (setsCondition(finding) ? finding.conditions : [])))];
 }
 
-const SAYS: Record<Answer, string> = {
-  yes: 'Every rule that applies to this flight is met.',
-  'yes-with-conditions': 'You may book it; settle the conditions before departure.',
-  'dual-only':
-    'Not on your own, but with an instructor as pilot in command the rest is met. Name an instructor who may give it.',
-  'ask-officer': 'The law is met; a club rule is not. An officer may allow it, with a reason.',
-  no: 'At least one rule is not met, or cannot be shown to be met.',
-};
-
-export const answerSays = (answer: Answer): string => SAYS[answer];
+export const answerSays = (answer: Answer): string => ANSWER_SAYS[answer];

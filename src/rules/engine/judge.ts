@@ -1,5 +1,6 @@
 /** Runs each rule alone on one flight at one departure. Combining comes after, in combine.ts. */
 import { toSeconds, type EpochSeconds } from '../calendar/instants.js';
+import { cannotTell, NOT_IN_FORCE, notJudged } from '../explain/sentences.js';
 import type { FactSheet } from '../facts/sheet.js';
 import type { Crew } from './crew.js';
 import { decideCrew } from './crew.js';
@@ -143,9 +144,9 @@ function findingOf(rule: Rule, outcome: Outcome): Finding {
 const made = (offered: Offered): Remedy[] => (typeof offered === 'function' ? offered() : offered);
 
 function sentenceOf(rule: Rule, outcome: Outcome, status: Status, because: string): string {
-  if (status === 'unknown') return `Cannot tell: ${because}.`;
-  if (status === 'error') return `This rule could not be judged (${because}).`;
-  if (!outcome.judgement) return 'This rule is not in force on the day of the flight.';
+  if (status === 'unknown') return cannotTell(because);
+  if (status === 'error') return notJudged(because);
+  if (!outcome.judgement) return NOT_IN_FORCE;
   return fill(rule.branches[outcome.branch]!.says, outcome.judgement.values);
 }
 

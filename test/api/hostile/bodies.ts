@@ -37,6 +37,16 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     reference: 'Committee minutes of 2 March 2026',
   }),
   editPolicyValue: () => ({ value: 44 }),
+  checkClubRule: () => ({ requirement: 'flight.passengers == 0' }),
+  addClubRule: () => ({
+    ...{ slug: 'early-birds', title: 'No departure before nine', weight: 'advice', message: 'Depart later.' },
+    ...{ requirement: '!flight.departsBefore("09:00")', document: 'Handbook, section 9' },
+  }),
+  editClubRule: () => ({ title: 'Not before nine' }),
+  addClubRuleVersion: () => ({}),
+  activateClubRule: () => ({ from: '2026-04-01' }),
+  endClubRule: () => ({ to: '2026-05-01' }),
+  dryRunClubRule: () => ({ lookAt: 10 }),
   addModel: () => ({
     ...{ makeModel: 'Wrenfield Sparrow 2', typeDesignator: 'WSP2', category: 'airplane', engines: 1 },
     ...{ class: 'single-engine-land', retractableGear: false, flaps: true, controllablePropeller: false },
@@ -109,6 +119,8 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     ...{ kind: 'tailwheel', endorsedOn: '2024-08-08', givenBy: own.instructorMemberId },
   }),
   updateEndorsement: (own) => ({ givenBy: own.instructorMemberId }),
+  createRating: () => ({ kind: 'night', issuedOn: '2024-08-08' }),
+  updateRating: () => ({ validThrough: '2027-08-31' }),
   createLogEntry: (own) => ({
     ...{ aircraftId: own.aircraftId, departedAt: '2026-03-09T16:00:00Z', arrivedAt: '2026-03-09T17:30:00Z' },
     ...{ fromAirfield: 'XQHB', toAirfield: 'XQHB', role: 'pilot-in-command', soleManipulator: true },
@@ -119,7 +131,17 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   signCheckout: (own) => ({ kind: 'model', modelId: own.modelId, signedOn: '2026-03-01' }),
   voidCheckout: () => ({ reason: 'Signed for the wrong member' }),
   ask: (own) => ({ ...dual(own), aircraftIds: [own.aircraftId] }),
+  askTimeline: (own) => {
+    const { departs: from, arrives: to, ...flight } = dual(own);
+    return { ...flight, from, to, durationMinutes: 90, aircraftIds: [own.aircraftId] };
+  },
+  streamClubTimelines: (own) => ({
+    ...{ purpose: 'solo', personsOnBoard: 1, durationMinutes: 90, aircraftIds: [own.aircraftId] },
+    ...{ from: `${dayOf(own)}T18:00:00Z`, to: `${dayOf(own)}T20:00:00Z` },
+  }),
   book: (own) => ({ ...dual(own), aircraftId: own.aircraftId }),
+  verifyChain: () => ({}),
+  replayDecisions: () => ({ limit: 5 }),
   blockAircraft: (own) => ({
     ...{ aircraftId: own.aircraftId, kind: 'maintenance', note: 'annual inspection' },
     ...{ from: `${dayOf(own)}T22:00:00Z`, to: `${dayOf(own)}T23:00:00Z` },

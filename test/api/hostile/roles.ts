@@ -20,7 +20,12 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(getMe|changeMyPassword)$/, ALL],
   [/^(get|create|delete)Account$|^resetPassword$/, ADMINISTRATOR],
   // The fleet, the field and the policy are for everybody to read; the club's frame is the administrator's to change.
+  [/^read(RuleBook|Rule)$/, ALL],
   [/^read(Club|Airfield|Policy|Model|Aircraft)$|^list(Airfields|Models|Aircraft)$/, ALL],
+  [/^listPolicyChanges$/, OFFICERS],
+  [/^(read|list)ClubRules?$|^readRuleSchema$/, ALL],
+  [/^(check|add|edit|remove|activate|end)ClubRule$|^addClubRuleVersion$/, OFFICERS],
+  [/^dryRunClubRule$|^readDryRun$|^listDryRunChanges$/, OFFICERS],
   [/^editClub$|^(add|edit|remove)(Airfield|Runway|PolicyValue)$/, ADMINISTRATOR],
   [/^(add|remove)(Model|Aircraft)$/, ADMINISTRATOR],
   [/^edit(Model|Aircraft)$/, COORDINATORS],
@@ -39,8 +44,14 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listMembers|getMember)$/, READERS],
   [/^(createMember|updateMember)$/, ADMINISTRATOR],
   [/^setStanding$/, OFFICERS],
-  [/^list(Certificates|InstructorCertificates|Medicals|BasicMedRecords|Reviews|Endorsements)$/, READERS],
-  [/^(create|update|delete|verify)(Certificate|InstructorCertificate|Medical|BasicMed|Review)$/, OFFICERS],
+  [
+    /^list(Certificates|InstructorCertificates|Medicals|BasicMedRecords|Reviews|Endorsements|Ratings)$/,
+    READERS,
+  ],
+  [
+    /^(create|update|delete|verify)(Certificate|InstructorCertificate|Medical|BasicMed|Review|Rating)$/,
+    OFFICERS,
+  ],
   [/^(create|update|verify)Endorsement$/, READERS],
   [/^deleteEndorsement$/, OFFICERS],
   [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
@@ -50,7 +61,12 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^signCheckout$/, INSTRUCTOR],
   // And the instructor who signed it.
   [/^voidCheckout$/, OFFICERS],
-  [/^(ask|getDecision|replayDecision|book)$/, READERS],
+  [/^(ask|getDecision|explain(Decision|Finding)|replayDecision|book)$/, READERS],
+  // When somebody may fly: as one asks for a decision; everybody at once is for officers.
+  [/^askTimeline$/, READERS],
+  [/^streamClubTimelines$/, OFFICERS],
+  // The chain of decisions, and replays of all of them.
+  [/^(readChain|sealChain|verifyChain|replayDecisions)$/, OFFICERS],
   // One's own decisions; another member's are asked for in the query.
   [/^listDecisions$/, ALL],
   [/^(listBookings|getBooking)$/, ALL],

@@ -26,6 +26,7 @@ const ID_OF: [RegExp, string][] = [
   [/\/basic-med\/\{id\}/, 'basicMedId'],
   [/\/reviews\/\{id\}/, 'reviewId'],
   [/\/endorsements\/\{id\}/, 'endorsementId'],
+  [/\/ratings\/\{id\}/, 'ratingId'],
   [/\/log\/\{id\}/, 'logEntryId'],
   [/\/checkouts\/\{id\}/, 'checkoutId'],
   [/\/decisions\/\{id\}/, 'decisionId'],
@@ -67,6 +68,8 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('spareAirfieldId', '/airfields', 'addAirfield');
   await make('runwayId', `/airfields/${airfieldId}/runways`, 'addRunway');
   await make('valueId', '/policy/values', 'addPolicyValue');
+  await make('ruleId', '/club-rules', 'addClubRule');
+  await chief.post(`/club-rules/${ids.ruleId}/dry-run`).expect(200);
   await make('spareModelId', '/models', 'addModel');
   await make('spareAircraftId', '/aircraft', 'addAircraft');
   await make('equipmentId', `${fleet}/equipment`, 'addEquipmentPiece');
@@ -103,6 +106,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('basicMedId', `${own}/basic-med`, 'createBasicMed');
   await make('reviewId', `${own}/reviews`, 'createReview');
   await make('endorsementId', `${own}/endorsements`, 'createEndorsement');
+  await make('ratingId', `${own}/ratings`, 'createRating');
   await make('logEntryId', `${own}/log`, 'createLogEntry');
   await make('checkoutId', `${own}/checkouts`, 'signCheckout');
   await make('decisionId', '/decisions', 'ask');
@@ -110,6 +114,8 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('bookingId', '/bookings', 'book');
   await make('blockId', '/bookings/blocks', 'blockAircraft');
   delete ids.bookedDay;
+  // What is decided is sealed soon after: now, so that nothing is written later.
+  await chief.post('/audit/seal').expect(200);
   return {
     clubId: club.clubId,
     chief,

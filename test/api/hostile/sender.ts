@@ -60,7 +60,7 @@ export class Sender {
           response.on('end', () => {
             const text = Buffer.concat(parts).toString('utf8');
             const type = response.headers['content-type'] ?? '';
-            const body = (/json/.test(type) && text !== '' ? JSON.parse(text) : {}) as Answer['body'];
+            const body = (/[/+]json\b/.test(type) && text !== '' ? JSON.parse(text) : {}) as Answer['body'];
             // What is left of a body that was refused at its first bytes need not go over the wire.
             if (payload !== null && payload.length > 1_000_000) outgoing.destroy();
             done({ status: response.statusCode ?? 0, type, text, body });

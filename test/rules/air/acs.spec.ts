@@ -73,3 +73,90 @@ test('editions are in order and every limit runs from less to more', () => {
       for (const [least, greatest] of Object.values(tolerance.limits)) expect(least).toBeLessThan(greatest);
   }
 });
+
+/** Limits as printed in FAA-S-ACS-6C and FAA-S-ACS-7B, measure by measure; all but the private steep turn and slow flight from memory. */
+const PRINTED: [AcsLevel, AcsTask, Partial<Record<AcsMeasure, [number, number]>>, 'seen' | 'from memory'][] =
+  [
+    [
+      'private',
+      'steep_turn',
+      { altitudeDevFt: [-100, 100], airspeedDevKt: [-10, 10], bankDeg: [40, 50], rolloutDevDeg: [-10, 10] },
+      'seen',
+    ],
+    [
+      'private',
+      'slow_flight',
+      { altitudeDevFt: [-100, 100], headingDevDeg: [-10, 10], airspeedDevKt: [0, 10], bankDevDeg: [-10, 10] },
+      'seen',
+    ],
+    ['private', 'power_off_stall_straight', { headingDevDeg: [-10, 10] }, 'from memory'],
+    ['private', 'power_off_stall_turning', { bankDeg: [10, 30] }, 'from memory'],
+    ['private', 'power_on_stall_straight', { headingDevDeg: [-10, 10] }, 'from memory'],
+    ['private', 'power_on_stall_turning', { bankDeg: [10, 30] }, 'from memory'],
+    ['private', 'normal_landing', { touchdownBeyondPointFt: [0, 400] }, 'from memory'],
+    ['private', 'short_field_landing', { touchdownBeyondPointFt: [0, 200] }, 'from memory'],
+    ['private', 'approach_speed', { airspeedDevKt: [-5, 10] }, 'from memory'],
+    ['private', 'traffic_pattern', { altitudeDevFt: [-100, 100], airspeedDevKt: [-10, 10] }, 'from memory'],
+    ['private', 'ground_reference', { altitudeDevFt: [-100, 100], airspeedDevKt: [-10, 10] }, 'from memory'],
+    [
+      'commercial',
+      'steep_turn',
+      { altitudeDevFt: [-100, 100], airspeedDevKt: [-10, 10], bankDeg: [45, 55], rolloutDevDeg: [-10, 10] },
+      'seen',
+    ],
+    [
+      'commercial',
+      'slow_flight',
+      { altitudeDevFt: [-50, 50], headingDevDeg: [-10, 10], airspeedDevKt: [0, 5], bankDevDeg: [-5, 5] },
+      'from memory',
+    ],
+    ['commercial', 'power_off_stall_straight', { headingDevDeg: [-10, 10] }, 'from memory'],
+    ['commercial', 'power_off_stall_turning', { bankDeg: [15, 25] }, 'from memory'],
+    ['commercial', 'power_on_stall_straight', { headingDevDeg: [-10, 10] }, 'from memory'],
+    ['commercial', 'power_on_stall_turning', { bankDeg: [15, 25] }, 'from memory'],
+    ['commercial', 'normal_landing', { touchdownBeyondPointFt: [0, 200] }, 'from memory'],
+    ['commercial', 'short_field_landing', { touchdownBeyondPointFt: [0, 100] }, 'from memory'],
+    ['commercial', 'power_off_180_landing', { touchdownBeyondPointFt: [0, 200] }, 'from memory'],
+    ['commercial', 'approach_speed', { airspeedDevKt: [-5, 5] }, 'from memory'],
+    [
+      'commercial',
+      'traffic_pattern',
+      { altitudeDevFt: [-100, 100], airspeedDevKt: [-10, 10] },
+      'from memory',
+    ],
+  ];
+
+test.each(PRINTED)(
+  '%s %s is judged by the printed limits, both ends included',
+  (level, task, limits, status) => {
+    const middle = Object.fromEntries(
+      Object.entries(limits).map(([measure, [least, greatest]]) => [measure, (least + greatest) / 2]),
+    );
+    expect(judgeAcs(level, task, middle, ON)).toMatchObject({ within: true, status });
+    for (const [measure, [least, greatest]] of Object.entries(limits)) {
+      const at = (value: number) => judgeAcs(level, task, { ...middle, [measure]: value }, ON)!.within;
+      expect([least - 1, least, greatest, greatest + 1].map(at)).toEqual([false, true, true, false]);
+    }
+  },
+);
+
+test('every task of every edition is among the printed ones, and only the bank of slow flight may be left out', () => {
+  for (const level of ['private', 'commercial'] as const) {
+    const [edition] = ACS_EDITIONS[level];
+    expect(Object.keys(edition!.tasks).sort()).toEqual(
+      PRINTED.flatMap(([of, task]) => (of === level ? [task] : [])).sort(),
+    );
+    expect([edition!.document, edition!.from]).toEqual([
+      level === 'private' ? 'FAA-S-ACS-6C' : 'FAA-S-ACS-7B',
+      '2024-05-31',
+    ]);
+    for (const [task, { limits, needed }] of Object.entries(edition!.tasks))
+      expect(needed).toEqual(
+        Object.keys(limits).filter((measure) => !(task === 'slow_flight' && measure === 'bankDevDeg')),
+      );
+  }
+});
+
+test('an edition holds from its first day', () => {
+  expect(acsEdition('private', '2024-05-31').document).toBe('FAA-S-ACS-6C');
+});

@@ -64,6 +64,22 @@ describe('the best runway', () => {
     });
     expect(best?.runway.designator).toBe('36');
   });
+  test('straight down two parallel runways, the first by name', () => {
+    const parallel = [runway('27R', 270), runway('27L', 270)];
+    for (const runways of [parallel, [...parallel].reverse()])
+      expect(bestRunway(runways, { fromDegTrue: 270, kt: 10, gustKt: null })?.runway.designator).toBe('27L');
+  });
+  test('half across, the one into the wind before the one with less of it', () => {
+    const crossing = [runway('36', 360), runway('09', 90)];
+    for (const runways of [crossing, [...crossing].reverse()])
+      expect(bestRunway(runways, { fromDegTrue: 50, kt: 20, gustKt: null })?.runway.designator).toBe('09');
+  });
+  test('a knot less across decides', () => {
+    // 20 kt from 40 degrees: 12.9 across runway 36, 12.2 across runway 01 (0.7 less).
+    const near = [runway('36', 360), runway('36A', 2.5)];
+    for (const runways of [near, [...near].reverse()])
+      expect(bestRunway(runways, { fromDegTrue: 40, kt: 20, gustKt: null })?.runway.designator).toBe('36A');
+  });
   test('gusts count, lulls do not', () => {
     expect(bestRunway([four[3]!], { fromDegTrue: 90, kt: 8, gustKt: 17 })?.crosswindKt).toBeCloseTo(17, 9);
     expect(bestRunway([four[3]!], { fromDegTrue: 90, kt: 8, gustKt: 5 })?.crosswindKt).toBeCloseTo(8, 9);
@@ -97,6 +113,11 @@ describe('pressure and density altitude', () => {
     expect(pressureAltitudeFt(0, 28.92126)).toBeLessThan(1000);
   });
 
+  test('the rules of thumb exactly: 1,000 ft an inch, 120 ft a degree, 1.98 degrees a thousand feet', () => {
+    expect(pressureAltitudeByRuleFt(1000, 28.92)).toBeCloseTo(2000, 6);
+    expect(densityAltitudeByRuleFt(5000, 15)).toBeCloseTo(5000 + 120 * 9.9, 6);
+  });
+
   test('the rule of thumb reads high when hot', () => {
     expect(densityAltitudeByRuleFt(5000, 30) - densityAltitudeFt(5000, 30)).toBeGreaterThan(150);
   });
@@ -126,6 +147,11 @@ describe('turns', () => {
 
   test('radius of turn at 120 kt and 30 degrees is 2,208 ft', () => {
     expect(Math.abs(turnRadiusFt(120, 30) - 2208)).toBeLessThan(2);
+    // A knot is 1,852 m an hour exactly: v^2 / (g tan 30) with g = 9.80665 m/s^2, in feet of 0.3048 m.
+    expect(turnRadiusFt(120, 30)).toBeCloseTo(
+      61.7333333 ** 2 / (9.80665 * Math.tan(Math.PI / 6)) / 0.3048,
+      3,
+    );
   });
 
   test('the handbook, which divides by 11.26 tan(bank), is three in a thousand above physics (from memory)', () => {
@@ -136,6 +162,7 @@ describe('turns', () => {
 
   test('no level turn on the wing tip, no radius with wings level', () => {
     expect(() => loadFactor(90)).toThrow(RangeError);
+    expect(loadFactor(89.5)).toBeCloseTo(114.6, 1);
     expect(() => turnRadiusFt(100, 0)).toThrow(RangeError);
   });
 });

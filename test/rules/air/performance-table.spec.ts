@@ -60,3 +60,55 @@ test('a table that cannot be read is named, not guessed', () => {
   const ragged = { ...TABLE, distancesFt: [[800, 900], ...TABLE.distancesFt.slice(1)] };
   expect(() => distanceFromTable(ragged, { pressureAltitudeFt: 0, oatC: 0, weightLb: 1 })).toThrow('row 1');
 });
+
+test.each([
+  [
+    {
+      pressureAltitudesFt: [0, 4000],
+      distancesFt: [
+        [800, 900, 1000],
+        [1240, 1420, 1600],
+      ],
+    },
+    [],
+  ],
+  [
+    {
+      temperaturesC: [0, 20],
+      distancesFt: [
+        [800, 900],
+        [1000, 1140],
+        [1240, 1420],
+      ],
+    },
+    [],
+  ],
+  [{ temperaturesC: [0, 20, 20] }, ['temperatures: they must be numbers that ascend']],
+  [{ temperaturesC: [0, 20, Number.NaN] }, ['temperatures: they must be numbers that ascend']],
+  [{ pressureAltitudesFt: [0, 2000] }, ['distances: one row is needed for each pressure altitude']],
+  [
+    { distancesFt: [[800, 0, 1000], ...TABLE.distancesFt.slice(1)] },
+    ['distances: row 1 needs a positive number for each temperature'],
+  ],
+  [
+    { distancesFt: [[800, -1, 1000], ...TABLE.distancesFt.slice(1)] },
+    ['distances: row 1 needs a positive number for each temperature'],
+  ],
+  [
+    { distancesFt: [[800, Number.POSITIVE_INFINITY, 1000], ...TABLE.distancesFt.slice(1)] },
+    ['distances: row 1 needs a positive number for each temperature'],
+  ],
+])('%j: what is wrong with it', (change, faults) => {
+  expect(tableFaults({ ...TABLE, ...change })).toEqual(faults);
+});
+
+test('what is outside is told with its unit and where the table ends', () => {
+  expect(at(4001, 20)).toEqual({
+    found: false,
+    because: 'pressure altitude 4001 ft is outside the table, which runs from 0 to 4000 ft',
+  });
+  expect(at(0, 41)).toEqual({
+    found: false,
+    because: 'temperature 41 C is outside the table, which runs from 0 to 40 C',
+  });
+});

@@ -37,6 +37,7 @@ test.each([
   ['B', 12_000, 9000, false, { visibilitySm: 3, ...CLEAR }],
   ['C', 4000, 2000, false, { visibilitySm: 3, ...STANDARD }],
   ['D', 2000, 1000, true, { visibilitySm: 3, ...STANDARD }],
+  ['D', 12_000, 1000, false, { visibilitySm: 3, ...STANDARD }],
   ['E', 9999, 5000, false, { visibilitySm: 3, ...STANDARD }],
   ['E', 10_000, 5000, false, HIGH],
   ['G', 1000, 1200, false, { visibilitySm: 1, ...CLEAR }],

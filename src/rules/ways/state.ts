@@ -1,0 +1,240 @@
+/** A point of the search: acts done in an order, the facts as they would then be, and how the flight fares on them. */
+import { toInstant, toSeconds, type EpochSeconds } from '../calendar/instants.js';
+import type { Crew } from '../engine/crew.js';
+import { applyRemedy, type Actor, type Effect } from '../engine/remedy.js';
+import { known, type Fact } from '../facts/fact.js';
+import type { FlightFacts } from '../facts/flight.js';
+import type { AircraftFacts, ReservationFact } from '../facts/aircraft.js';
+import type { PersonFacts } from '../facts/person.js';
+import type { FactSheet } from '../facts/sheet.js';
+import type { ActEntry } from './acts.js';
+import type { Bill, Cost } from './cost.js';
+import type { Practice } from './practice.js';
+import { nameOf, type Changed, type Verdicts } from './verdicts.js';
+
+/** What an act changes. */
+export type Change =
+  | { is: 'effects'; effects: readonly Effect[] }
+  /** Acts of the search's own: another aircraft, somebody named, papers that count. */
+  | {
+      is: 'parts';
+      aircraft?: AircraftFacts;
+      people?: readonly PersonFacts[];
+      flight?: Partial<FlightFacts>;
+      /** Somebody's papers, those included that nobody verified before. */
+      papers?: PersonFacts;
+    }
+  /** An officer sets rules aside; no fact changes. */
+  | { is: 'leave' };
+
+/** Who is asked for an act: the n-th remedy of that name of one rule, on the flight wanted or on a practice flight. */
+export interface Asker {
+  rule: number;
+  nth: number;
+  practice: Practice | null;
+}
+
+/** An act that can be had. */
+export interface Offer {
+  act: string;
+  title: string;
+  by: Actor;
+  entries: readonly ActEntry[];
+  /** As offered; rules are asked again for the day on which it is done. */
+  change: Change;
+  askers: readonly Asker[];
+  /** Whose record it changes. */
+  person: string | null;
+  notBefore: EpochSeconds;
+  /** Offers that come to the same have the same. */
+  meaning: string;
+}
+
+/** Acts done in one go: one, or several on the same practice flight. */
+export interface Unit {
+  offers: readonly Offer[];
+  /** Practice flights: with an instructor aboard. */
+  dual: boolean;
+}
+
+/** A practice flight; what takes longer than one flight takes as many, on as many days. */
+export interface Sortie {
+  dual: boolean;
+  night: boolean;
+  /** Of each flight. */
+  tenths: number;
+  flights: number;
+  from: EpochSeconds;
+  to: EpochSeconds;
+  person: string;
+}
+
+/** An act as done. */
+export interface Done {
+  offer: Offer;
+  change: Change;
+  /** Whose roles its facts name: the crew, and the flight where that is a practice flight. */
+  as: { crew: Crew; flight: FlightFacts | null };
+  from: EpochSeconds;
+  to: EpochSeconds;
+  bill: Bill;
+  /** Rules in the way of the flight that it put right. */
+  cures: readonly string[];
+  sortie: Sortie | null;
+  /** The first act of its practice flight books aircraft and person for it. */
+  books: boolean;
+  /** Same act, same change, same time: same text. */
+  mark: string;
+}
+
+export interface State {
+  parent: State | null;
+  unit: Unit | null;
+  sheet: FactSheet;
+  verdicts: Verdicts;
+  done: readonly Done[];
+  /** Who and what flies is settled: from here on things are done for it, and the request stays as it is. */
+  settled: boolean;
+  /** Rules set aside by an officer. */
+  overrides: readonly string[];
+  cost: Cost;
+  /** Same acts done at the same times, in whatever order: same text. */
+  key: string;
+}
+
+/** Does nothing but change the request: it takes no time. */
+export const isRequest = ({ change }: Pick<Offer, 'change'>): boolean =>
+  change.is === 'parts'
+    ? change.flight !== undefined
+    : change.is === 'effects' &&
+      change.effects.length > 0 &&
+      change.effects.every(({ op }) => op === 'flight');
+
+/** Is the act left out, by its name or its kind? */
+export const isBanned = (banned: ReadonlySet<string>, { act, entries }: Offer): boolean =>
+  banned.has(act) || entries.some(({ kind }) => banned.has(`kind ${kind}`));
+
+export const isPractice = (offer: Offer): boolean =>
+  !isRequest(offer) && offer.entries.some(({ sketch }) => sketch !== null);
+
+/** The sheet after one act. */
+export function applyDone(sheet: FactSheet, done: Done): FactSheet {
+  const changed = applyChange(sheet, done.change, done.as);
+  return done.books && done.sortie ? book(changed, done.sortie) : changed;
+}
+
+/** The facts an act touches, by name. */
+export function changedBy(sheet: FactSheet, done: Pick<Done, 'change' | 'as' | 'sortie'>): Changed {
+  const { change, as, sortie } = done;
+  if (change.is === 'leave') return new Set();
+  if (change.is === 'parts') {
+    const { papers } = change;
+    return papers ? new Set([...PAPERS, 'unverified'].map((subject) => `${papers.id}.${subject}`)) : 'all';
+  }
+  if (change.effects.some((effect) => effect.op === 'flight')) return 'all';
+  const on = as.flight ? { ...sheet, flight: as.flight } : sheet;
+  const names = change.effects.flatMap((effect) =>
+    effect.op === 'flight' ? [] : [nameOf(on, as.crew, effect.fact)],
+  );
+  if (sortie) names.push('aircraft.reservations', `${sortie.person}.commitments`);
+  return new Set(names);
+}
+
+export function applyChange(sheet: FactSheet, change: Change, as: Done['as']): FactSheet {
+  if (change.is === 'leave') return sheet;
+  if (change.is === 'parts') {
+    const people = { ...sheet.people };
+    for (const person of change.people ?? []) people[person.id] = person;
+    if (change.papers) people[change.papers.id] = withPapers(sheet, change.papers);
+    return {
+      ...sheet,
+      aircraft: change.aircraft ?? sheet.aircraft,
+      people,
+      flight: change.flight ? { ...sheet.flight, ...change.flight } : sheet.flight,
+    };
+  }
+  const remedy = { act: '', title: '', by: 'member' as const, effects: [...change.effects] };
+  if (!as.flight) return applyRemedy(sheet, as.crew, remedy);
+  return { ...applyRemedy({ ...sheet, flight: as.flight }, as.crew, remedy), flight: sheet.flight };
+}
+
+export const PAPERS = [
+  'certificates',
+  'instructor',
+  'medicals',
+  'basicMed',
+  'reviews',
+  'endorsements',
+  'ratings',
+] as const;
+
+/** Adds the papers that are not counted yet to what is; nothing of what was done meanwhile is lost. */
+function withPapers(sheet: FactSheet, verified: PersonFacts): PersonFacts {
+  const now = sheet.people[verified.id];
+  if (!now) return verified;
+  const added = Object.fromEntries(
+    PAPERS.flatMap((subject) => {
+      const [has, gets] = [now[subject], verified[subject]] as (Fact<{ id: string }[]> | undefined)[];
+      if (!gets) return [];
+      if (!has?.known || !gets.known) return [[subject, gets]];
+      const ids = new Set(has.value.map(({ id }) => id));
+      const value = [...has.value, ...gets.value.filter(({ id }) => !ids.has(id))];
+      return [[subject, known(value, sheet.knownAt, 'planned')]];
+    }),
+  );
+  return { ...now, ...added, unverified: known([], sheet.knownAt, 'planned') };
+}
+
+/** Keeps aircraft and person for the practice flight; the hours it will put on the meter come along. */
+function book(sheet: FactSheet, { dual, tenths, flights, from, to, person }: Sortie): FactSheet {
+  const id = `planned:practice-${from}`;
+  const [begins, ends] = [toInstant(from), toInstant(to)];
+  const { aircraft } = sheet;
+  const who = sheet.people[person];
+  const reservation: ReservationFact = {
+    id,
+    kind: 'flight',
+    from: begins,
+    to: ends,
+    holder: who?.name ?? '',
+    expectedTenths: tenths * flights,
+    purpose: dual ? 'dual' : 'solo',
+    forHire: false,
+  };
+  // A calendar that is not on record stays so.
+  const reservations = aircraft.reservations.known
+    ? known([...aircraft.reservations.value, reservation], sheet.knownAt, 'planned')
+    : aircraft.reservations;
+  const commitments = who?.commitments.known
+    ? known(
+        [
+          ...who.commitments.value,
+          { id, from: begins, to: ends, role: 'pilot' as const, what: 'a practice flight' },
+        ],
+        sheet.knownAt,
+        'planned',
+      )
+    : who?.commitments;
+  return {
+    ...sheet,
+    aircraft: { ...aircraft, reservations },
+    people: who && commitments ? { ...sheet.people, [person]: { ...who, commitments } } : sheet.people,
+  };
+}
+
+/** An act as offered and when it is done; acts on one practice flight begin at the same second. */
+export const markOf = (
+  { meaning }: Pick<Offer, 'meaning'>,
+  { at, sortie }: { at: EpochSeconds; sortie: Sortie | null },
+): string => `${at}${sortie?.dual ? 'd' : ''} ${meaning}`;
+
+export const keyOf = (marks: readonly string[], settled: boolean): string =>
+  `${settled ? 'settled' : 'open'}\n${[...marks].sort().join('\n')}`;
+
+/** Does an instructor still have to be found? */
+export const isUnnamed = ({ verdicts: { crew } }: State): boolean => crew.instruction && crew.picId === null;
+
+/** When the last of its flights is over. */
+export const endOf = ({ to, flights }: Sortie): EpochSeconds => to + (flights - 1) * 86_400;
+
+export const departureOf = (sheet: FactSheet): EpochSeconds => toSeconds(sheet.flight.departs);

@@ -1,0 +1,182 @@
+/** The steps that can be taken from a state, each with the least it can cost; they are taken only if it comes to that. */
+import { advance } from './advance.js';
+import { daysTo, leaveBill, unitBill } from './bill.js';
+import { costOf, minus, NOTHING, plus, type Bill } from './cost.js';
+import { requestBill } from './inconvenience.js';
+import { offersAgainst, offersForPractice } from './offers.js';
+import { officersLeave, ownRequests } from './others.js';
+import { isRefusal, place, refusal, type Placed, type Refusal } from './place.js';
+import {
+  endOf,
+  isBanned,
+  isPractice,
+  isRequest,
+  isUnnamed,
+  keyOf,
+  markOf,
+  type Asker,
+  type Offer,
+  type State,
+  type Unit,
+} from './state.js';
+import type { World } from './world.js';
+
+/** A step not taken yet. */
+export interface Step {
+  /** What the state after it costs at the least. */
+  atLeast: number;
+  acts: number;
+  /** The key of the state after it, unless a rule dates an act later than was thought. */
+  key: string;
+  /** Where it begins and what it is. */
+  name: string;
+  take(): State | Refusal;
+}
+
+/** How deep acts are looked for that make room for acts: an inspection for a check flight for a solo flight. */
+const DEPTH = 4;
+
+/** All steps from a state, each once: changes of the request first, then what is done for the flight so changed. */
+export function successors(world: World, state: State, next: readonly Offer[]): Step[] {
+  if (state.overrides.length > 0) return [];
+  const found = new Map<string, Step>();
+  const tried = new Set<string>();
+  const follow = (offers: readonly Offer[], depth: number): void => {
+    const blocked: Refusal[] = [];
+    for (const offer of offers) {
+      const name = `${offer.meaning} ${offer.askers.map(askerName).join()}`;
+      if (tried.has(name) || isBanned(world.banned, offer)) continue;
+      tried.add(name);
+      if (depth > 0) world.enablers.set(name, offer);
+      for (const step of stepsWith(world, state, offer)) {
+        if (isRefusal(step)) blocked.push(step);
+        else if (!found.has(step.key)) found.set(step.key, step);
+      }
+    }
+    if (depth === DEPTH) return;
+    // What is in the way itself comes before what would make room for it.
+    const blockers = blocked.flatMap((refused) => refused.blockers);
+    if (blockers.length > 0) follow(offersForPractice(world, state, blockers), depth + 1);
+  };
+  if (state.settled) follow([...next, ...officersLeave(world, state)], 0);
+  else {
+    follow([...offersAgainst(world, state).filter(isRequest), ...ownRequests(world, state)], 0);
+    const settled = settle(state);
+    found.set(settled.key, settledStep(settled));
+  }
+  return [...found.values()];
+}
+
+/** The rule asked, and on what flight. */
+const askerName = ({ rule, nth, practice }: Asker): string =>
+  `${rule}.${nth}${practice ? JSON.stringify(practice) : ''}`;
+
+const settle = (state: State): State => ({
+  ...state,
+  settled: true,
+  key: keyOf(
+    state.done.map(({ mark }) => mark),
+    true,
+  ),
+});
+
+const settledStep = (state: State): Step => ({
+  atLeast: state.cost.total,
+  acts: state.done.length,
+  key: state.key,
+  name: `settle ${state.key}`,
+  take: () => state,
+});
+
+/** The ways to do an act: alone or with an instructor, on a flight of its own or together with others. */
+function stepsWith(world: World, state: State, offer: Offer): (Step | Refusal)[] {
+  if (!isPractice(offer)) {
+    const unit = { offers: [offer], dual: false };
+    const placed = place(world, state, unit);
+    return [isRefusal(placed) ? placed : ownStep(world, state, unit, placed)];
+  }
+  const taught = offer.entries.some(({ sketch }) => sketch !== null && sketch.with !== 'nobody');
+  const flown = (dual: boolean): { step: Step | Refusal; atOnce: boolean } => {
+    const unit = { offers: [offer], dual };
+    const placed = place(world, state, unit);
+    if (isRefusal(placed)) return { step: placed, atOnce: false };
+    return { step: ownStep(world, state, unit, placed), atOnce: placed.atOnce };
+  };
+  const own = flown(taught);
+  const steps = [own.step];
+  // On one's own where nothing is in the way at once; else an instructor may be the shorter way.
+  if (!taught && !own.atOnce) steps.push(flown(true).step);
+  if (joins(offer)) steps.push(...joined(world, state, offer, taught));
+  return steps;
+}
+
+/** The act as a unit of its own. */
+function ownStep(world: World, state: State, unit: Unit, placed: Placed): Step {
+  const { done } = state;
+  const offer = unit.offers[0]!;
+  const bill = isRequest(offer)
+    ? requestBill(world, state, offer)
+    : plus(unitBill(world, unit, placed.sortie), leaveBill(world, state, offer));
+  const to = placed.sortie ? endOf(placed.sortie) : placed.at;
+  const key = keyOf([...done.map(({ mark }) => mark), markOf(offer, placed)], state.settled);
+  return {
+    atLeast: costOf(plus(sumOf(state), bill), daysTo(world, [...done, { to }]), world.prices).total,
+    acts: done.length + 1,
+    key,
+    name: `${isRequest(offer) ? world.aim : 'own'} ${key} after ${state.key}`,
+    take: () =>
+      isRequest(offer)
+        ? useful(world, state, advance(world, state, unit, placed))
+        : advance(world, state, unit, placed),
+  };
+}
+
+/** The request is changed only for what it gets out of the way, or for an instructor the flight waits for. */
+function useful(world: World, before: State, next: State | Refusal): State | Refusal {
+  if (isRefusal(next)) return next;
+  if (isUnnamed(next) && world.aim !== 'instructor' && !isUnnamed(before)) return refusal('gone');
+  const cures = before.verdicts.blocking.some((rule) => !next.verdicts.blocking.includes(rule));
+  return cures || before.verdicts.blocking.length === 0 ? next : refusal('gone');
+}
+
+const sumOf = (state: State): Bill => state.done.map(({ bill }) => bill).reduce(plus, NOTHING);
+
+/** A test is flown on its own. */
+const joins = (offer: Offer): boolean =>
+  offer.entries.every(({ sketch }) => sketch === null || sketch.with !== 'examiner');
+
+/** The act flown on a practice flight that is planned already: the plan is made again from there on. */
+function joined(world: World, state: State, offer: Offer, taught: boolean): (Step | Refusal)[] {
+  const trail: State[] = [];
+  for (let at: State | null = state; at?.parent; at = at.parent) trail.unshift(at);
+  return trail.flatMap((at, index): (Step | Refusal)[] => {
+    const unit = at.unit!;
+    const [first] = unit.offers;
+    if (!first || !isPractice(first) || !joins(first)) return [];
+    if ((first.person ?? null) !== (offer.person ?? null)) return [];
+    const together: Unit = { offers: [...unit.offers, offer], dual: unit.dual || taught };
+    const before = at.parent!;
+    const placed = place(world, before, together);
+    if (isRefusal(placed)) return [placed];
+    const was = at.done[before.done.length]!.sortie;
+    const dearer = minus(unitBill(world, together, placed.sortie), unitBill(world, unit, was));
+    const flown = new Set(together.offers.map(({ meaning }) => meaning));
+    const key = keyOf(
+      [
+        ...state.done.filter(({ offer: { meaning } }) => !flown.has(meaning)).map(({ mark }) => mark),
+        ...together.offers.map((one) => markOf(one, placed)),
+      ],
+      true,
+    );
+    const take = (): State | Refusal => {
+      let next: State | Refusal = advance(world, before, together, placed);
+      for (const later of trail.slice(index + 1)) {
+        if (isRefusal(next)) break;
+        next = advance(world, next, later.unit!);
+      }
+      return next;
+    };
+    const atLeast = costOf(plus(sumOf(state), dearer), 0, world.prices).total;
+    return [{ atLeast, acts: state.done.length + 1, key, name: `joined ${key} after ${state.key}`, take }];
+  });
+}

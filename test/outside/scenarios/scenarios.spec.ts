@@ -1,0 +1,100 @@
+/**
+ * Worked scenarios of published guidance, with their dates and hours: each YAML file names its sources, says whether they
+ * were seen or recalled, and states what must come out. Held against them are the rule through time, the whole answer
+ * through time, every edge judged anew on both sides, and the ways to yes with each plan judged anew on its own facts.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Temporal } from 'temporal-polyfill';
+import { toInstant, toSeconds } from '../../../src/rules/index.js';
+import * as play from './play.js';
+import { readScenario, type Scenario } from './read.js';
+
+const scenarios: Scenario[] = ['us', 'eu', 'ca'].flatMap((folder) =>
+  readdirSync(join(__dirname, folder))
+    .filter((name) => name.endsWith('.yaml'))
+    .sort()
+    .map((name) => readScenario(`${folder}/${name}`, readFileSync(join(__dirname, folder, name), 'utf8'))),
+);
+
+const named = <T>(list: readonly T[], name: (one: T) => string) => list.map((one) => [name(one), one] as const);
+
+describe.each(named(scenarios, ({ title, file }) => `${title} [${file}]`))('%s', (_title, scenario) => {
+  // Where the engine is known to say otherwise, the difference is told in the file and must show.
+  const check = scenario.differs === undefined ? test : test.failing;
+  const { timeline } = scenario;
+
+  if (timeline) {
+    const sheet = play.sheetOfTimeline(scenario);
+    const edges = timeline.steps.slice(0, -1).map((step) => play.endOf(step, sheet));
+
+    check(`${scenario.rule} from ${timeline.from} to ${timeline.to}`, () => {
+      expect(play.runsFound(scenario, sheet)).toEqual(play.runsWanted(scenario, sheet));
+    });
+
+    check('the answer turns with it, and nothing else stands in the way', () => {
+      expect(play.answersFound(scenario, sheet)).toEqual(play.answersWanted(scenario, sheet));
+    });
+
+    check.each(edges.map((edge, index) => [toInstant(edge), edge, index] as const))(
+      'judged anew a second before and at %s',
+      (_at, edge, index) => {
+        const sides = [play.judgedAt(sheet, edge - 1), play.judgedAt(sheet, edge)];
+        const wanted = [timeline.steps[index]!, timeline.steps[index + 1]!];
+        expect(sides.map((side) => play.findingOf(side, scenario.rule).status)).toEqual(wanted.map(({ is }) => is));
+        const answers = play.answersWanted(scenario, sheet);
+        sides.forEach(({ answer }, side) => {
+          const at = toInstant(edge - 1 + side);
+          expect([at, play.isYes(answer)]).toEqual([at, answers.filter(({ from }) => from <= at).at(-1)!.yes]);
+        });
+      },
+    );
+  }
+
+  check.each(named(scenario.cases, ({ says }) => says))('%s', (_says, line) => {
+    const sheet = play.sheetOfCase(scenario, line);
+    const finding = play.findingOf(play.judgedAt(sheet, toSeconds(line.departs)), scenario.rule);
+    expect([finding.status, finding.says]).toEqual([line.is, finding.says]);
+    if (line.branch !== undefined) expect(finding.branch).toBe(line.branch);
+    for (const part of line.tells ?? []) expect(finding.says).toContain(part);
+    if (line.through !== undefined)
+      expect(toInstant(play.changesAt(scenario, sheet)!)).toBe(toInstant(play.dayOver(line.through, sheet)));
+  });
+
+  check.each(named(scenario.ways, ({ says }) => says))('way: %s', (_says, line) => {
+    const sheet = play.sheetOfWay(scenario, line);
+    const { ways, proofs } = play.waysFor(sheet);
+    expect(ways.bound).toBeNull();
+    expect(play.isYes(ways.answer)).toBe(false);
+
+    const plain = ways.plans.find(({ rests }) => rests.length === 0);
+    expect(plain ? plain.steps.map(({ act }) => act) : 'none').toEqual(line.acts);
+    if (line.because) {
+      expect(ways.plans).toEqual([]);
+      expect(ways.none!.because).toEqual([
+        expect.objectContaining({ rule: line.because.rule, why: expect.stringContaining(line.because.why) as string }),
+      ]);
+    }
+    if (line.later !== undefined) {
+      const { departs, way } = ways.later!;
+      expect(toInstant(toSeconds(departs))).toBe(departs);
+      expect(Temporal.Instant.from(departs).toZonedDateTimeISO(sheet.zone).toPlainDate().toString()).toBe(line.later);
+      expect(way.steps.length).toBeGreaterThan(0);
+    }
+
+    const offered = play.findingOf(play.judgedAt(sheet, toSeconds(line.departs)), scenario.rule).remedies;
+    const acts = [...offered.map(({ act }) => act), ...ways.plans.flatMap(({ steps }) => steps.map(({ act }) => act))];
+    expect(acts.filter((act) => line.never.includes(act))).toEqual([]);
+
+    // Each plan is judged anew, by the engine's front door, on the facts as they would then be.
+    for (const { way, sheet: then } of proofs) {
+      const decision = play.judgedAt(then, toSeconds(then.flight.departs));
+      expect(decision.answer).toBe(way.answer);
+      if (way.rests.length === 0) expect(play.isYes(decision.answer)).toBe(true);
+    }
+    const proof = proofs.find(({ way }) => way === plain);
+    if (proof) expect(play.findingOf(play.judgedAt(proof.sheet, toSeconds(line.departs)), scenario.rule).status).not.toBe('short');
+    if (proof && line.through !== undefined)
+      expect(toInstant(play.changesAt(scenario, proof.sheet)!)).toBe(toInstant(play.dayOver(line.through, proof.sheet)));
+  });
+});
