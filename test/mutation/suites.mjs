@@ -15,12 +15,17 @@ const TABLES = 'test/workshop/tables.ts';
 /** Specs that need neither jest nor a database. */
 export const SPECS = [
   'test/rules/calendar.spec.ts',
+  'test/rules/calendar-pieces.spec.ts',
   'test/rules/air/acs.spec.ts',
   'test/rules/air/formulae.spec.ts',
   'test/rules/air/performance-table.spec.ts',
   'test/rules/air/weather-and-fuel.spec.ts',
   'test/rules/air/transponder-airspace.spec.ts',
   'test/rules/sky/nights.spec.ts',
+  'test/rules/engine/combine.spec.ts',
+  'test/rules/engine/horizon.spec.ts',
+  'test/rules/engine/judge.spec.ts',
+  'test/rules/engine/moment.spec.ts',
   'test/outside/air.spec.ts',
   'test/outside/distance.spec.ts',
   'test/outside/sun.spec.ts',

@@ -1,4 +1,5 @@
 /** Tries a rule on one batch of stored decisions. */
+import { setImmediate as nextTurn } from 'node:timers/promises';
 import type { EntityManager } from 'typeorm';
 import {
   answerWith,
@@ -8,6 +9,7 @@ import {
   type Decision,
   type Finding,
   type LawBook,
+  type Policy,
   type Rule,
   type Ruleset,
   type Tried,
@@ -28,61 +30,83 @@ export interface LeftOut {
   because: string;
 }
 
+/** What is tried: the rule, the club's other rules beside it, and where it is counted. */
+export interface Trial {
+  rule: Rule;
+  others: readonly Rule[];
+  tally: Tally;
+}
+
+/** Cases judged before others get their turn on this thread. */
+const AT_A_STRETCH = 16;
+
 /** Reads a batch, judges the rule and the club's other rules on it, and counts. Gives what could not be judged. */
 export async function tryCases(
   em: EntityManager,
   refs: readonly CaseRef[],
-  of: { rule: Rule; others: readonly Rule[]; tally: Tally },
+  { rule, others, tally }: Trial,
 ): Promise<LeftOut[]> {
   const read = await readCases(em, refs);
   const leftOut: LeftOut[] = read.filter(isUnread).map(({ id, because }) => ({ id, because }));
-  const tried: { stored: StoredCase; tried: Tried }[] = [];
-  for (const stored of read) {
-    if (isUnread(stored)) continue;
-    try {
-      const one = tryRule(of.rule, stored);
-      of.tally.see(
-        one.finding,
-        of.others.map((other) => tryRule(other, stored).finding),
-      );
-      if (one.matters) tried.push({ stored, tried: one });
-    } catch (error) {
-      leftOut.push({ id: stored.id, because: (error as Error).message });
+  const attempt = async (cases: readonly StoredCase[], work: (one: StoredCase) => void): Promise<void> => {
+    for (const [at, one] of cases.entries()) {
+      if (at % AT_A_STRETCH === AT_A_STRETCH - 1) await nextTurn();
+      try {
+        work(one);
+      } catch (error) {
+        leftOut.push({ id: one.id, because: (error as Error).message });
+      }
     }
-  }
-  const decisions = await readDecisionsOf(
-    em,
-    tried.map(({ stored }) => stored.id),
-  );
+  };
+  const mattering = new Map<string, Tried>();
+  const readable = read.filter((one): one is StoredCase => !isUnread(one));
+  const see = (finding: Finding, of: StoredCase): void =>
+    tally.see(
+      finding,
+      others.map((other) => tryRule(other, of).finding),
+    );
+  await attempt(readable, (one) => {
+    const tried = tryRule(rule, one);
+    if (tried.matters) mattering.set(one.id, tried);
+    else see(tried.finding, one);
+  });
+  const left = readable.filter(({ id }) => mattering.has(id));
+  const decisions = await readDecisionsOf(em, [...mattering.keys()]);
   const laws = await readLaws(
     em,
-    tried.map(({ stored }) => stored.lawDigest),
+    left.map(({ lawDigest }) => lawDigest),
   );
-  for (const { stored, tried: one } of tried) {
-    try {
-      note(of.tally, stored, one, answerOf(of.rule, one, stored, decisions.get(stored.id), laws));
-    } catch (error) {
-      leftOut.push({ id: stored.id, because: (error as Error).message });
-    }
-  }
+  const sets = new RulesetsThen(laws);
+  await attempt(left, (one) => {
+    const decision = decisions.get(one.id);
+    if (!decision) throw new Error('the decision itself cannot be read');
+    const tried = mattering.get(one.id)!;
+    const after = answerWith(rule, tried, { ...one, decision, asThen: () => sets.of(one, decision) });
+    see(tried.finding, one);
+    note(tally, one, tried, after);
+  });
   return leftOut;
 }
 
-function answerOf(
-  rule: Rule,
-  tried: Tried,
-  stored: StoredCase,
-  decision: Decision | undefined,
-  laws: ReadonlyMap<string, LawBook>,
-): Answer {
-  if (!decision) throw new Error('the decision itself cannot be read');
-  const asThen = (): Ruleset =>
-    rulesetAsThen({
-      ...{ jurisdiction: stored.sheet.jurisdiction, policy: stored.policy, rules: stored.rules },
-      order: decision.findings.map((finding) => finding.rule),
-      law: stored.lawDigest === null ? null : (laws.get(stored.lawDigest) ?? null),
-    }).ruleset;
-  return answerWith(rule, tried, { ...stored, decision, asThen });
+/** Sets of rules as decisions were made with them; those of one policy and one release are one. */
+class RulesetsThen {
+  private readonly made = new Map<Policy, Map<string, Ruleset>>();
+
+  constructor(private readonly laws: ReadonlyMap<string, LawBook>) {}
+
+  of({ sheet, policy, rules, lawDigest }: StoredCase, { findings }: Decision): Ruleset {
+    const order = findings.map((finding) => finding.rule);
+    const key = JSON.stringify([sheet.jurisdiction, lawDigest, order, rules]);
+    const ofPolicy = this.made.get(policy) ?? new Map<string, Ruleset>();
+    this.made.set(policy, ofPolicy);
+    let set = ofPolicy.get(key);
+    if (!set) {
+      const law = lawDigest === null ? null : (this.laws.get(lawDigest) ?? null);
+      set = rulesetAsThen({ jurisdiction: sheet.jurisdiction, policy, rules, order, law }).ruleset;
+      ofPolicy.set(key, set);
+    }
+    return set;
+  }
 }
 
 function note(tally: Tally, stored: StoredCase, tried: Tried, after: Answer): void {

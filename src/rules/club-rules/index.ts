@@ -18,4 +18,5 @@ export {
   type OwnerEntries,
   type ValueType,
 } from './schema/index.js';
-export { FUNCTIONS, METHODS, MOST_DAYS } from './vet.js';
+export { FUNCTIONS, METHODS } from './vet.js';
+export { MOST_DAYS } from './vet-names.js';

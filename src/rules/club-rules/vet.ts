@@ -3,11 +3,18 @@
  * bytes), or could not be bounded (regular expressions), or would depend on the machine (zones of the host), or would hide
  * types from the check (`dyn`), or could make a missing fact a yes (`has`).
  */
-import { readClock } from '../calendar/clocks.js';
 import { readDate } from './dates.js';
-import { nearest, placeIn, type Fault } from './fault.js';
-import { entryOf, isOwner, SCHEMA, type Entry } from './schema/index.js';
+import { placeIn, type Fault } from './fault.js';
+import { entryOf, isOwner, SCHEMA } from './schema/index.js';
 import { ARITHMETIC, elementName, isComparison, literalOf, MACROS, partsOf, type Node } from './syntax.js';
+import {
+  ARGUMENT_WORDS,
+  argumentFits,
+  didYouMean,
+  entryExample,
+  exampleOf,
+  unknownValue,
+} from './vet-names.js';
 
 /** Functions called by name, and methods of texts and lists. */
 export const FUNCTIONS: readonly string[] = ['size', 'string', 'int', 'double', 'date'];
@@ -20,9 +27,6 @@ export const METHODS: readonly string[] = [
   'plusMonths',
 ];
 
-/** Days a look-back may go; the sheet's log reaches further. */
-export const MOST_DAYS = 730;
-const MOST_HOURS = 24 * 400;
 const OWNERS = SCHEMA.map(({ owner }) => owner);
 const PLAIN = new Set([
   'value',
@@ -170,10 +174,15 @@ function vetMethod(node: Extract<Node, { op: 'rcall' }>, say: Say): void {
         'argument-not-taken',
         `'${receiver.args}.${name}' is a value: leave the brackets out.`,
       );
-    if (given.length === 1) vetArgument(entry, given[0]!, say);
+    if (given.length === 1 && !argumentFits(entry, given[0]!)) {
+      const takes = ARGUMENT_WORDS[entry.takes.kind];
+      say(given[0]!, 'argument-not-written-out', `'${name}' takes ${takes}, written out.`);
+    }
     return;
   }
   if (MACROS.includes(name)) {
+    if (receiver.op === 'list' && receiver.args.length === 0)
+      return say(receiver, 'empty-list', 'An empty list holds nothing to look at.');
     if (elementName(node) === null)
       say(node, 'element-name', `Name the element first, as in '${name}(one, one == "x")'.`);
     return;
@@ -188,42 +197,4 @@ function vetMethod(node: Extract<Node, { op: 'rcall' }>, say: Say): void {
   const by = given[0] && literalOf(given[0]);
   if (given.length === 1 && !(Number.isInteger(by) && Math.abs(by as number) <= 10_000))
     say(given[0]!, 'argument-not-written-out', 'Write the number out: a whole number from -10000 to 10000.');
-}
-
-const ARGUMENT_WORDS = {
-  days: `a number of days from 0 to ${MOST_DAYS}`,
-  hours: `a number of hours from 0 to ${MOST_HOURS}`,
-  clock: 'a clock reading from "00:00" to "23:59"',
-  Date: 'a date',
-} as const;
-
-function vetArgument({ takes, name }: Entry, argument: Node, say: Say): void {
-  const { kind } = takes!;
-  if (kind === 'Date') return;
-  const value = literalOf(argument);
-  const fits =
-    kind === 'clock'
-      ? typeof value === 'string' && readClock(value) !== null
-      : Number.isInteger(value) &&
-        (value as number) >= 0 &&
-        (value as number) <= (kind === 'days' ? MOST_DAYS : MOST_HOURS);
-  if (!fits)
-    say(argument, 'argument-not-written-out', `'${name}' takes ${ARGUMENT_WORDS[kind]}, written out.`);
-}
-
-const EXAMPLES = { days: '90', hours: '48', clock: '"18:00"', Date: 'pilot.lastFlightOn' } as const;
-const exampleOf = (entry: Entry): string => EXAMPLES[entry.takes!.kind];
-const entriesOf = (owner: string): readonly Entry[] => SCHEMA.find((of) => of.owner === owner)!.entries;
-const entryExample = (owner: string): string => entriesOf(owner)[0]!.name;
-
-function unknownValue(owner: string, name: string): string {
-  const names = entriesOf(owner).map((entry) => entry.name);
-  const near = nearest(name, names);
-  if (near) return `'${owner}' has no '${name}'. Did you mean '${owner}.${near}'?`;
-  return `'${owner}' has no '${name}'. It has ${names.join(', ')}.`;
-}
-
-function didYouMean(name: string, known: readonly string[]): string {
-  const near = nearest(name, known);
-  return near ? ` Did you mean '${near}'?` : ` There are ${known.join(', ')}.`;
 }

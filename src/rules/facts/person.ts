@@ -14,13 +14,7 @@ export type AircraftClass =
 
 /** `sport` is of the United States, `lapl` (light aircraft) of Europe; `recreational` is a permit in Canada. */
 export type CertificateLevel =
-  | 'student'
-  | 'sport'
-  | 'recreational'
-  | 'lapl'
-  | 'private'
-  | 'commercial'
-  | 'atp';
+  'student' | 'sport' | 'recreational' | 'lapl' | 'private' | 'commercial' | 'atp';
 
 /** A pilot certificate with the ratings on it. */
 export interface CertificateFact extends Evidence {

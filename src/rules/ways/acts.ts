@@ -119,14 +119,8 @@ const OFFICE = entry('office', 'office', { ground: 'office' });
 const same = (acts: readonly string[], of: ActEntry): Record<string, ActEntry> =>
   Object.fromEntries(acts.map((act) => [act, of]));
 
-/** Acts whose parts depend on what a rule asks for: priced by the facts they touch, see `partsOf`. */
-const COMPOSITES = [
-  'keep-within-student-limits',
-  'keep-within-sport-limits',
-  'keep-within-basicmed-limits',
-  'keep-within-lapl-limits',
-  'keep-within-permit-limits',
-];
+/** Acts that put several things right at once: priced by the facts they touch, see `partsOf`. */
+const COMPOSITE = 'keep-within-';
 
 const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'fly-landings-day': alone('landing'),
@@ -252,7 +246,6 @@ const CATALOGUE: Readonly<Record<string, ActEntry>> = {
       'reduce-load',
       'take-more-fuel',
       'take-other-aircraft',
-      ...COMPOSITES,
     ],
     CHANGE,
   ),
@@ -264,7 +257,10 @@ export const ACTS: readonly string[] = Object.keys(CATALOGUE).sort();
 /** Looks acts up: the catalogue, or another one where rules of another make are searched. */
 export type Catalogue = (act: string) => ActEntry | undefined;
 
-export const catalogue: Catalogue = (act) => (Object.hasOwn(CATALOGUE, act) ? CATALOGUE[act] : undefined);
+export const catalogue: Catalogue = (act) => {
+  if (act.startsWith(COMPOSITE)) return CHANGE;
+  return Object.hasOwn(CATALOGUE, act) ? CATALOGUE[act] : undefined;
+};
 
 /** What stands for a fact that a composite act touches. */
 const BY_FACT: Readonly<Record<string, string>> = {
@@ -276,6 +272,6 @@ const BY_FACT: Readonly<Record<string, string>> = {
 
 /** The entries an act is made of: one, but for acts that put several things right at once. */
 export function partsOf(act: string, facts: readonly string[], look: Catalogue): ActEntry[] {
-  if (!COMPOSITES.includes(act) || facts.length === 0) return [look(act) ?? OFFICE];
+  if (!act.startsWith(COMPOSITE) || facts.length === 0) return [look(act) ?? OFFICE];
   return [...new Set(facts)].sort().map((fact) => look(BY_FACT[fact] ?? '') ?? OFFICE);
 }

@@ -13,6 +13,8 @@ import {
   endOf,
   keyOf,
   markOf,
+  marksOf,
+  requestOf,
   type Change,
   type Done,
   type Offer,
@@ -125,10 +127,9 @@ function after(world: World, state: State, done: Done, bill: Bill): State {
     done: all,
     overrides: done.change.is === 'leave' ? ids : state.overrides,
     cost: costOf(all.map((one) => one.bill).reduce(plus, NOTHING), daysTo(world, all), world.prices),
-    key: keyOf(
-      all.map(({ mark }) => mark),
-      state.settled,
-    ),
+    key: keyOf({ settled: state.settled, request: requestOf(sheet), marks: marksOf(all) }),
+    trail: `${state.trail}
+${done.mark}`,
   };
 }
 

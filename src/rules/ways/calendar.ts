@@ -3,7 +3,7 @@ import { toSeconds, type EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
 import { inTheWay, secondsOf, type InTheWay, type Practice } from './practice.js';
 import { firstSlot, type Taken } from './slots.js';
-import { applyDone, isRequest, keyOf, type State } from './state.js';
+import { applyDone, marksOf, type State } from './state.js';
 import type { World } from './world.js';
 
 /** The facts as they will be at a time: only what is done by then has happened. */
@@ -39,14 +39,8 @@ export function practiceBlockers(
   practice: Practice,
   at: EpochSeconds,
 ): readonly InTheWay[] {
-  // Another request for the flight wanted is nothing to a practice flight.
-  const before = state.done.filter(
-    (done) => done.to <= at && !(isRequest(done) && done.change.is === 'effects'),
-  );
-  const key = `${at} ${JSON.stringify(practice)}\n${keyOf(
-    before.map(({ mark }) => mark),
-    true,
-  )}`;
+  const before = marksOf(state.done.filter(({ to }) => to <= at)).sort();
+  const key = `${at} ${JSON.stringify(practice)}\n${before.join('\n')}`;
   let found = world.practised.get(key);
   if (!found) {
     found = inTheWay(sheetAt(state, at), world.ruleset, practice, at);

@@ -4,7 +4,7 @@ import { crewAt } from '../engine/judge.js';
 import type { FactSheet } from '../facts/sheet.js';
 import { NOTHING, plus, type Bill } from './cost.js';
 import type { Prices } from './prices.js';
-import { applyChange, departureOf, type Offer, type State } from './state.js';
+import { applyChange, departureOf, requestOf, type Offer, type State } from './state.js';
 import type { World } from './world.js';
 
 /** A request and who is who on it. */
@@ -42,12 +42,15 @@ export function inconvenience(before: Asked, after: Asked, prices: Prices): Bill
   return plus(bill, { ...NOTHING, money: teaching });
 }
 
-/** What a change of the request costs before anything is judged. */
-export function requestBill(world: World, state: State, offer: Offer): Bill {
+/** The request after a change, and what the change costs, before anything is judged. */
+export function requested(world: World, state: State, offer: Offer): { bill: Bill; request: string } {
   const { sheet, verdicts } = state;
   const changed = applyChange(sheet, offer.change, { crew: verdicts.crew, flight: null });
   const { crew } = crewAt(changed, world.ruleset, departureOf(changed));
-  return inconvenience({ sheet, crew: verdicts.crew }, { sheet: changed, crew }, world.prices);
+  return {
+    bill: inconvenience({ sheet, crew: verdicts.crew }, { sheet: changed, crew }, world.prices),
+    request: requestOf(changed),
+  };
 }
 
 const lengthOf = (sheet: FactSheet): number =>

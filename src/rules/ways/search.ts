@@ -1,5 +1,5 @@
 /** Cheapest first: every state is looked at in order of its cost, so the first that is a yes is the cheapest. */
-import { departureOf, isUnnamed, keyOf, type State } from './state.js';
+import { departureOf, isUnnamed, keyOf, requestOf, type State } from './state.js';
 import { isRefusal, type Refusal } from './place.js';
 import { successors, type Step } from './successors.js';
 import { judgeVerdicts } from './verdicts.js';
@@ -23,7 +23,8 @@ export function rootOf(world: World): State {
     settled: false,
     overrides: [],
     cost: costOf(NOTHING, 0, world.prices),
-    key: keyOf([], false),
+    key: keyOf({ settled: false, request: requestOf(sheet), marks: [] }),
+    trail: '',
   };
 }
 

@@ -1,6 +1,7 @@
 /** A point of the search: acts done in an order, the facts as they would then be, and how the flight fares on them. */
 import { toInstant, toSeconds, type EpochSeconds } from '../calendar/instants.js';
 import type { Crew } from '../engine/crew.js';
+import { canonicalJson } from '../engine/digest.js';
 import { applyRemedy, type Actor, type Effect } from '../engine/remedy.js';
 import { known, type Fact } from '../facts/fact.js';
 import type { FlightFacts } from '../facts/flight.js';
@@ -98,8 +99,10 @@ export interface State {
   /** Rules set aside by an officer. */
   overrides: readonly string[];
   cost: Cost;
-  /** Same acts done at the same times, in whatever order: same text. */
+  /** Same request and same acts done at the same times, however come by: same text. */
   key: string;
+  /** What was done, in order. */
+  trail: string;
 }
 
 /** Does nothing but change the request: it takes no time. */
@@ -228,8 +231,22 @@ export const markOf = (
   { at, sortie }: { at: EpochSeconds; sortie: Sortie | null },
 ): string => `${at}${sortie?.dual ? 'd' : ''} ${meaning}`;
 
-export const keyOf = (marks: readonly string[], settled: boolean): string =>
-  `${settled ? 'settled' : 'open'}\n${[...marks].sort().join('\n')}`;
+/** States in which the same flight is asked for and the same has been done are one; the cheaper is gone on with. */
+export const keyOf = (of: { settled: boolean; request: string; marks: readonly string[] }): string =>
+  `${of.settled ? 'settled' : 'open'} ${of.request}\n${[...of.marks].sort().join('\n')}`;
+
+/** Marks of what has been done, but for changes of the request: those show in the request. */
+export const marksOf = (done: readonly Done[]): string[] =>
+  done.filter((one) => !(isRequest(one) && one.change.is === 'effects')).map(({ mark }) => mark);
+
+const requests = new WeakMap<FlightFacts, string>();
+
+/** The request as text. */
+export function requestOf({ flight, aircraft }: FactSheet): string {
+  let text = requests.get(flight);
+  if (text === undefined) requests.set(flight, (text = canonicalJson(flight)));
+  return `${aircraft.id} ${text}`;
+}
 
 /** Does an instructor still have to be found? */
 export const isUnnamed = ({ verdicts: { crew } }: State): boolean => crew.instruction && crew.picId === null;

@@ -2,7 +2,7 @@
 import { advance } from './advance.js';
 import { daysTo, leaveBill, unitBill } from './bill.js';
 import { costOf, minus, NOTHING, plus, type Bill } from './cost.js';
-import { requestBill } from './inconvenience.js';
+import { requested } from './inconvenience.js';
 import { offersAgainst, offersForPractice } from './offers.js';
 import { officersLeave, ownRequests } from './others.js';
 import { isRefusal, place, refusal, type Placed, type Refusal } from './place.js';
@@ -14,6 +14,8 @@ import {
   isUnnamed,
   keyOf,
   markOf,
+  marksOf,
+  requestOf,
   type Asker,
   type Offer,
   type State,
@@ -45,7 +47,7 @@ export function successors(world: World, state: State, next: readonly Offer[]): 
     const blocked: Refusal[] = [];
     for (const offer of offers) {
       const name = `${offer.meaning} ${offer.askers.map(askerName).join()}`;
-      if (tried.has(name) || isBanned(world.banned, offer)) continue;
+      if (tried.has(name) || isBanned(world.banned, offer) || isDone(state, offer)) continue;
       tried.add(name);
       if (depth > 0) world.enablers.set(name, offer);
       for (const step of stepsWith(world, state, offer)) {
@@ -67,6 +69,15 @@ export function successors(world: World, state: State, next: readonly Offer[]): 
   return [...found.values()];
 }
 
+/** No act is done twice for the same rule: what it did is undone by something else, and that way leads round. */
+const isDone = (state: State, offer: Offer): boolean =>
+  state.done.some(
+    (done) =>
+      done.offer.act === offer.act &&
+      (done.offer.meaning === offer.meaning ||
+        offer.askers.every(({ rule }) => done.offer.askers.some((one) => one.rule === rule))),
+  );
+
 /** The rule asked, and on what flight. */
 const askerName = ({ rule, nth, practice }: Asker): string =>
   `${rule}.${nth}${practice ? JSON.stringify(practice) : ''}`;
@@ -74,17 +85,14 @@ const askerName = ({ rule, nth, practice }: Asker): string =>
 const settle = (state: State): State => ({
   ...state,
   settled: true,
-  key: keyOf(
-    state.done.map(({ mark }) => mark),
-    true,
-  ),
+  key: keyOf({ settled: true, request: requestOf(state.sheet), marks: marksOf(state.done) }),
 });
 
 const settledStep = (state: State): Step => ({
   atLeast: state.cost.total,
   acts: state.done.length,
   key: state.key,
-  name: `settle ${state.key}`,
+  name: `settle ${state.trail}`,
   take: () => state,
 });
 
@@ -112,22 +120,33 @@ function stepsWith(world: World, state: State, offer: Offer): (Step | Refusal)[]
 
 /** The act as a unit of its own. */
 function ownStep(world: World, state: State, unit: Unit, placed: Placed): Step {
-  const { done } = state;
+  const { done, settled } = state;
   const offer = unit.offers[0]!;
-  const bill = isRequest(offer)
-    ? requestBill(world, state, offer)
-    : plus(unitBill(world, unit, placed.sortie), leaveBill(world, state, offer));
+  if (isRequest(offer)) return requestStep(world, state, unit, placed);
+  const bill = plus(unitBill(world, unit, placed.sortie), leaveBill(world, state, offer));
   const to = placed.sortie ? endOf(placed.sortie) : placed.at;
-  const key = keyOf([...done.map(({ mark }) => mark), markOf(offer, placed)], state.settled);
+  const mark = markOf(offer, placed);
   return {
     atLeast: costOf(plus(sumOf(state), bill), daysTo(world, [...done, { to }]), world.prices).total,
     acts: done.length + 1,
-    key,
-    name: `${isRequest(offer) ? world.aim : 'own'} ${key} after ${state.key}`,
-    take: () =>
-      isRequest(offer)
-        ? useful(world, state, advance(world, state, unit, placed))
-        : advance(world, state, unit, placed),
+    key: keyOf({ settled, request: requestOf(state.sheet), marks: [...marksOf(done), mark] }),
+    name: `${mark} after ${state.trail}`,
+    take: () => advance(world, state, unit, placed),
+  };
+}
+
+function requestStep(world: World, state: State, unit: Unit, placed: Placed): Step {
+  const { done, settled } = state;
+  const offer = unit.offers[0]!;
+  const { bill, request } = requested(world, state, offer);
+  const mark = markOf(offer, placed);
+  const marks = offer.change.is === 'parts' ? [...marksOf(done), mark] : marksOf(done);
+  return {
+    atLeast: costOf(plus(sumOf(state), bill), state.cost.days, world.prices).total,
+    acts: done.length + 1,
+    key: keyOf({ settled, request, marks }),
+    name: `${world.aim} ${mark} after ${state.trail}`,
+    take: () => useful(world, state, advance(world, state, unit, placed)),
   };
 }
 
@@ -161,13 +180,13 @@ function joined(world: World, state: State, offer: Offer, taught: boolean): (Ste
     const was = at.done[before.done.length]!.sortie;
     const dearer = minus(unitBill(world, together, placed.sortie), unitBill(world, unit, was));
     const flown = new Set(together.offers.map(({ meaning }) => meaning));
-    const key = keyOf(
-      [
-        ...state.done.filter(({ offer: { meaning } }) => !flown.has(meaning)).map(({ mark }) => mark),
-        ...together.offers.map((one) => markOf(one, placed)),
-      ],
-      true,
-    );
+    const rest = state.done.filter(({ offer: { meaning } }) => !flown.has(meaning));
+    const marks = together.offers.map((one) => markOf(one, placed));
+    const key = keyOf({
+      settled: true,
+      request: requestOf(state.sheet),
+      marks: [...marksOf(rest), ...marks],
+    });
     const take = (): State | Refusal => {
       let next: State | Refusal = advance(world, before, together, placed);
       for (const later of trail.slice(index + 1)) {
@@ -177,6 +196,14 @@ function joined(world: World, state: State, offer: Offer, taught: boolean): (Ste
       return next;
     };
     const atLeast = costOf(plus(sumOf(state), dearer), 0, world.prices).total;
-    return [{ atLeast, acts: state.done.length + 1, key, name: `joined ${key} after ${state.key}`, take }];
+    return [
+      {
+        atLeast,
+        acts: state.done.length + 1,
+        key,
+        name: `joined ${marks.join()} after ${state.trail}`,
+        take,
+      },
+    ];
   });
 }

@@ -136,6 +136,7 @@ function conformingField(
     return Array.isArray(template) ? refuse(place, `${name} is a list`) : one(field, place);
   }
   const key = name.split('.').at(-1)!;
+  if (name === 'logBefore.through') return conformingTime(field, 'instant', place, refuse);
   if (/(^|[a-z])(At)$|^(from|to)$/.test(key)) return conformingTime(field, 'date or instant', place, refuse);
   if (/^(on|since|through)$|(On|From|Through)$/.test(key) && typeof template !== 'number')
     return conformingTime(field, 'date', place, refuse);

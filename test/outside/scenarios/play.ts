@@ -57,13 +57,30 @@ export function endOf(step: Step, sheet: FactSheet): number {
 
 const refused = ({ is }: Step): boolean => is === 'short' || is === 'unknown';
 
-/** What the scenario asks of the rule: one run a step, branches only where they are told. */
+/** What the scenario asks of the rule, branches only where they are told. */
 export function runsWanted({ timeline }: Scenario, sheet: FactSheet): Run[] {
   let from = toSeconds(timeline!.from);
-  return timeline!.steps.map((step, index, all) => {
-    const run = { from: toInstant(from), is: step.is, ...(step.branch ? { branch: step.branch } : {}) };
+  const runs: Run[] = [];
+  timeline!.steps.forEach((step, index, all) => {
+    const { is, branch } = step;
+    const last = runs.at(-1);
+    if (!last || last.is !== is || last.branch !== branch)
+      runs.push({ from: toInstant(from), is, ...(branch === undefined ? {} : { branch }) });
     if (index < all.length - 1) from = endOf(step, sheet);
-    return run;
+  });
+  return runs;
+}
+
+/** Edges that lie within the tolerance of what is wanted are taken for those: only what hangs on the sun has any. */
+export function settled<T extends { from: string }>(
+  found: T[],
+  wanted: readonly T[],
+  { timeline }: Scenario,
+): T[] {
+  return found.map((run, index) => {
+    const want = wanted[index];
+    const off = want ? Math.abs(toSeconds(run.from) - toSeconds(want.from)) : Infinity;
+    return off <= timeline!.toleranceSeconds ? { ...run, from: want!.from } : run;
   });
 }
 
@@ -76,7 +93,11 @@ export function runsFound(scenario: Scenario, sheet: FactSheet): Run[] {
   const branches = timeline!.steps.some(({ branch }) => branch !== undefined);
   const runs: Run[] = [];
   for (const { from, verdict } of steps) {
-    const run = { from: toInstant(from), is: verdict.status, ...(branches ? { branch: verdict.branch } : {}) };
+    const run = {
+      from: toInstant(from),
+      is: verdict.status,
+      ...(branches ? { branch: verdict.branch } : {}),
+    };
     const last = runs.at(-1);
     if (!last || last.is !== run.is || last.branch !== run.branch) runs.push(run);
   }
@@ -147,7 +168,8 @@ export function sheetOfWay(scenario: Scenario, line: WayLine): FactSheet {
   return laidOver(sheet, { ...knownBy(scenario.given, today), ...line.given }, line.departs);
 }
 
-export const waysFor = (sheet: FactSheet): FoundWays => findWays({ sheet, policy: POLICY, limits: { nodes: 20_000 } });
+export const waysFor = (sheet: FactSheet): FoundWays =>
+  findWays({ sheet, policy: POLICY, limits: { nodes: 20_000 } });
 
 /** First departure from the sheet's own at which the rule says something else; null within four hundred days. */
 export function changesAt(scenario: Scenario, sheet: FactSheet): number | null {

@@ -75,15 +75,32 @@ export interface Scenario {
   rule: string;
   jurisdiction: 'US' | 'EU' | 'CA';
   given: Given;
-  timeline?: { from: string; to: string; steps: Step[] };
+  timeline?: { from: string; to: string; toleranceSeconds: number; steps: Step[] };
   cases: CaseLine[];
   ways: WayLine[];
   /** Where the engine says otherwise; the scenario is then expected to fail until it is settled. */
   differs?: string;
 }
 
-const KEYS = ['title', 'sources', 'carriedOver', 'rule', 'jurisdiction', 'given', 'timeline', 'cases', 'ways', 'differs'];
-const KINDS = ['law', 'guidance of the authority', 'question of the authority', 'association', 'school or forum'];
+const KEYS = [
+  'title',
+  'sources',
+  'carriedOver',
+  'rule',
+  'jurisdiction',
+  'given',
+  'timeline',
+  'cases',
+  'ways',
+  'differs',
+];
+const KINDS = [
+  'law',
+  'guidance of the authority',
+  'question of the authority',
+  'association',
+  'school or forum',
+];
 const STATUSES = ['met', 'short', 'unknown', 'not-applicable'];
 
 /** Reads one file; throws with the place of what is wrong. */
@@ -91,10 +108,13 @@ export function readScenario(file: string, text: string): Scenario {
   const refuse: Refuse = (place, because) => {
     throw new Error(`${file}: ${place.join('.')}: ${because}`);
   };
-  const written = object(parse(text), [], refuse);
+  const written = object(parse(text, { merge: true }), [], refuse);
   onlyKeys(written, KEYS, [], refuse);
-  for (const key of ['title', 'sources', 'rule', 'given']) if (!(key in written)) refuse([], `${key} is missing`);
-  const sources = list(written.sources, ['sources'], refuse).map((one, at) => readSource(one, ['sources', at], refuse));
+  for (const key of ['title', 'sources', 'rule', 'given'])
+    if (!(key in written)) refuse([], `${key} is missing`);
+  const sources = list(written.sources, ['sources'], refuse).map((one, at) =>
+    readSource(one, ['sources', at], refuse),
+  );
   const scenario: Scenario = {
     file,
     title: written.title as string,
@@ -105,7 +125,9 @@ export function readScenario(file: string, text: string): Scenario {
     jurisdiction: (written.jurisdiction ?? 'US') as Scenario['jurisdiction'],
     given: readGiven(written.given, ['given'], refuse),
     ...(written.timeline === undefined ? {} : { timeline: readTimeline(written.timeline, refuse) }),
-    cases: list(written.cases ?? [], ['cases'], refuse).map((one, at) => readCase(one, ['cases', at], refuse)),
+    cases: list(written.cases ?? [], ['cases'], refuse).map((one, at) =>
+      readCase(one, ['cases', at], refuse),
+    ),
     ways: list(written.ways ?? [], ['ways'], refuse).map((one, at) => readWay(one, ['ways', at], refuse)),
   };
   if (!scenario.timeline && scenario.cases.length === 0) refuse([], 'neither a timeline nor cases');
@@ -143,16 +165,22 @@ function readGiven(value: unknown, place: Place, refuse: Refuse): Given {
 
 const instant = (value: unknown, place: Place, refuse: Refuse): string =>
   conformingTime(value, 'instant', place, refuse);
-const date = (value: unknown, place: Place, refuse: Refuse): string => conformingTime(value, 'date', place, refuse);
+const date = (value: unknown, place: Place, refuse: Refuse): string =>
+  conformingTime(value, 'date', place, refuse);
 
 function status(value: unknown, place: Place, refuse: Refuse): Status {
-  return STATUSES.includes(value as string) ? (value as Status) : refuse(place, `one of ${STATUSES.join(', ')}`);
+  return STATUSES.includes(value as string)
+    ? (value as Status)
+    : refuse(place, `one of ${STATUSES.join(', ')}`);
 }
 
 function readTimeline(value: unknown, refuse: Refuse): NonNullable<Scenario['timeline']> {
   const place = ['timeline'];
   const timeline = object(value, place, refuse);
-  onlyKeys(timeline, ['from', 'to', 'steps'], place, refuse);
+  onlyKeys(timeline, ['from', 'to', 'toleranceSeconds', 'steps'], place, refuse);
+  const { toleranceSeconds = 0 } = timeline;
+  if (typeof toleranceSeconds !== 'number')
+    return refuse([...place, 'toleranceSeconds'], 'seconds, as a number');
   const steps = list(timeline.steps, [...place, 'steps'], refuse).map((one, index, all): Step => {
     const at = [...place, 'steps', index];
     const step = object(one, at, refuse);
@@ -171,6 +199,7 @@ function readTimeline(value: unknown, refuse: Refuse): NonNullable<Scenario['tim
   return {
     from: instant(timeline.from, [...place, 'from'], refuse),
     to: instant(timeline.to, [...place, 'to'], refuse),
+    toleranceSeconds,
     steps,
   };
 }

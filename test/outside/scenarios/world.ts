@@ -40,7 +40,12 @@ const VALUES: Record<string, number | boolean | string> = {
 export const POLICY: Policy = {
   values: [
     ...startingPolicy().values.filter(({ id }) => !(id in VALUES)),
-    ...Object.entries(VALUES).map(([id, value]) => ({ id, from: '1990-01-01', value, reference: 'Club handbook' })),
+    ...Object.entries(VALUES).map(([id, value]) => ({
+      id,
+      from: '1990-01-01',
+      value,
+      reference: 'Club handbook',
+    })),
   ],
 };
 
@@ -49,7 +54,8 @@ function datesBetween(from: string, to: string, daysApart: number): string[] {
   const dates: string[] = [];
   let day = Temporal.Instant.from(from).toZonedDateTimeISO('UTC').toPlainDate().subtract({ days: 21 });
   const end = Temporal.Instant.from(to).toZonedDateTimeISO('UTC').toPlainDate();
-  for (; Temporal.PlainDate.compare(day, end) <= 0; day = day.add({ days: daysApart })) dates.push(day.toString());
+  for (; Temporal.PlainDate.compare(day, end) <= 0; day = day.add({ days: daysApart }))
+    dates.push(day.toString());
   return dates;
 }
 
@@ -75,7 +81,10 @@ function personInOrder(person: PersonFacts, at: string, from: string, to: string
       [{ ...records.CERTIFICATE, level: 'commercial', issuedOn: '2000-01-01', instrument: [airplane] }],
       at,
     ),
-    medicals: known(numbered(seldom, 'medical', (examOn) => ({ ...records.MEDICAL, class: 1 as const, examOn })), at),
+    medicals: known(
+      numbered(seldom, 'medical', (examOn) => ({ ...records.MEDICAL, class: 1 as const, examOn })),
+      at,
+    ),
     reviews: known(
       numbered(seldom, 'review', (on) => ({ ...records.REVIEW, on })),
       at,

@@ -72,6 +72,9 @@ const FLIGHT: Record<string, { flightRules: 'VFR' | 'IFR'; night: boolean }> = {
 
 const AIRSPACE: Record<string, AirspaceClass> = { A: 'A', B: 'B', C: 'C', D: 'D', E: 'E', G: 'G' };
 
+/** 14 CFR 91.215(b)(2). */
+const VEIL_NM = 30;
+
 const inoperative: Mapping = {
   rules: ['equipment.inoperative'],
   map(facts) {
@@ -83,6 +86,12 @@ const inoperative: Mapping = {
     const airspace = facts.choice('airspace', AIRSPACE);
     scene.flight({ flightRules, forHire, ...(airspace === undefined ? {} : { airspace: [airspace] }) });
     if (forHire) scene.passengers(1);
+    // The base field lies near a listed primary airport; an entry that names no distance means a flight away from all.
+    const miles = facts.oneOf(['nm_from_class_b_primary', 'nm_from_primary'], (key) => facts.number(key));
+    const home = scene.sheet.flight.route[0]!;
+    const field =
+      miles !== undefined && miles <= VEIL_NM ? home : { ...home, latitudeDeg: home.latitudeDeg + 3 };
+    scene.flight({ route: [field, field] });
     const listed = flag('mel', 'approved_mel', 'mel_approved', 'approved_equipment_list');
     const listedItem = flag('in_mel', 'mel_item', 'on_mel', 'mel_allows') ?? listed ?? false;
     scene.aircraft({

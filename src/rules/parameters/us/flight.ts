@@ -20,6 +20,19 @@ export const FUEL_RESERVE: readonly Parameter[] = [
   minutes('ifr-helicopter-reserve', 'Fuel reserve of a helicopter, IFR', 30, '14 CFR 91.167(a)(3)'),
 ];
 
+/** 14 CFR 61.1(b): when a flight of an airplane counts as cross-country experience. */
+export const CROSS_COUNTRY_EXPERIENCE: readonly Parameter[] = [
+  defineParameter({
+    id: 'us.cross-country.experience-nm',
+    title: 'A landing farther than this from the airfield of departure makes cross-country time',
+    unit: 'nm',
+    values: [{ from: null, value: 50, reference: '14 CFR 61.1(b), cross-country time (ii)' }],
+    checkedOn: '2026-11-25',
+    status: 'from memory',
+    recheckAfterMonths: 12,
+  }),
+];
+
 /** 14 CFR 91.167(b)(2)(i): when an airplane needs no alternate. */
 export const ALTERNATE: readonly Parameter[] = [
   defineParameter({

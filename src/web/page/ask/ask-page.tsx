@@ -5,6 +5,7 @@ import { AnswerList } from '../answer/answer-list.js';
 import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
 import { spanIn } from '../parts/time.js';
 import { airfields, names } from '../session/session.js';
+import { When } from '../timeline/when.js';
 import { AskForm } from './ask-form.js';
 import { firstForm, toRequest, type FlightForm } from './flight.js';
 
@@ -71,6 +72,7 @@ export function AskPage({ me }: { me: Me }) {
           change={change}
           ask={() => void ask()}
         />
+        <When form={form} zone={zone} change={change} />
       </section>
       <div class="columns">
         <section aria-label="Answers" aria-live="polite" class="answers">

@@ -50,7 +50,7 @@ export function stretchesOf(days: readonly Day[], steps: readonly Step[]): Stret
 }
 
 /** Each day's answers from midnight to midnight, or what of it lies in the span. */
-function byDay(days: readonly Day[], steps: readonly Step[]): { day: Day; parts: Part[] }[] {
+export function byDay(days: readonly Day[], steps: readonly Step[]): { day: Day; parts: Part[] }[] {
   const told: { day: Day; parts: Part[] }[] = [];
   let next = 0;
   for (const day of days) {

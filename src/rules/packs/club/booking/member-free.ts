@@ -25,7 +25,7 @@ export const memberFree = defineRule({
         const clashes = overlapping(all, moment);
         const first = clashes[0];
         if (!first) return take('free');
-        const kept = all.filter((one) => !clashes.includes(one));
+        const kept = all.filter((one) => !clashes.includes(one)).sort((a, b) => (a.id < b.id ? -1 : 1));
         return take('busy', inWords(first, moment.zone), {
           counted: clashes.map((one) => countedCommitment(one, moment.zone)),
           remedies: () => [

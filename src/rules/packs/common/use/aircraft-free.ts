@@ -57,7 +57,9 @@ export const aircraftFree = defineRule({
                   {
                     op: 'set',
                     fact: 'aircraft.reservations',
-                    value: all.filter((one) => !taken.includes(one)),
+                    value: all
+                      .filter((one) => !taken.includes(one))
+                      .sort((a, b) => (order(a) < order(b) ? -1 : 1)),
                   },
                 ],
               },

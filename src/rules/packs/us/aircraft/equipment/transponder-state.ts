@@ -3,7 +3,7 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { FactView } from '../../../../engine/rule.js';
-import type { EquipmentKind } from '../../../../facts/aircraft.js';
+import type { AircraftType, EquipmentKind } from '../../../../facts/aircraft.js';
 import { roundNm } from '../../../common/shared/distance.js';
 import { fittedOf, panelOf, works, type Fitted } from './panel.js';
 import { nearestPrimary, PRIMARY_AIRPORTS, type PrimaryAirport } from './primary-airports.js';
@@ -53,13 +53,9 @@ export function needOf(
   p: Parameters,
   airports: readonly PrimaryAirport[] = PRIMARY_AIRPORTS,
 ): AirspaceNeed {
-  const type = f.get('aircraft.type');
   const nearest = nearestPrimary(f.flight.route, airports);
   const veilNm = p.number('us.transponder.veil-nm');
-  const excepted =
-    type.engineDrivenElectrical === false ||
-    type.category === 'glider' ||
-    type.category === 'lighter-than-air';
+  const excepted = isExcepted(f.get('aircraft.type'));
   const need = transponderNeed(
     {
       classes: f.flight.airspace,
@@ -84,12 +80,15 @@ export function needOf(
 
 /** Another plan that needs neither device: none where an airfield of the route itself asks for them. */
 export function planAround(f: Reads, p: Parameters): Remedy[] {
-  const excepted = needOf(
-    { ...f, flight: { ...f.flight, airspace: null, maxAltitudeFtMsl: null } } as Reads,
-    p,
-  );
-  return excepted.needed ? [] : [avoidAirspace(f, p)];
+  const nearest = isExcepted(f.get('aircraft.type'))
+    ? null
+    : nearestPrimary(f.flight.route, PRIMARY_AIRPORTS);
+  return nearest !== null && nearest.nm <= p.number('us.transponder.veil-nm') ? [] : [avoidAirspace(f, p)];
 }
+
+/** Aircraft of the exceptions of 14 CFR 91.215(b)(3) and (5), as far as the record says so. */
+const isExcepted = (type: AircraftType): boolean =>
+  type.engineDrivenElectrical === false || type.category === 'glider' || type.category === 'lighter-than-air';
 
 /** Plans the flight where neither device is needed. */
 export function avoidAirspace(f: Reads, p: Parameters): Remedy {

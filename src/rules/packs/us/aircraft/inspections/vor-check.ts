@@ -68,7 +68,10 @@ export const vorCheck = defineRule({
         const uses = need(f.flight.usesVor, 'flight.usesVor', 'whether VOR will be used is not known');
         if (!uses) return take('vor-unused');
         const days = p.number('us.vor-check.days');
-        const checks = f.get('aircraft.items').filter((item) => item.kind === 'vor-check');
+        const checks = f
+          .get('aircraft.items')
+          .filter((item) => item.kind === 'vor-check')
+          .sort((a, b) => (a.id < b.id ? -1 : 1));
         const first = need(checks[0], 'aircraft.items', 'no VOR check is on record for the aircraft');
         const check = newestCheck(checks, moment, p);
         const remedies = () => [...checkVor(check ?? first, days, moment), flyWithoutVor, CHANGE_TO_VFR];

@@ -1,12 +1,13 @@
-import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
-import type { EndorsementFact, LogFact } from '../../../../facts/person.js';
+import type { Fact } from '../../../../facts/fact.js';
+import type { EndorsementFact, LogBeforeFact, LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
 import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
+import { recreationalLimits1 } from '../../../../versions/past/recreational-limits-1.js';
 import { exercised, standingOf } from '../shared/certificates.js';
 import { fromOrigin, roundNm } from '../../../common/shared/distance.js';
 import { endorsementFor, getEndorsement } from '../../../common/people/endorsements.js';
@@ -23,13 +24,15 @@ import {
   type Found,
 } from './limits.js';
 
+const COMMAND: readonly LogFact['role'][] = ['pilot-in-command', 'solo', 'instructor'];
+
 /** 14 CFR 61.101: what a recreational pilot may fly, with whom, where and when. */
 export const recreationalLimits = defineRule({
   id: 'recreational.limits',
   title: 'Limits of a recreational pilot',
   weight: 'law',
   binds: 'pilot',
-  reads: ['pic.certificates', 'pic.endorsements', 'pic.log', 'aircraft.type'],
+  reads: ['pic.certificates', 'pic.endorsements', 'pic.log', 'pic.logBefore', 'aircraft.type'],
   parameters: [
     'us.recreational.passengers',
     'us.recreational.occupants',
@@ -54,14 +57,14 @@ export const recreationalLimits = defineRule({
   },
   bodies: [
     {
-      version: 1,
+      version: 2,
       from: null,
       to: null,
       citation: {
         text: '14 CFR 61.101',
         status: 'seen',
         reading:
-          'An endorsement that lists airfields serves only from those. Above 10,000 ft the height is known over the airfields of the route alone, so elsewhere it is a condition. Hours count as far as the log on record goes. Furtherance of a business, towing and airlifts are left to the pilot.',
+          'An endorsement that lists airfields serves only from those. Above 10,000 ft the height is known over the airfields of the route alone, so elsewhere it is a condition. Hours count as far as the log on record and the sums before it go. Furtherance of a business, towing and airlifts are left to the pilot.',
       },
       judge(f, moment, p, take) {
         const type = f.get('aircraft.type');
@@ -80,7 +83,7 @@ export const recreationalLimits = defineRule({
           ),
           visibility(f, p.number('us.recreational.visibility-sm'), moment, p),
           airspace(f, endorsements, 'recreational-airspace', moment),
-          { shortfalls: breakInFlying(f.get('pic.log'), endorsements, moment, p), conditions: [] },
+          { shortfalls: breakInFlying(f, endorsements, moment, p), conditions: [] },
           daylight(f, moment, p),
         );
         if (shortfalls.length > 0) {
@@ -91,6 +94,9 @@ export const recreationalLimits = defineRule({
       },
     },
   ],
+  superseded: [recreationalLimits1 as never],
+  changed:
+    'Hours flown before the log on record begins count towards those from which no retraining is needed.',
 });
 
 function aircraftLimits(type: AircraftType, p: Parameters): Shortfall[] {
@@ -141,22 +147,21 @@ function distance(
 }
 
 function breakInFlying(
-  log: readonly LogFact[],
+  f: FactView<'pic.log' | 'pic.logBefore'>,
   endorsements: readonly EndorsementFact[],
   moment: Moment,
   p: Parameters,
 ): Shortfall[] {
   const days = p.number('us.recreational.retrain-after-days');
   const hours = p.number('us.recreational.retrain-below-hours');
-  const flown = log.filter((entry) => entry.device === null && moment.departsAtOrAfter(entry.departedAt));
-  if (flown.reduce((sum, entry) => sum + entry.totalTenths, 0) >= hours * 10) return [];
+  const flown = f.get('pic.log').filter(({ device }) => device === null);
   const inCommand = flown.some(
-    ({ role, on }) =>
-      (role === 'pilot-in-command' || role === 'solo' || role === 'instructor') &&
-      moment.endsOnOrBefore(addDays(on, days)),
+    ({ role, on, departedAt }) =>
+      COMMAND.includes(role) && moment.endsWithinDaysOf(on, days) && moment.departsAtOrAfter(departedAt),
   );
   const wanted = { kind: 'recreational-refresher' as const, withinDays: days };
   if (inCommand || endorsementFor(endorsements, moment, wanted)) return [];
+  if (tenthsFlown(flown, f.peek('pic.logBefore'), moment) >= hours * 10) return [];
   return [
     {
       what: `with fewer than ${hours} hours, no flight as pilot in command in the preceding ${days} days`,
@@ -164,6 +169,18 @@ function breakInFlying(
         getEndorsement(moment, wanted, 'Fly with an instructor and be endorsed as proficient again.'),
     },
   ];
+}
+
+/** Hours of the log and of the sums before it, tenths. Sums that are not on record add nothing. */
+function tenthsFlown(flown: readonly LogFact[], before: Fact<LogBeforeFact>, moment: Moment): number {
+  const logged = flown.reduce(
+    (sum, { totalTenths, departedAt }) => sum + (moment.departsAtOrAfter(departedAt) ? totalTenths : 0),
+    0,
+  );
+  if (!before.known) return logged;
+  const { through, sums } = before.value;
+  if (through !== null && !moment.departsAtOrAfter(through)) return logged;
+  return sums.reduce((sum, { totalTenths }) => sum + totalTenths, logged);
 }
 
 function daylight(f: Pick<FactView, 'flight'>, moment: Moment, p: Parameters): Found {
