@@ -4,28 +4,37 @@ import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
 import { ApiRoute } from '../platform/http/api-route.js';
 import { UuidPipe } from '../platform/http/index.js';
 import { CAUTION } from '../rules/index.js';
-import { AnswersDto, DecisionDto } from './decision.dto.js';
+import { DecisionDto } from './decision.dto.js';
 import { DecisionsPageDto, DecisionsQuery } from './decision-list.dto.js';
 import { DecisionsService } from './decisions.service.js';
 import { AskDto } from './flight-request.dto.js';
 import { ReplayDto } from './replay/replay.dto.js';
+import { AnswersWithWaysDto } from './ways/ways.dto.js';
+import { WaysService } from './ways/ways.service.js';
 
 @ApiTags('decisions')
 @Controller('decisions')
 export class DecisionsController {
-  constructor(private readonly decisions: DecisionsService) {}
+  constructor(
+    private readonly decisions: DecisionsService,
+    private readonly ways: WaysService,
+  ) {}
 
   @Post()
   @ApiRoute({
     id: 'ask',
     summary:
       'May this member take this aircraft for this flight? Answers for the aircraft named, or for the whole fleet.',
-    answer: AnswersDto,
+    answer: AnswersWithWaysDto,
     refuses: [403, 404, 422],
   })
-  async ask(@CurrentUser() user: SignedIn, @Body() question: AskDto): Promise<AnswersDto> {
+  async ask(@CurrentUser() user: SignedIn, @Body() question: AskDto): Promise<AnswersWithWaysDto> {
     const decided = await this.decisions.ask(user, question);
-    return { decisions: decided.map((one) => DecisionDto.from(one, user)), caution: CAUTION };
+    return {
+      decisions: decided.map((one) => DecisionDto.from(one, user)),
+      ways: question.ways ? await this.ways.ofAnswers(user, decided) : null,
+      caution: CAUTION,
+    };
   }
 
   @Get()

@@ -11,12 +11,21 @@ import { DryRunService } from './dry-run/dry-run.service.js';
 import { TimelinesModule } from './timeline/timelines.module.js';
 import { RuleBookController } from './why/rule-book.controller.js';
 import { RuleBookService } from './why/rule-book.service.js';
+import { WaysController } from './ways/ways.controller.js';
+import { WaysService } from './ways/ways.service.js';
 import { WhyController } from './why/why.controller.js';
 
 @Module({
   imports: [TimelinesModule],
-  controllers: [DecisionsController, WhyController, RuleBookController, AuditController, DryRunController],
-  providers: [DecisionsService, RuleBookService, Sealer, AuditService, DryRunService],
+  controllers: [
+    DecisionsController,
+    WaysController,
+    WhyController,
+    RuleBookController,
+    AuditController,
+    DryRunController,
+  ],
+  providers: [DecisionsService, WaysService, RuleBookService, Sealer, AuditService, DryRunService],
   exports: [DecisionsService],
 })
 export class DecisionsModule {}

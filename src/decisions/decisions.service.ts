@@ -40,7 +40,7 @@ export class DecisionsService {
 
   /** Answers a question for the aircraft named, or for the whole fleet, best answer first; every decision is stored. */
   async ask(user: SignedIn, question: AskDto): Promise<Decided[]> {
-    const { aircraftIds, ...request } = question;
+    const { aircraftIds, ways: _ways, ...request } = question;
     return this.db.run(
       user.clubId,
       async (em) => {

@@ -294,4 +294,12 @@ export class AskDto extends FlightRequestDto {
   @ArrayUnique()
   @IsId({ each: true })
   aircraftIds?: string[];
+
+  @ApiPropertyOptional({
+    default: false,
+    description: 'Search for ways to yes as well, where one aircraft is asked about and the answer is no plain yes',
+  })
+  @Optional()
+  @IsBoolean()
+  ways?: boolean;
 }

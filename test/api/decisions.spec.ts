@@ -67,6 +67,25 @@ describe('asking', () => {
     expect(finding.until).toBe('2026-05-22T03:00:00Z');
   });
 
+  test('a forecast for the destination tells whether an alternate is needed', async () => {
+    const ifr = { ...alone, flightRules: 'IFR', aircraftIds: [ready.aircraftId] };
+    const forecast = { from: '2026-03-11T18:30:00Z', to: '2026-03-11T21:30:00Z', visibilitySm: 6 };
+    const alternate = async (destinationForecast?: object) => {
+      const { body } = await ready.member.post('/decisions', { ...ifr, destinationForecast }).expect(200);
+      return body.decisions[0].findings.find((one: Finding) => one.rule === 'fuel.alternate_required');
+    };
+    expect(await alternate()).toMatchObject({ status: 'unknown', conditions: [expect.any(String)] });
+    expect(await alternate({ ...forecast, ceilingFtAgl: 4000, approachPublished: true })).toMatchObject({
+      branch: 'not-needed',
+      conditions: [],
+    });
+    expect(await alternate({ ...forecast, ceilingFtAgl: 1900, approachPublished: true })).toMatchObject({
+      branch: 'needed',
+      conditions: [expect.stringContaining('alternate')],
+    });
+    await ready.member.post('/decisions', { ...ifr, destinationForecast: { visibilitySm: -1 } }).expect(400);
+  });
+
   test('a grounding squawk turns the answer to no, and says so', async () => {
     const other = await ready.addAircraft('NX102B');
     await insertInto(api.sql, ready.club.clubId)('squawks', {

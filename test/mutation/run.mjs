@@ -14,7 +14,7 @@ import { relative, resolve } from 'node:path';
 import { filesOf, keyOf, mutantsOf, placeOf } from './catalogue.mjs';
 import { EXCLUDED } from './mutators.mjs';
 import { rangesOf, sampleOf } from './sample.mjs';
-import { openIn, readState, writeState } from './state.mjs';
+import { openIn, readDiary, readState, writeState } from './state.mjs';
 import { isDetected, isLost, summary } from './summary.mjs';
 import { readSurvivors, told, wrongWithList, writeSurvivors } from './survivors.mjs';
 
@@ -24,11 +24,16 @@ const { parts, sample, open, list, suggest } = readArguments(process.argv.slice(
 mkdirSync(WORK, { recursive: true });
 const differences = resolve(WORK, 'differences.jsonl');
 rmSync(differences, { force: true });
+const diary = (process.env.BELLCRANK_MUTATION_DIARY = resolve(WORK, 'diary.jsonl'));
 if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
 
 const files = filesOf(parts);
 const mutants = await mutantsOf(files);
 const state = readState();
+const byPlace = new Map(mutants.map((mutant) => [mutant.place, mutant]));
+// What a run that was broken off had found out.
+intoState(readDiary(diary));
+rmSync(diary, { force: true });
 const chosen =
   sample !== null ? rangesOf(sampleOf(mutants, sample)) : open ? rangesOf(openIn(state, mutants)) : files;
 const results = await new Stryker({
@@ -54,21 +59,15 @@ const results = await new Stryker({
   // Generous: most loops without an end are cut short by counting.
   timeoutMS: 30_000,
   timeoutFactor: 2,
-  reporters: [process.stdout.isTTY ? 'progress' : 'progress-append-only'],
+  reporters: ['diary', process.stdout.isTTY ? 'progress' : 'progress-append-only'],
   disableTypeChecks: true,
   allowConsoleColors: false,
   logLevel: 'warn',
   warnings: { slow: false },
   thresholds: { high: 95, low: 90, break: null },
 }).runMutationTest();
-const byPlace = new Map(mutants.map((mutant) => [mutant.place, mutant]));
-const tried = results.flatMap((result) => {
-  // Ranges bring along what is excluded.
-  const mutant = byPlace.get(placeOf({ ...result, file: relative('.', result.fileName) }, 1));
-  return mutant ? [{ ...mutant, status: result.status }] : [];
-});
-for (const mutant of tried) state.set(keyOf(mutant), mutant.status);
-writeState(state);
+const tried = intoState(results.map((result) => ({ ...result, file: relative('.', result.fileName) })));
+rmSync(diary, { force: true });
 
 // A sample stands for itself; otherwise what was found out before counts as well.
 const all =
@@ -98,6 +97,17 @@ else {
     );
     process.exitCode = 1;
   }
+}
+
+/** Remembers what became of mutants. Ranges bring along what is excluded: that is passed over. */
+function intoState(results) {
+  const known = results.flatMap((result) => {
+    const mutant = byPlace.get(placeOf(result, 1));
+    return mutant ? [{ ...mutant, status: result.status }] : [];
+  });
+  for (const mutant of known) state.set(keyOf(mutant), mutant.status);
+  writeState(state);
+  return known;
 }
 
 function readArguments(args) {

@@ -18,6 +18,11 @@ const REMEMBERED = /^src\/rules\/(calendar|sky)\/|^src\/rules\/(engine\/sentence
 
 /** Rules and their numbers, which have case tables of their own. */
 const ABOUT_RULES = /^src\/rules\/(packs|parameters)\//;
+/** The numbers are written down a second time, which is quicker to compare than the cases are. */
+const NUMBERS = /^src\/rules\/parameters\//;
+const SECOND_ENTRY = /^test\/outside\/numbers\./;
+/** Specs that take seconds. */
+const LONG = /^test\/outside\/(sun|check-values)\./;
 /** Cases run against a change of what every rule uses: all of them would take a minute for each that nothing notices. */
 const MOST_CASES = 200;
 
@@ -112,8 +117,14 @@ class InProcessRunner {
       const inSpecs = tests
         .filter(({ quick }) => !quick)
         .map((test) => [test.id, () => this.#current(test, mutantActivation, activate).run()]);
-      // Specs are collected anew for each change, and come first only where they are what was written for the file.
-      const attempts = ABOUT_RULES.test(file) ? [...inTables, ...inSpecs] : [...inSpecs, ...inTables];
+      // Specs are collected anew for each change, and come first only where they are what was written for the file; the almanacs
+      // come last of all.
+      const early = inSpecs.filter(([id]) => NUMBERS.test(file) && SECOND_ENTRY.test(id));
+      const light = inSpecs.filter((one) => !early.includes(one) && !LONG.test(one[0]));
+      const long = inSpecs.filter(([id]) => LONG.test(id));
+      const attempts = ABOUT_RULES.test(file)
+        ? [...early, ...inTables, ...light, ...long]
+        : [...light, ...inTables, ...long];
       for (const [index, [id, attempt]] of attempts.entries()) {
         try {
           attempt();
@@ -199,4 +210,15 @@ const killed = (id, error, nrOfTests) => ({
   nrOfTests,
 });
 
-export const strykerPlugins = [declareClassPlugin(PluginKind.TestRunner, 'in-process', InProcessRunner)];
+/** Writes down what became of each mutant as it is known, so that a run that is broken off was not for nothing. */
+class Diary {
+  onMutantTested({ fileName, location, mutatorName, replacement, status }) {
+    const line = { file: relative(process.cwd(), fileName), location, mutatorName, replacement, status };
+    appendFileSync(process.env.BELLCRANK_MUTATION_DIARY, `${JSON.stringify(line)}\n`);
+  }
+}
+
+export const strykerPlugins = [
+  declareClassPlugin(PluginKind.TestRunner, 'in-process', InProcessRunner),
+  declareClassPlugin(PluginKind.Reporter, 'diary', Diary),
+];

@@ -1,5 +1,5 @@
 /** What became of each change when it was last tried, so that only what may have changed is tried again. */
-import { readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { keyOf } from './catalogue.mjs';
 
 const FILE = '.bellcrank/mutation/state.json';
@@ -21,4 +21,13 @@ export function writeState(state) {
 /** The changes that were not noticed last time, or not tried. */
 export function openIn(state, mutants) {
   return mutants.filter((mutant) => !['Killed', 'Timeout'].includes(state.get(keyOf(mutant))));
+}
+
+/** The lines of a diary; none when no run was broken off. */
+export function readDiary(file) {
+  if (!existsSync(file)) return [];
+  return readFileSync(file, 'utf8')
+    .split('\n')
+    .slice(0, -1)
+    .map((line) => JSON.parse(line));
 }

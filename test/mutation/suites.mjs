@@ -15,6 +15,7 @@ const TABLES = 'test/workshop/tables.ts';
 /** Specs that need neither jest nor a database. */
 export const SPECS = [
   'test/rules/calendar.spec.ts',
+  'test/rules/due.spec.ts',
   'test/rules/calendar-pieces.spec.ts',
   'test/rules/air/acs.spec.ts',
   'test/rules/air/formulae.spec.ts',

@@ -72,6 +72,9 @@ export const ADVERSITIES: readonly Adversity[] = [
   ofPerson('BasicMed is taken away', 'basicMed', without),
   ofPerson('a review is taken away', 'reviews', without),
   ofPerson('an endorsement is taken away', 'endorsements', without),
+  ofPerson('a rating is taken away', 'ratings', (fact, pick) => (fact ? without(fact, pick) : null)),
+  ofPerson('the ratings are lost', 'ratings', () => ({ known: false, because: 'no ratings are on record' })),
+  ofPerson('earlier hours are lost', 'logBefore', () => ({ known: false, because: 'not on record' })),
   ofPerson('a sign-off is taken away', 'checkouts', without),
   ofPerson('all certificates are suspended', 'certificates', (fact) =>
     fact.known

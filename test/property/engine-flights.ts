@@ -74,6 +74,15 @@ const flightFields = fc.record({
   usesTransponder: maybe(flag),
   overWaterBeyondGlide: maybe(flag),
   weather: maybe(weather),
+  destinationForecast: maybe(
+    fc.record({
+      from: maybe(fc.integer({ min: -10, max: 400 }).map((hours) => plusSeconds(KNOWN_AT, hours * 3600))),
+      to: maybe(fc.integer({ min: 0, max: 1700 }).map((hours) => plusSeconds(KNOWN_AT, hours * 3600))),
+      ceilingFtAgl: maybe(fc.constantFrom(500, 1999, 2000, 5000)),
+      visibilitySm: maybe(fc.constantFrom(1, 3, 10)),
+      approachPublished: maybe(flag),
+    }),
+  ),
   loading: maybe(
     fc.record({
       occupantsLb: maybe(fc.constantFrom(170, 400, 800)),

@@ -24,7 +24,10 @@ const log = fc
     modelId: fc.constantFrom('model-lark', 'model-other'),
     device: fc.oneof(
       { weight: 6, arbitrary: fc.constant(null) },
-      { weight: 1, arbitrary: fc.constant('flight-training-device' as const) },
+      {
+        weight: 1,
+        arbitrary: fc.constantFrom('flight-training-device' as const, 'aviation-training-device' as const),
+      },
     ),
     role: fc.constantFrom('pilot-in-command' as const, 'dual-received' as const, 'solo' as const),
   })
@@ -45,7 +48,18 @@ const suspensions = several(
 
 const certificate = fc
   .record({
-    level: fc.constantFrom('student', 'sport', 'recreational', 'private', 'private', 'private', 'commercial'),
+    level: fc.constantFrom(
+      ...([
+        'student',
+        'sport',
+        'recreational',
+        'lapl',
+        'private',
+        'private',
+        'private',
+        'commercial',
+      ] as const),
+    ),
     issuedOn: day(-3000, -10),
     instrument: fc.constantFrom<'airplane'[]>([], ['airplane']),
     validThrough: maybe(day(-100, 400)),
@@ -57,6 +71,37 @@ const certificate = fc
     ratings: fields.level === 'student' ? [] : records.CERTIFICATE.ratings,
   }));
 
+/** Ratings of a European licence. */
+const rating = fc
+  .record({
+    kind: fc.constantFrom(
+      ...(['single-engine-piston-land', 'single-engine-piston-land', 'multi-engine-piston-land'] as const),
+      ...(['instrument', 'night', 'language', 'type'] as const),
+    ),
+    on: day(-900, 5),
+    validThrough: maybe(day(-30, 500)),
+  })
+  .map((fields) => ({
+    ...records.LICENCE_RATING,
+    ...fields,
+    designator: fields.kind === 'language' ? 'English' : fields.kind === 'type' ? 'WREN' : null,
+  }));
+
+const logBefore = fc
+  .record({
+    through: maybe(day(-900, -701)),
+    sums: fc.array(
+      fc
+        .record({
+          role: fc.constantFrom('pilot-in-command' as const, 'dual-received' as const),
+          totalTenths: fc.integer({ min: 0, max: 5000 }),
+        })
+        .map((fields) => ({ ...records.LOG_SUM, ...fields })),
+      { maxLength: 3 },
+    ),
+  })
+  .map(({ through, sums }) => ({ through: through && `${through}T19:00:00Z`, sums }));
+
 export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
   fc
     .record({
@@ -66,7 +111,7 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
         several(
           fc
             .record({
-              class: fc.constantFrom(1, 2, 3),
+              class: fc.constantFrom(1, 2, 2, 3, 4),
               examOn: day(-2000, 5),
               withdrawnOn: maybe(day(-100, 200)),
             })
@@ -96,6 +141,9 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
               kind: fc.constantFrom(
                 'flight-review',
                 'practical-test',
+                'proficiency-check',
+                'safety-seminar',
+                'self-paced-study',
                 'instrument-proficiency-check',
                 'instructor-renewal',
               ),
@@ -124,6 +172,8 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
                 'tailwheel',
                 'recreational-50nm',
                 'sport-night',
+                'differences-tailwheel',
+                'differences-variable-pitch',
               ),
               on: day(-200, 5),
               makeModel: fc.constantFrom('Harrow Lark 160', null),
@@ -133,7 +183,9 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
           'endorsement',
         ),
       ),
+      ratings: fact(several(rating, 4, 'rating')),
       log: fact(several(log, 6, 'log')),
+      logBefore: fact(logBefore),
       checkouts: fact(
         several(
           fc

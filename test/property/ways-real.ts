@@ -15,7 +15,7 @@ import { baseSheet } from '../../src/rules/workshop/base-sheet.js';
 import * as records from '../../src/rules/workshop/records.js';
 import { isRequest, isUnnamed, type State } from '../../src/rules/ways/state.js';
 import { offersAgainst } from '../../src/rules/ways/offers.js';
-import { waitingPapers } from '../../src/rules/ways/others.js';
+import { waitingPapers } from '../../src/rules/ways/own/office.js';
 import { isRefusal } from '../../src/rules/ways/place.js';
 import { successors } from '../../src/rules/ways/successors.js';
 import type { World } from '../../src/rules/ways/world.js';

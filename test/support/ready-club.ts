@@ -4,7 +4,7 @@ import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
 import { newId } from '../../src/platform/ids.js';
 import type { Api } from './api.js';
 import type { Session } from './session.js';
-import type { Sql, TestClub } from './test-club.js';
+import type { ClubSeed, Sql, TestClub } from './test-club.js';
 
 const ITEMS = [
   { kind: 'annual', title: 'Annual inspection', scope: 'all', calendar_months: 12 },
@@ -37,12 +37,14 @@ export interface ReadyClub {
   addAircraft(registration: string): Promise<string>;
   /** Papers, log and sign-offs that make a person a current private pilot of the model. */
   makePilot(memberId: string): Promise<void>;
+  /** The club's sign-offs for the model and a flight of last month in it, without any paper. */
+  signOff(memberId: string): Promise<void>;
   aircraftId: string;
 }
 
 /** Builds the club; `now` is the API's clock, around which everything is in date. */
-export async function readyClub(api: Api): Promise<ReadyClub> {
-  const club = await api.createClub();
+export async function readyClub(api: Api, seed: Partial<ClubSeed> = {}): Promise<ReadyClub> {
+  const club = await api.createClub(seed);
   const { sql } = api;
   const row = insertInto(sql, club.clubId);
   const signer = await club.createMember('instructor', { name: 'Ingrid Signer' });
@@ -159,6 +161,10 @@ export async function readyClub(api: Api): Promise<ReadyClub> {
       flight_tenths: 12,
       ...paper,
     });
+    await signOff(memberId);
+  };
+
+  const signOff = async (memberId: string): Promise<void> => {
     await row('checkouts', {
       id: newId(),
       member_id: memberId,
@@ -207,6 +213,7 @@ export async function readyClub(api: Api): Promise<ReadyClub> {
     modelId,
     addAircraft,
     makePilot,
+    signOff,
     aircraftId: await addAircraft('NX101B'),
   };
 }

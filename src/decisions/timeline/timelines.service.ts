@@ -51,7 +51,7 @@ export class TimelinesService {
     };
   }
 
-  /** In the order of the sheets; others get their turn between aircraft. */
+  /** In the order of the sheets; others get their turn in between. */
   private async follow(
     sheets: readonly FactSheet[],
     policy: Policy,
@@ -65,8 +65,10 @@ export class TimelinesService {
     const told = new Map<string, AircraftTimelineDto>();
     const pace = new Pace();
     for (const pair of pairsOf({ sheets, members: [member], ruleset, span: telling.span })) {
-      const sheet = byId.get(pair.aircraftId)!;
-      told.set(pair.aircraftId, aircraftTimeline(pair, sheet, { ...telling, ruleset }));
+      if (pair) {
+        const sheet = byId.get(pair.aircraftId)!;
+        told.set(pair.aircraftId, aircraftTimeline(pair, sheet, { ...telling, ruleset }));
+      }
       await pace.breathe();
     }
     return sheets.map((sheet) => told.get(sheet.aircraft.id)!);

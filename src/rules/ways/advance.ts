@@ -6,9 +6,8 @@ import { costOf, NOTHING, plus, type Bill } from './cost.js';
 import { inconvenience } from './inconvenience.js';
 import { effectsAt } from './offers.js';
 import { isRefusal, place, refusal, tellLate, type Placed, type Refusal } from './place.js';
+import { applyDone, changedBy } from './apply.js';
 import {
-  applyDone,
-  changedBy,
   departureOf,
   endOf,
   keyOf,

@@ -3,7 +3,8 @@ import { toSeconds, type EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
 import { inTheWay, secondsOf, type InTheWay, type Practice } from './practice.js';
 import { firstSlot, type Taken } from './slots.js';
-import { applyDone, marksOf, type State } from './state.js';
+import { applyDone } from './apply.js';
+import { marksOf, type State } from './state.js';
 import type { World } from './world.js';
 
 /** The facts as they will be at a time: only what is done by then has happened. */

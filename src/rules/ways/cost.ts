@@ -59,6 +59,9 @@ export function costOf(bill: Bill, days: number, prices: Prices): Cost {
   };
 }
 
+/** A bill in money alone. */
+export const totalOf = (prices: Prices, bill: Bill): number => costOf(bill, 0, prices).total;
+
 /** Hours in the air of a task; landings and hours logged are as many as it records. */
 export function airHours(entry: ActEntry, effects: readonly Effect[], prices: Prices): number {
   if (entry.air === null) return 0;

@@ -4,7 +4,8 @@ import { crewAt } from '../engine/judge.js';
 import type { FactSheet } from '../facts/sheet.js';
 import { NOTHING, plus, type Bill } from './cost.js';
 import type { Prices } from './prices.js';
-import { applyChange, departureOf, requestOf, type Offer, type State } from './state.js';
+import { applyChange } from './apply.js';
+import { departureOf, requestOf, type Offer, type State } from './state.js';
 import type { World } from './world.js';
 
 /** A request and who is who on it. */

@@ -7,7 +7,7 @@ import { ask } from './offers.js';
 import { prove } from './prove.js';
 import { cheapest, rootOf, type Spent } from './search.js';
 import { departureOf, type State } from './state.js';
-import type { LaterWay, NoWay } from './types.js';
+import type { LaterWay, NoWay, Proof } from './types.js';
 import * as words from './words.js';
 import { worldOf, type World } from './world.js';
 
@@ -53,7 +53,7 @@ function whyNot(world: World, root: State, rule: number, spent: Spent): string {
 }
 
 /** The same flight at the same clock on the first later day for which a way was found, among the days on which acts end. */
-export function laterWay(world: World, spent: Spent): LaterWay | null {
+export function laterWay(world: World, spent: Spent): { later: LaterWay; proof: Proof } | null {
   const { sheet } = world.question;
   const departs = departureOf(sheet);
   const days = [...world.late.values()]
@@ -65,7 +65,8 @@ export function laterWay(world: World, spent: Spent): LaterWay | null {
     const proof = cheapest(then, rootOf(then), spent, (end) => prove(then, end));
     if (proof) {
       const { departs: at, arrives } = moved.flight;
-      return { departs: at, arrives, says: words.leaveLaterSays(at, sheet.zone), way: proof.way };
+      const says = words.leaveLaterSays(at, sheet.zone);
+      return { later: { departs: at, arrives, says, way: proof.way }, proof };
     }
   }
   return null;

@@ -1,7 +1,8 @@
 /** Cheapest first: every state is looked at in order of its cost, so the first that is a yes is the cheapest. */
 import { departureOf, isUnnamed, keyOf, requestOf, type State } from './state.js';
 import { isRefusal, type Refusal } from './place.js';
-import { successors, type Step } from './successors.js';
+import type { Step } from './steps.js';
+import { successors } from './successors.js';
 import { judgeVerdicts } from './verdicts.js';
 import { costOf, NOTHING } from './cost.js';
 import { outlookOf, type Outlook } from './estimate.js';
@@ -52,6 +53,7 @@ interface Waiting {
   /** What its cheapest end costs at the least. */
   least: number;
   acts: number;
+  settled: boolean;
   key: string;
   then: { state: State; outlook: Outlook } | null;
   step: Step | null;
@@ -74,7 +76,14 @@ export function cheapest<T>(
     if (!outlook) return;
     const { key, done, cost } = state;
     const whole = Math.max(least, cents(cost.total + outlook.least));
-    queue.push({ least: whole, acts: done.length, key, then: { state, outlook }, step: null });
+    queue.push({
+      least: whole,
+      acts: done.length,
+      settled: state.settled,
+      key,
+      then: { state, outlook },
+      step: null,
+    });
   };
   wait(root, 0);
   for (let next = queue.pop(); next; next = queue.pop()) {
@@ -96,6 +105,8 @@ export function cheapest<T>(
     if (isEnd(world, state, root)) {
       const accepted = accept(state);
       if (accepted !== null) return accepted;
+      // The same might be come by with less.
+      seen.delete(next.key);
       continue;
     }
     for (const step of successors(world, state, outlook.next)) {
@@ -103,6 +114,7 @@ export function cheapest<T>(
         queue.push({
           least: Math.max(next.least, step.atLeast),
           acts: step.acts,
+          settled: step.settled,
           key: step.key,
           then: null,
           step,
@@ -120,10 +132,14 @@ function take(world: World, { name, take: go }: Step): State | Refusal {
 
 const cents = (value: number): number => Math.round(value * 100) / 100;
 
-/** By cost, then the plan that is further on, then by name: the order of lists in the question changes nothing. */
+/**
+ * By cost; then what is settled, the plan that is further on first; then the request that was changed least. At last by
+ * name: the order of lists in the question changes nothing.
+ */
 const sooner = (a: Waiting, b: Waiting): boolean => {
   if (a.least !== b.least) return a.least < b.least;
-  if (a.acts !== b.acts) return a.acts > b.acts;
+  if (a.settled !== b.settled) return a.settled;
+  if (a.acts !== b.acts) return a.settled ? a.acts > b.acts : a.acts < b.acts;
   if (a.key !== b.key) return a.key < b.key;
   return a.then !== null && b.then === null;
 };

@@ -13,6 +13,7 @@ import { worldOf, type Aim, type World } from './world.js';
 export interface FoundWays {
   ways: WaysToYes;
   proofs: Proof[];
+  laterProof: Proof | null;
 }
 
 type Proven = Candidate & { proof: Proof };
@@ -33,7 +34,11 @@ export function findWays(question: WaysQuestion): FoundWays {
     caution: WAYS_CAUTION,
   };
   if (answer === 'yes' || answer === 'yes-with-conditions')
-    return { ways: { ...shared, plans: [], none: null, later: null, bound: null, looked: 0 }, proofs: [] };
+    return {
+      ways: { ...shared, plans: [], none: null, later: null, bound: null, looked: 0 },
+      proofs: [],
+      laterProof: null,
+    };
 
   const limits = question.limits ?? DEFAULT_LIMITS;
   const spent: Spent = { limits, looked: 0, bound: null, cured: new Set() };
@@ -45,11 +50,12 @@ export function findWays(question: WaysQuestion): FoundWays {
       ...shared,
       plans: chosen.map(({ proof }) => proof.way),
       none,
-      later,
+      later: later?.later ?? null,
       bound: spent.bound,
       looked: spent.looked,
     },
     proofs: chosen.map(({ proof }) => proof),
+    laterProof: later?.proof ?? null,
   };
 }
 

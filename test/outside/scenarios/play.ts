@@ -21,7 +21,6 @@ import { inOrder, knownBy, laidOver, POLICY, withAdded } from './world.js';
 export interface Run {
   from: string;
   is: string;
-  branch?: string;
 }
 
 export const rulesetOf = ({ jurisdiction }: Scenario): Ruleset => rulesetFor(jurisdiction, POLICY);
@@ -57,50 +56,42 @@ export function endOf(step: Step, sheet: FactSheet): number {
 
 const refused = ({ is }: Step): boolean => is === 'short' || is === 'unknown';
 
-/** What the scenario asks of the rule, branches only where they are told. */
+/** What the scenario asks of the rule: its verdicts. Branches are looked at where the edges are judged. */
 export function runsWanted({ timeline }: Scenario, sheet: FactSheet): Run[] {
   let from = toSeconds(timeline!.from);
   const runs: Run[] = [];
   timeline!.steps.forEach((step, index, all) => {
-    const { is, branch } = step;
-    const last = runs.at(-1);
-    if (!last || last.is !== is || last.branch !== branch)
-      runs.push({ from: toInstant(from), is, ...(branch === undefined ? {} : { branch }) });
+    if (runs.at(-1)?.is !== step.is) runs.push({ from: toInstant(from), is: step.is });
     if (index < all.length - 1) from = endOf(step, sheet);
   });
   return runs;
 }
 
-/** Edges that lie within the tolerance of what is wanted are taken for those: only what hangs on the sun has any. */
+/**
+ * Edges that lie within the tolerance of what is wanted are taken for those: only what hangs on the sun has any. No more is
+ * shown than tells that it is too much.
+ */
 export function settled<T extends { from: string }>(
   found: T[],
   wanted: readonly T[],
   { timeline }: Scenario,
 ): T[] {
-  return found.map((run, index) => {
+  return found.slice(0, wanted.length + 2).map((run, index) => {
     const want = wanted[index];
     const off = want ? Math.abs(toSeconds(run.from) - toSeconds(want.from)) : Infinity;
     return off <= timeline!.toleranceSeconds ? { ...run, from: want!.from } : run;
   });
 }
 
-/** The rule's verdict over the span, runs of one verdict joined; branches told only where the scenario tells them. */
+/** The rule's verdict over the span, runs of one verdict joined. */
 export function runsFound(scenario: Scenario, sheet: FactSheet): Run[] {
   const { timeline } = scenario;
   const span = { from: toSeconds(timeline!.from), to: toSeconds(timeline!.to) };
   const { steps, cutAt } = stepsOf(ruleOf(scenario), sheet, rulesetOf(scenario), span, 4000);
   if (cutAt !== null) throw new Error(`not followed beyond ${toInstant(cutAt)}`);
-  const branches = timeline!.steps.some(({ branch }) => branch !== undefined);
   const runs: Run[] = [];
-  for (const { from, verdict } of steps) {
-    const run = {
-      from: toInstant(from),
-      is: verdict.status,
-      ...(branches ? { branch: verdict.branch } : {}),
-    };
-    const last = runs.at(-1);
-    if (!last || last.is !== run.is || last.branch !== run.branch) runs.push(run);
-  }
+  for (const { from, verdict } of steps)
+    if (runs.at(-1)?.is !== verdict.status) runs.push({ from: toInstant(from), is: verdict.status });
   return runs;
 }
 
@@ -132,13 +123,15 @@ export function answersWanted(scenario: Scenario, sheet: FactSheet): AnswerRun[]
 export const isYes = (answer: string): boolean => answer === 'yes' || answer === 'yes-with-conditions';
 
 export function answersFound(scenario: Scenario, sheet: FactSheet): AnswerRun[] {
-  const { from, to } = scenario.timeline!;
+  const { from, to, besides } = scenario.timeline!;
   const span = { from: toSeconds(from), to: toSeconds(to) };
   const { steps, cutAt } = timelineOf(sheet, rulesetOf(scenario), span);
   if (cutAt !== null) throw new Error(`not followed beyond ${toInstant(cutAt)}`);
   const runs: AnswerRun[] = [];
   for (const step of steps) {
-    const run = { from: toInstant(step.from), yes: isYes(step.answer), inTheWay: step.inTheWay };
+    const inTheWay = step.inTheWay.filter((rule) => rule !== besides);
+    const yes = isYes(step.answer) || (step.inTheWay.length > 0 && inTheWay.length === 0);
+    const run = { from: toInstant(step.from), yes, inTheWay };
     const last = runs.at(-1);
     if (!last || last.yes !== run.yes || last.inTheWay.join() !== run.inTheWay.join()) runs.push(run);
   }
@@ -171,10 +164,10 @@ export function sheetOfWay(scenario: Scenario, line: WayLine): FactSheet {
 export const waysFor = (sheet: FactSheet): FoundWays =>
   findWays({ sheet, policy: POLICY, limits: { nodes: 20_000 } });
 
-/** First departure from the sheet's own at which the rule says something else; null within four hundred days. */
+/** First departure from the sheet's own at which the rule says something else; null within nine years. */
 export function changesAt(scenario: Scenario, sheet: FactSheet): number | null {
   const from = toSeconds(sheet.flight.departs);
-  const span = { from, to: from + 6 * 366 * 86_400 };
+  const span = { from, to: from + 9 * 366 * 86_400 };
   const { steps } = stepsOf(ruleOf(scenario), sheet, rulesetOf(scenario), span, 4000);
   const first = steps[0]!.verdict.status;
   return steps.find(({ verdict }) => verdict.status !== first)?.from ?? null;

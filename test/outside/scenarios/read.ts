@@ -34,6 +34,17 @@ export interface Step {
   inTheWay?: string[];
 }
 
+export interface Timeline {
+  from: string;
+  to: string;
+  toleranceSeconds: number;
+  steps: Step[];
+  /** A rule of the night that stands in the way at night as well; the answer is looked at without it. */
+  besides?: string;
+  /** How the engine says otherwise, here as below: what is told is then expected to fail until it is settled. */
+  differs?: string;
+}
+
 export interface CaseLine {
   says: string;
   departs: string;
@@ -46,6 +57,7 @@ export interface CaseLine {
   tells?: string[];
   /** Last day on which it holds. */
   through?: string;
+  differs?: string;
 }
 
 /** What somebody who asks at a time is told to do for a flight. */
@@ -64,6 +76,7 @@ export interface WayLine {
   later?: string;
   /** Rule and part of the reason, where nothing at all is shown. */
   because?: { rule: string; why: string };
+  differs?: string;
 }
 
 export interface Scenario {
@@ -75,11 +88,9 @@ export interface Scenario {
   rule: string;
   jurisdiction: 'US' | 'EU' | 'CA';
   given: Given;
-  timeline?: { from: string; to: string; toleranceSeconds: number; steps: Step[] };
+  timeline?: Timeline;
   cases: CaseLine[];
   ways: WayLine[];
-  /** Where the engine says otherwise; the scenario is then expected to fail until it is settled. */
-  differs?: string;
 }
 
 const KEYS = [
@@ -92,7 +103,6 @@ const KEYS = [
   'timeline',
   'cases',
   'ways',
-  'differs',
 ];
 const KINDS = [
   'law',
@@ -120,7 +130,6 @@ export function readScenario(file: string, text: string): Scenario {
     title: written.title as string,
     sources,
     ...(written.carriedOver === undefined ? {} : { carriedOver: written.carriedOver as string }),
-    ...(written.differs === undefined ? {} : { differs: written.differs as string }),
     rule: written.rule as string,
     jurisdiction: (written.jurisdiction ?? 'US') as Scenario['jurisdiction'],
     given: readGiven(written.given, ['given'], refuse),
@@ -130,6 +139,7 @@ export function readScenario(file: string, text: string): Scenario {
     ),
     ways: list(written.ways ?? [], ['ways'], refuse).map((one, at) => readWay(one, ['ways', at], refuse)),
   };
+  if (sources.length === 0) refuse(['sources'], 'at least one');
   if (!scenario.timeline && scenario.cases.length === 0) refuse([], 'neither a timeline nor cases');
   return scenario;
 }
@@ -174,10 +184,10 @@ function status(value: unknown, place: Place, refuse: Refuse): Status {
     : refuse(place, `one of ${STATUSES.join(', ')}`);
 }
 
-function readTimeline(value: unknown, refuse: Refuse): NonNullable<Scenario['timeline']> {
+function readTimeline(value: unknown, refuse: Refuse): Timeline {
   const place = ['timeline'];
   const timeline = object(value, place, refuse);
-  onlyKeys(timeline, ['from', 'to', 'toleranceSeconds', 'steps'], place, refuse);
+  onlyKeys(timeline, ['from', 'to', 'toleranceSeconds', 'steps', 'besides', 'differs'], place, refuse);
   const { toleranceSeconds = 0 } = timeline;
   if (typeof toleranceSeconds !== 'number')
     return refuse([...place, 'toleranceSeconds'], 'seconds, as a number');
@@ -201,12 +211,19 @@ function readTimeline(value: unknown, refuse: Refuse): NonNullable<Scenario['tim
     to: instant(timeline.to, [...place, 'to'], refuse),
     toleranceSeconds,
     steps,
+    ...(timeline.besides === undefined ? {} : { besides: timeline.besides as string }),
+    ...(timeline.differs === undefined ? {} : { differs: timeline.differs as string }),
   };
 }
 
 function readCase(value: unknown, place: Place, refuse: Refuse): CaseLine {
   const line = object(value, place, refuse);
-  onlyKeys(line, ['says', 'departs', 'given', 'add', 'is', 'branch', 'tells', 'through'], place, refuse);
+  onlyKeys(
+    line,
+    ['says', 'departs', 'given', 'add', 'is', 'branch', 'tells', 'through', 'differs'],
+    place,
+    refuse,
+  );
   if (typeof line.says !== 'string') refuse(place, 'says is missing');
   return {
     ...(line as unknown as CaseLine),
@@ -222,7 +239,7 @@ function readWay(value: unknown, place: Place, refuse: Refuse): WayLine {
   const line = object(value, place, refuse);
   onlyKeys(
     line,
-    ['says', 'asked', 'departs', 'given', 'acts', 'through', 'never', 'later', 'because'],
+    ['says', 'asked', 'departs', 'given', 'acts', 'through', 'never', 'later', 'because', 'differs'],
     place,
     refuse,
   );

@@ -145,7 +145,7 @@ export function inOrder(jurisdiction: Jurisdiction, from: string, to: string): F
   };
 }
 
-/** Lays what a scenario states over what is in order. Items of the aircraft stand for those of their kind alone. */
+/** Lays what a scenario states over what is in order. Items of the aircraft, and ratings, stand for those of their kind alone. */
 export function laidOver(sheet: FactSheet, given: Given, departs: string): FactSheet {
   const { flight, durationMinutes, ...facts } = given;
   const minutes = (durationMinutes as number | undefined) ?? 60;
@@ -163,7 +163,7 @@ export function laidOver(sheet: FactSheet, given: Given, departs: string): FactS
   for (const [key, value] of Object.entries(facts)) {
     const before = readFact(result, crew, key as FactKey);
     if (!before.known) throw new Error(`${key} is not there to be changed`);
-    const whole = complete(key, value, before.value);
+    const whole = complete(key, value, before.value, result.zone);
     result = replaceFact(result, crew, key as FactKey, known(whole, sheet.knownAt) as never);
   }
   return result;
@@ -175,25 +175,29 @@ export function withAdded(sheet: FactSheet, added: Given): FactSheet {
   return Object.entries(added).reduce((result, [key, value]) => {
     const before = readFact(result, crew, key as FactKey);
     if (!before.known || !Array.isArray(before.value)) throw new Error(`${key} is no list to add to`);
-    const more = complete(`${key}`, value, []) as { id: string }[];
+    const more = complete(key, value, [], result.zone) as { id: string }[];
     const whole = [...before.value, ...more.map((one) => ({ ...one, id: `added-${one.id}` }))];
     return replaceFact(result, crew, key as FactKey, known(whole, sheet.knownAt) as never);
   }, sheet);
 }
 
-function complete(key: string, value: unknown, before: unknown): unknown {
+function complete(key: string, value: unknown, before: unknown, zone: string): unknown {
   if (!Array.isArray(value)) return typeof value === 'object' ? { ...(before as object), ...value } : value;
   const subject = key.split('.')[1]!;
   const template = recordOf(key);
   const stated = value.map((entry: Record<string, unknown>, index) => {
     const full: Record<string, unknown> = { ...template, id: `${subject}-${index + 1}`, ...entry };
     // A log entry dated by its day alone took place at noon there.
-    if (subject === 'log' && entry.departedAt === undefined) full.departedAt = `${String(full.on)}T19:00:00Z`;
+    if (subject === 'log' && entry.departedAt === undefined)
+      full.departedAt = Temporal.PlainDateTime.from(`${String(full.on)}T12:00`)
+        .toZonedDateTime(zone)
+        .toInstant()
+        .toString();
     return full;
   });
-  if (key !== 'aircraft.items') return stated;
+  if (subject !== 'items' && subject !== 'ratings') return stated;
   const kinds = new Set(stated.map(({ kind }) => kind));
-  return [...(before as ItemFact[]).filter(({ kind }) => !kinds.has(kind)), ...stated];
+  return [...(before as { kind: string }[]).filter(({ kind }) => !kinds.has(kind)), ...stated];
 }
 
 const DATED = ['on', 'examOn', 'courseOn', 'issuedOn', 'lastDoneOn'];

@@ -36,14 +36,15 @@ export class ClubTimelinesService {
    */
   async write(user: SignedIn, question: ClubTimelineDto, response: Response): Promise<void> {
     const { clubId } = user;
+    const lines = new LineStream(response);
+    const { durationMinutes, join = 'answer' } = question;
+    const knownAt = this.clock.now();
+    const gathered = await this.gather(clubId, question, knownAt);
+    // Only now, so that a question that cannot be answered is told so and does not wait for its turn first.
     if (this.writing.has(clubId))
       throw new ProblemException('timeline-running', { headers: { 'Retry-After': '10' } });
     this.writing.add(clubId);
     try {
-      const lines = new LineStream(response);
-      const { durationMinutes, join = 'answer' } = question;
-      const knownAt = this.clock.now();
-      const gathered = await this.gather(clubId, question, knownAt);
       lines.begin();
       if (await lines.write(headerLine(gathered, { durationMinutes, join, knownAt })))
         await this.writePairs(lines, gathered, join, response);
@@ -53,8 +54,8 @@ export class ClubTimelinesService {
     }
   }
 
-  /** All pairs in turn; the walk ends with its reader. */
-  pairs(question: PairsQuestion): Generator<PairTimeline> {
+  /** All pairs in turn, with places to pause; the walk ends with its reader. */
+  pairs(question: PairsQuestion): Generator<PairTimeline | null> {
     return pairsOf(question);
   }
 
@@ -88,9 +89,11 @@ export class ClubTimelinesService {
     let pairs = 0;
     try {
       for (const pair of this.pairs(gathered)) {
+        await pace.breathe();
+        if (lines.gone) return;
+        if (!pair) continue;
         if (!(await lines.write(pairLine(pair, join)))) return;
         pairs += 1;
-        await pace.breathe();
       }
       await lines.write({ end: true, pairs });
     } catch (error) {

@@ -61,7 +61,9 @@ function timesSay(stretch: Stretch, answer: Answer, zone: string): string {
     listed(of(parts).map((part) => partSays(part, day, zone)));
   const [first, last] = [say(stretch.onFirst, stretch.first), say(stretch.onLast, stretch.last)];
   if (first === last) return `${first}.`;
-  return drift(stretch) <= A_LITTLE ? `about ${first}.` : `${first}; by the last day ${last}.`;
+  return drift(stretch) <= A_LITTLE
+    ? `${first}, give or take a few minutes.`
+    : `${first}; by the last day ${last}.`;
 }
 
 /** Not worth two times. */

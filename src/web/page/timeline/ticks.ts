@@ -20,7 +20,10 @@ export function ticksOf(days: readonly Day[]): Tick[] {
   if (days.length <= 14) {
     return all.map(({ date, day }) => ({
       ...{ day, strong: true },
-      labels: [written(date, { weekday: 'short', day: 'numeric' }), written(date, { day: 'numeric' })],
+      labels: [
+        written(date, { weekday: 'short', day: 'numeric' }),
+        `${written(date, { weekday: 'narrow' })} ${written(date, { day: 'numeric' })}`,
+      ],
     }));
   }
   if (days.length <= 92) {

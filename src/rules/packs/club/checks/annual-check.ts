@@ -64,23 +64,23 @@ export const annualCheck = defineRule({
           .filter((on) => moment.startsOnOrAfter(on))
           .sort()
           .at(-1);
-        const daysAhead = plannedDay(moment, days);
         return take(
           'check-due',
           { days, last: last ? `; the newest is dated ${last}` : '' },
           {
-            remedies: () =>
-              daysAhead === null
-                ? []
-                : [
-                    signOffRemedy({
-                      act: 'fly-club-check',
-                      title: 'Fly the club check with an instructor, who signs it off.',
-                      moment,
-                      daysAhead,
-                      fields: { kind: 'annual-check', modelId: null, aircraftId: null },
-                    }),
-                  ],
+            remedies: () => {
+              const daysAhead = plannedDay(moment, days);
+              if (daysAhead === null) return [];
+              return [
+                signOffRemedy({
+                  act: 'fly-club-check',
+                  title: 'Fly the club check with an instructor, who signs it off.',
+                  moment,
+                  daysAhead,
+                  fields: { kind: 'annual-check', modelId: null, aircraftId: null },
+                }),
+              ];
+            },
           },
         );
       },

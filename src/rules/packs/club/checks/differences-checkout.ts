@@ -70,14 +70,13 @@ export const differencesCheckout = defineRule({
             { counted: [countedSignOff(found, 'differences checkout')] },
           );
         }
-        // A change that is still to come cannot be shown today, so nothing can be planned for it yet.
-        const canBeShown = moment.knowledgeDate() >= newest.since;
         return take(
           'not-shown',
           { since: newest.since, title: newest.title, group: newest.equipmentGroup },
           {
             remedies: () =>
-              canBeShown
+              // A change that is still to come cannot be shown today, so nothing can be planned for it yet.
+              moment.knowledgeDate() >= newest.since
                 ? [
                     signOffRemedy({
                       act: 'fly-differences',

@@ -73,18 +73,16 @@ function countInModel(
   days: number,
   needed: number,
 ): { landings: number; through: LocalDate | null; counted: Counted[] } {
-  const order = (entry: LogFact): string => `${entry.departedAt} ${entry.id}`;
+  const inModel = (entry: LogFact): boolean =>
+    entry.modelId === modelId && entry.device === null && entry.soleManipulator && entry.landings > 0;
+  const untold = moment.aside();
   const recent = log
-    .filter(
-      (entry) =>
-        entry.modelId === modelId && entry.device === null && entry.soleManipulator && entry.landings > 0,
-    )
-    .filter(
-      (entry) => moment.departsAtOrAfter(entry.departedAt) && moment.endsOnOrBefore(addDays(entry.on, days)),
-    )
-    .sort((a, b) => (order(a) < order(b) ? 1 : -1));
+    // The cheap question first: of a long log hardly anything lies within the days.
+    .filter((entry) => untold.endsWithinDaysOf(entry.on, days) && inModel(entry))
+    .filter((entry) => untold.departsAtOrAfter(entry.departedAt))
+    .sort(newestFirst);
   let landings = 0;
-  let through: LocalDate | null = null;
+  let governing: LocalDate | null = null;
   const counted: Counted[] = [];
   for (const entry of recent) {
     if (landings < needed) {
@@ -94,10 +92,17 @@ function countInModel(
         what: `${entry.landings} landing${entry.landings === 1 ? '' : 's'}`,
       });
       // The date of an entry and its instant may disagree across zones, so the earliest of those needed governs.
-      const last = addDays(entry.on, days);
-      if (through === null || last < through) through = last;
+      if (governing === null || entry.on < governing) governing = entry.on;
     }
     landings += entry.landings;
   }
-  return { landings, through, counted };
+  // While it is enough only the oldest flight it rests on can end it; short of it any flight yet to come may cure it.
+  if (governing !== null && landings >= needed) moment.endsWithinDaysOf(governing, days);
+  else for (const entry of log) moment.departsAtOrAfter(entry.departedAt);
+  return { landings, through: governing === null ? null : addDays(governing, days), counted };
+}
+
+function newestFirst(a: LogFact, b: LogFact): number {
+  if (a.departedAt !== b.departedAt) return a.departedAt < b.departedAt ? 1 : -1;
+  return a.id < b.id ? 1 : -1;
 }

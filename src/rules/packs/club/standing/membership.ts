@@ -24,23 +24,23 @@ export const membership = defineRule({
         const standing = f.get('member.standing');
         const { membershipFrom: from, membershipThrough: through } = standing;
         if (through !== null && !moment.endsOnOrBefore(through)) {
-          const value: StandingFact = {
-            ...standing,
-            membershipFrom: from < moment.knowledgeDate() ? from : moment.knowledgeDate(),
-            membershipThrough: null,
-          };
           return take(
             'ended',
             { through },
             {
-              remedies: () => [
-                {
-                  act: 'renew-membership',
-                  title: 'Have the membership renewed.',
-                  by: 'administrator',
-                  effects: [{ op: 'set', fact: 'member.standing', value }],
-                },
-              ],
+              remedies: () => {
+                const today = moment.knowledgeDate();
+                const membershipFrom = from < today ? from : today;
+                const value: StandingFact = { ...standing, membershipFrom, membershipThrough: null };
+                return [
+                  {
+                    act: 'renew-membership',
+                    title: 'Have the membership renewed.',
+                    by: 'administrator',
+                    effects: [{ op: 'set', fact: 'member.standing', value }],
+                  },
+                ];
+              },
             },
           );
         }

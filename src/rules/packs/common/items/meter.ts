@@ -43,12 +43,11 @@ export function projectMeter(f: Reads, moment: Moment): Projection {
     'aircraft.meters',
     'no reading of the meter that inspections count by is on record',
   );
-  const knownAt = toSeconds(moment.hoursFromKnowledge(0));
+  const knownAt = moment.hoursFromKnowledge(0);
   const ahead = f
     .get('aircraft.reservations')
-    .filter((booking) => booking.expectedTenths > 0 && toSeconds(booking.to) > knownAt)
-    .filter((booking) => moment.departsAtOrAfter(booking.to))
-    .sort((a, b) => (`${a.from} ${a.id}` < `${b.from} ${b.id}` ? -1 : 1));
+    .filter(({ expectedTenths, to }) => expectedTenths > 0 && to > knownAt && moment.departsAtOrAfter(to))
+    .sort((a, b) => (a.from !== b.from ? (a.from < b.from ? -1 : 1) : a.id < b.id ? -1 : 1));
   const between = ahead.reduce((sum, booking) => sum + booking.expectedTenths, 0);
   const planned = f.flight.plannedTenths;
   return {

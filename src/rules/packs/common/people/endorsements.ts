@@ -29,9 +29,9 @@ export function endorsementFor(
       one.kind === wanted.kind &&
       (wanted.makeModel === undefined || one.makeModel === wanted.makeModel) &&
       covers(one.airfields, wanted) &&
-      moment.startsOnOrAfter(one.on) &&
+      (wanted.withinDays === undefined || moment.endsWithinDaysOf(one.on, wanted.withinDays)) &&
       (one.expiresOn === null || moment.endsOnOrBefore(one.expiresOn)) &&
-      (wanted.withinDays === undefined || moment.endsOnOrBefore(addDays(one.on, wanted.withinDays))),
+      moment.startsOnOrAfter(one.on),
   );
   standing.sort((a, b) => (a.on < b.on ? 1 : a.on > b.on ? -1 : a.id < b.id ? -1 : 1));
   return standing[0] ?? null;

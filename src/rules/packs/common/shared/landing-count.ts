@@ -35,18 +35,19 @@ export function countLandings(
   asked: LandingsAsked,
 ): LandingCount {
   const { needed, through, night } = asked;
-  const recent = log
-    .filter((entry) => serves(entry, type))
-    .map((entry) => ({
-      entry,
-      takeoffs: night ? entry.nightTakeoffs : entry.takeoffs,
-      landings: night ? entry.nightFullStopLandings : entry.landings,
-    }))
-    .filter(({ takeoffs, landings }) => takeoffs + landings > 0)
-    .filter(
-      ({ entry }) => moment.departsAtOrAfter(entry.departedAt) && moment.endsOnOrBefore(through(entry.on)),
-    )
-    .sort((a, b) => newestFirst(a.entry, b.entry));
+  const untold = moment.aside();
+  /** The newest day that was found too long ago: whatever is no newer needs no arithmetic. */
+  let tooOld: LocalDate = '';
+  const recent: { entry: LogFact; takeoffs: number; landings: number }[] = [];
+  for (const entry of log) {
+    if (entry.on <= tooOld || !serves(entry, type)) continue;
+    const takeoffs = night ? entry.nightTakeoffs : entry.takeoffs;
+    const landings = night ? entry.nightFullStopLandings : entry.landings;
+    if (takeoffs + landings === 0 || !untold.departsAtOrAfter(entry.departedAt)) continue;
+    if (untold.endsOnOrBefore(through(entry.on))) recent.push({ entry, takeoffs, landings });
+    else tooOld = entry.on;
+  }
+  recent.sort((a, b) => newestFirst(a.entry, b.entry));
   let takeoffs = 0;
   let landings = 0;
   let governing: LocalDate | null = null;
@@ -63,6 +64,9 @@ export function countLandings(
     });
   }
   const enough = takeoffs >= needed && landings >= needed;
+  // While it is enough only the oldest flight it rests on can end it; short of it any flight yet to come may cure it.
+  if (enough && governing !== null) moment.endsOnOrBefore(through(governing));
+  else for (const entry of log) moment.departsAtOrAfter(entry.departedAt);
   return { takeoffs, landings, enough, through: enough && governing ? through(governing) : null, counted };
 }
 

@@ -59,12 +59,12 @@ export const licence = defineRule({
         if (!held) {
           const last = standing.ended.find(({ ratings }) => ratings.some((one) => one.category === category));
           if (!last) return take('none', { category });
-          const renewed = {
+          const renewed = () => ({
             ...last,
             id: 'planned:renew-certificate',
             issuedOn: moment.knowledgeDate(),
             validThrough: null,
-          };
+          });
           return take(
             'ended',
             { endedOn: lastEnd(standing.ended) },
@@ -76,7 +76,7 @@ export const licence = defineRule({
                         act: 'renew-certificate',
                         title: 'Have the licence renewed and show it to the club.',
                         by: 'member',
-                        effects: [{ op: 'append', fact: 'pic.certificates', value: renewed }],
+                        effects: [{ op: 'append', fact: 'pic.certificates', value: renewed() }],
                       },
                     ]
                   : [],
