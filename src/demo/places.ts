@@ -31,7 +31,7 @@ const place = (fields: Omit<Place, 'id' | 'lit'>): Place => ({
 export const HOME = place({
   code: 'XQQM',
   name: 'Quill Mesa',
-  latitudeDeg: 40.021,
+  latitudeDeg: 41.221,
   longitudeDeg: -105.043,
   elevationFt: 5285,
   runways: [
@@ -43,7 +43,7 @@ export const HOME = place({
 export const DUNFERN = place({
   code: 'XQDF',
   name: 'Dunfern Field',
-  latitudeDeg: 39.618,
+  latitudeDeg: 40.818,
   longitudeDeg: -104.552,
   elevationFt: 5870,
   runways: [{ pair: ['11', '29'], trueHeadingDeg: 118, lengthFt: 7000, surface: 'paved', lit: true }],
@@ -52,7 +52,7 @@ export const DUNFERN = place({
 export const SPARROW = place({
   code: 'XQSP',
   name: 'Sparrow Pass',
-  latitudeDeg: 39.302,
+  latitudeDeg: 40.502,
   longitudeDeg: -105.748,
   elevationFt: 7860,
   runways: [{ pair: ['03', '21'], trueHeadingDeg: 38, lengthFt: 5500, surface: 'paved', lit: false }],
@@ -61,12 +61,13 @@ export const SPARROW = place({
 export const TANSY = place({
   code: 'XQTB',
   name: 'Tansy Bottom',
-  latitudeDeg: 40.419,
+  latitudeDeg: 41.619,
   longitudeDeg: -104.702,
   elevationFt: 4715,
   runways: [{ pair: ['15', '33'], trueHeadingDeg: 158, lengthFt: 2300, surface: 'grass', lit: false }],
 });
 
+/** More than 30 NM from every primary airport of 14 CFR part 91, appendix D: low in class E nobody needs a transponder. */
 export const PLACES: readonly Place[] = [HOME, DUNFERN, SPARROW, TANSY];
 
 /** Airfield and runway rows: one runway row a direction. */

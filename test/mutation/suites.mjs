@@ -17,6 +17,7 @@ export const SPECS = [
   'test/rules/calendar.spec.ts',
   'test/rules/due.spec.ts',
   'test/rules/calendar-pieces.spec.ts',
+  'test/rules/parameter.spec.ts',
   'test/rules/air/acs.spec.ts',
   'test/rules/air/formulae.spec.ts',
   'test/rules/air/performance-table.spec.ts',

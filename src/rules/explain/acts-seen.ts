@@ -85,6 +85,7 @@ equipment.night_vfr | land-before-night | member | Leave at 2027-03-01 17:15 and
 equipment.night_vfr | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
 equipment.night_vfr | land-before-sunset | member | Leave at 2027-03-01 16:50 and be on the ground at XQHB by 2027-03-01 17:50, outside the night.
 equipment.night_vfr | depart-after-sunrise | member | Leave at 2027-03-02 06:35 and be on the ground at XQHB by 2027-03-02 07:35, outside the night.
+equipment.night_vfr | install-equipment | mechanic | Have fitted and working: spare fuses.
 equipment.transponder | install-equipment | mechanic | Have fitted and working: ADS-B Out.
 equipment.transponder | avoid-transponder-airspace | member | Stay out of class A, B and C and below 10,000 ft.
 equipment.transponder | use-transponder | member | Use the transponder.
@@ -161,6 +162,11 @@ recency.easa.passengers | fly-landings-night | member | Fly 1 take-offs and land
 recency.instrument | fly-instrument-tasks | member | Fly 6 approaches, holding, and intercepting and tracking, under a view-limiting device with a safety pilot, or in a training device.
 recency.instrument | pass-instrument-proficiency-check | instructor | Pass an instrument proficiency check with an instrument instructor.
 recency.instrument | change-to-vfr | member | Fly under visual flight rules.
+recency.instrument.grace | fly-instrument-tasks | member | Fly 6 approaches, holding, and intercepting and tracking, under a view-limiting device with a safety pilot, or in a training device.
+recency.instrument.grace | pass-instrument-proficiency-check | instructor | Pass an instrument proficiency check with an instrument instructor.
+recency.instrument.grace | change-to-vfr | member | Fly under visual flight rules.
+recency.instrument.ipc | pass-instrument-proficiency-check | instructor | Pass an instrument proficiency check with an instrument instructor.
+recency.instrument.ipc | change-to-vfr | member | Fly under visual flight rules.
 recency.passengers.day | fly-landings-day | member | Fly 3 take-offs and 3 landings without passengers.
 recency.passengers.day | leave-passengers | member | Fly without passengers.
 recency.passengers.night | fly-landings-night | member | Fly 3 take-offs and 3 landings between one hour after sunset and one hour before sunrise, each to a full stop without passengers.

@@ -5,7 +5,7 @@ export const MOST_PLANS = 3;
 
 /** A way as far as choosing goes. */
 export interface Candidate {
-  /** Acts by name. */
+  /** Acts by name; practice flights by what they put right, for that is all that tells them apart to a reader. */
   acts: ReadonlySet<string>;
   /** Kinds of act, as text. */
   kinds: string;
@@ -17,7 +17,11 @@ export interface Candidate {
 /** The end as a candidate; a lesson whose instructor nobody was asked for hangs on nobody more than it did. */
 export function candidateOf(state: State, root: State): Candidate {
   return {
-    acts: new Set(state.done.map(({ offer }) => offer.act)),
+    acts: new Set(
+      state.done.map(({ offer, cures, sortie }) =>
+        sortie && cures.length > 0 ? `flown for ${[...cures].sort().join()}` : offer.act,
+      ),
+    ),
     kinds: [...new Set(state.done.map(({ offer }) => offer.entries[0]!.kind))].sort().join(),
     plain: state.overrides.length === 0 && (!isUnnamed(state) || isUnnamed(root)),
     total: state.cost.total,

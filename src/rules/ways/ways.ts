@@ -87,8 +87,13 @@ function candidates(world: World, root: State, spent: Spent): Proven[] {
   return inOrder(found);
 }
 
-const inOrder = (found: readonly Proven[]): Proven[] =>
-  [...found].sort((a, b) => a.total - b.total || (a.kinds < b.kinds ? -1 : 1));
+/** By cost. What hangs on somebody's leave is worth showing only where it is no dearer than what does not. */
+function inOrder(found: readonly Proven[]): Proven[] {
+  const plain = Math.min(...found.filter((one) => one.plain).map(({ total }) => total));
+  return found
+    .filter((one) => one.plain || one.total <= plain)
+    .sort((a, b) => a.total - b.total || (a.kinds < b.kinds ? -1 : 1));
+}
 
 /** The ways alone. */
 export const waysToYes = (question: WaysQuestion): WaysToYes => findWays(question).ways;

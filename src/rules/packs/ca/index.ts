@@ -27,25 +27,24 @@ import { instrumentRecency } from './recency/instrument.js';
 import { passengerRecency } from './recency/passengers.js';
 import { recurrentTraining } from './recency/recurrent-training.js';
 
-export const CA_RULES = [
-  ...ruleList(
-    licence,
-    permitLimits,
-    hire,
-    instrumentRating,
-    nightRating,
-    documents,
-    medicalCertificate,
-    fiveYears,
-    recurrentTraining,
-    passengerRecency,
-    instrumentRecency,
-    instructorRating,
-    airworthiness,
-    operations,
-  ),
-  ...citedBy(COMMON_RULES, CA_COMMON_CITATIONS),
-];
+const OWN_RULES = ruleList(
+  licence,
+  permitLimits,
+  hire,
+  instrumentRating,
+  nightRating,
+  documents,
+  medicalCertificate,
+  fiveYears,
+  recurrentTraining,
+  passengerRecency,
+  instrumentRecency,
+  instructorRating,
+  airworthiness,
+  operations,
+);
+
+export const CA_RULES = [...OWN_RULES, ...citedBy(COMMON_RULES, CA_COMMON_CITATIONS)];
 export const CA_PARAMETERS: readonly Parameter[] = [
   ...CA_SCOPE,
   ...CA_PERMIT,

@@ -35,27 +35,26 @@ import { revalidation } from './ratings/revalidation.js';
 import { laplRecency } from './recency/lapl.js';
 import { passengerRecency } from './recency/passengers.js';
 
-export const EU_RULES = [
-  ...ruleList(
-    licence,
-    laplLimits,
-    hire,
-    classRating,
-    revalidation,
-    instrumentRating,
-    nightRating,
-    differences,
-    language,
-    documents,
-    medicalCertificate,
-    passengerRecency,
-    laplRecency,
-    instructorCertificate,
-    airworthiness,
-    operations,
-  ),
-  ...citedBy(COMMON_RULES, EU_COMMON_CITATIONS),
-];
+const OWN_RULES = ruleList(
+  licence,
+  laplLimits,
+  hire,
+  classRating,
+  revalidation,
+  instrumentRating,
+  nightRating,
+  differences,
+  language,
+  documents,
+  medicalCertificate,
+  passengerRecency,
+  laplRecency,
+  instructorCertificate,
+  airworthiness,
+  operations,
+);
+
+export const EU_RULES = [...OWN_RULES, ...citedBy(COMMON_RULES, EU_COMMON_CITATIONS)];
 export const EU_PARAMETERS: readonly Parameter[] = [
   ...EU_SCOPE,
   ...EU_LAPL,

@@ -1,10 +1,9 @@
 import { useState } from 'preact/hooks';
-import type { Cost } from '../../../rules/ways/cost.js';
-import type { Way, WaySortie, WayStep, WaysToYes } from '../../../rules/ways/types.js';
 import { ApiProblem, call } from '../api/client.js';
 import type { Decision } from '../api/types.js';
 import { Said } from '../parts/said.js';
 import { dayIn, momentIn } from '../parts/time.js';
+import type { Cost, Way, WaySortie, WayStep, WaysToYes } from './ways-types.js';
 import './ways.css';
 
 const BY: Record<WayStep['by'], string> = {
@@ -180,15 +179,15 @@ function Plan({
 function Step({ step, zone, currency }: { step: WayStep; zone: string; currency: string }) {
   const { money, clubMoney } = step.cost;
   const notes = [
-    step.by === 'member' ? null : `by ${BY[step.by]}`,
-    step.sortie === null && step.cost.days > 0 ? `by ${dayIn(zone, step.doneBy)}` : null,
+    step.by === 'member' ? null : BY[step.by],
+    step.sortie === null && step.cost.days > 0 ? dayIn(zone, step.doneBy) : null,
     money > 0 ? `${round(money)} ${currency}` : null,
     clubMoney > 0 ? `${round(clubMoney)} ${currency} of the club’s` : null,
   ].filter((note) => note !== null);
   return (
-    <p class="step">
+    <p class="todo">
       <Said text={step.title} zone={zone} />
-      {notes.length > 0 && <span class="notes"> {notes.join(', ')}</span>}
+      {notes.length > 0 && <span class="notes"> ({notes.join(', ')})</span>}
     </p>
   );
 }

@@ -1,5 +1,4 @@
 /** The inspection meter at the end of the flight, as far as it can be foreseen. */
-import { toSeconds } from '../../../calendar/instants.js';
 import type { Moment } from '../../../engine/moment.js';
 import type { Counted, FactView } from '../../../engine/rule.js';
 import { need } from '../../../engine/unknown.js';
