@@ -297,7 +297,8 @@ export class AskDto extends FlightRequestDto {
 
   @ApiPropertyOptional({
     default: false,
-    description: 'Search for ways to yes as well, where one aircraft is asked about and the answer is no plain yes',
+    description:
+      'Search for ways to yes as well, where one aircraft is asked about and the answer is no plain yes',
   })
   @Optional()
   @IsBoolean()

@@ -9,7 +9,7 @@ import type { WaysQuestion, WaysToYes } from '../../src/rules/ways/types.js';
 import { baseSheet } from '../../src/rules/workshop/base-sheet.js';
 import { findWays } from '../../src/rules/ways/ways.js';
 import { worldOf } from '../../src/rules/ways/world.js';
-import { SEED } from './engine-sheets.js';
+import { anySheet, SEED } from './engine-sheets.js';
 import { damaged, leastOfAll, type Damaged } from './ways-real.js';
 import { anyToy, bruteForce, bruteForceWithLeave, toyQuestion, type Toy } from './ways-toy.js';
 
@@ -112,7 +112,8 @@ describe(`every way shown (seed ${SEED})`, () => {
     fc.assert(
       fc.property(damaged(5), (one) => {
         const asked = question(one);
-        const { ways, proofs } = findWays(asked);
+        const { ways, proofs, disproved } = findWays(asked);
+        expect(disproved).toBe(0);
         expect(ways.plans.length).toBeLessThanOrEqual(3);
         expect(ways.plans.length > 0 || ways.none !== null || ways.answer.startsWith('yes')).toBe(true);
         for (const { way, sheet } of proofs) {
@@ -140,6 +141,24 @@ describe(`every way shown (seed ${SEED})`, () => {
       { seed: SEED, endOnFailure: true, numRuns: Math.ceil(RUNS / 2) },
     );
     expect(Math.min(...Object.values(met))).toBeGreaterThan(RUNS / 60);
+  });
+
+  test('and so it is on arbitrary sheets, whatever is in them, under every pack', () => {
+    let shown = 0;
+    fc.assert(
+      fc.property(anySheet, (sheet) => {
+        const { proofs, laterProof, disproved } = findWays({ sheet, policy, limits: { nodes: 150 } });
+        expect(disproved).toBe(0);
+        for (const { way, sheet: then } of laterProof ? [...proofs, laterProof] : proofs) {
+          const { answer, digest } = judge(then, policy, then.flight.departs, { days: 1, stepsPerRule: 1 });
+          expect({ answer, digest }).toEqual({ answer: way.answer, digest: way.provenBy });
+          if (way.rests.length === 0) expect(answer === 'dual-only' || answer.startsWith('yes')).toBe(true);
+          shown += 1;
+        }
+      }),
+      { seed: SEED, endOnFailure: true, numRuns: RUNS },
+    );
+    expect(shown).toBeGreaterThan(RUNS / 10);
   });
 
   test('falls apart without any one of its acts, and holds nothing of a cheaper one whole', () => {

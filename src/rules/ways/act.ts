@@ -51,7 +51,8 @@ export interface Sketch {
   with: 'nobody' | 'instructor' | 'examiner';
   /** 'any': by day, but at night as well where it is flown together with something that needs the night. */
   light: 'day' | 'night' | 'any';
-  /** Rules that bind the person although somebody else is in command: an applicant needs a medical (14 CFR 61.39(a)(4)). */
+  /** Rules, by how their ids begin, that bind the person although somebody else is in command: an applicant needs a
+   * medical (14 CFR 61.39(a)(4)). */
   alsoMet?: readonly string[];
 }
 

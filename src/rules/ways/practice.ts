@@ -16,7 +16,7 @@ export interface Practice {
   tenths: number;
   /** The transponder is used as on the flight wanted. */
   transponder: boolean | null;
-  /** Rules that bind the person as if alone, although somebody else is in command. */
+  /** Rules, by how their ids begin, that bind the person as if alone, although somebody else is in command. */
   alsoMet: readonly string[];
 }
 
@@ -78,7 +78,7 @@ export function inTheWay(
   }));
   if (practice.alsoMet.length === 0) return found;
   const asIfAlone = { ...practice, dual: false, alsoMet: [] };
-  const also = (rule: Rule): boolean => practice.alsoMet.includes(rule.id);
+  const also = (rule: Rule): boolean => practice.alsoMet.some((begins) => rule.id.startsWith(begins));
   return [
     ...found,
     ...blockersOf(practising(sheet, asIfAlone, at), ruleset, at, also).map((rule) => ({

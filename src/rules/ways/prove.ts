@@ -68,7 +68,10 @@ export function prove(world: World, state: State): Proof | null {
     findings.filter((finding) => !(blocks(finding) && setAside(finding))),
     weighed.crew,
   );
-  if (answer === 'no' || answer === 'ask-officer') return null;
+  if (answer === 'no' || answer === 'ask-officer') {
+    world.disproved.count += 1;
+    return null;
+  }
   const rests = [
     ...(overrides.length > 0 ? (['officer'] as const) : []),
     ...(answer === 'dual-only' ? (['instructor'] as const) : []),

@@ -14,6 +14,8 @@ export interface FoundWays {
   ways: WaysToYes;
   proofs: Proof[];
   laterProof: Proof | null;
+  /** Ways that came out of the search and that the fresh judgement did not bear out: 0, or the search is wrong. */
+  disproved: number;
 }
 
 type Proven = Candidate & { proof: Proof };
@@ -38,6 +40,7 @@ export function findWays(question: WaysQuestion): FoundWays {
       ways: { ...shared, plans: [], none: null, later: null, bound: null, looked: 0 },
       proofs: [],
       laterProof: null,
+      disproved: 0,
     };
 
   const limits = question.limits ?? DEFAULT_LIMITS;
@@ -56,6 +59,7 @@ export function findWays(question: WaysQuestion): FoundWays {
     },
     proofs: chosen.map(({ proof }) => proof),
     laterProof: later?.proof ?? null,
+    disproved: world.disproved.count,
   };
 }
 

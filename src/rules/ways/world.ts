@@ -42,6 +42,8 @@ export interface World {
   asked: WeakMap<Outcome, Map<EpochSeconds, Asked | null>>;
   /** When the acts that come too late could have been done. */
   late: Map<string, { title: string; done: EpochSeconds }>;
+  /** Ends that the fresh judgement did not bear out: defects of the search, never shown. */
+  disproved: { count: number };
   /** What stood in the way of the acts that could not be done. */
   held: Map<string, { title: string; by: Set<number> }>;
 }
@@ -76,6 +78,7 @@ export function worldOf(question: WaysQuestion): World {
     days: new Map(),
     asked: new WeakMap(),
     late: new Map(),
+    disproved: { count: 0 },
     held: new Map(),
   };
 }

@@ -18,7 +18,7 @@ export const licence = defineRule({
   reads: ['pic.certificates', 'aircraft.type'],
   parameters: [],
   branches: {
-    rated: { status: 'met', says: 'The {level} carries the rating for this aircraft ({kind}).' },
+    rated: { status: 'met', says: 'The {level} carries the rating for this aircraft ({kind}){through}.' },
     student: {
       status: 'not-applicable',
       says: 'A student pilot permit carries no class rating; the limits of the permit decide.',
@@ -78,7 +78,7 @@ export const licence = defineRule({
         const kind = typed === null ? kindWords(type) : `${kindWords(type)}, type ${typed}`;
         const values = { level: CA_LEVEL_WORDS[held.level]!, kind };
         if (serves(held))
-          return take('rated', values, {
+          return take('rated', { ...values, through: validThroughWords(held) }, {
             counted: [{ id: held.id, on: held.issuedOn, what: values.level }],
           });
         const added: Partial<CertificateFact> = {

@@ -43,8 +43,8 @@ export function keptAirworthyRule(of: AircraftLaw) {
           if (paper === '')
             throw new UnknownFact(
               KEPT_UNDER,
-              'the law about the aircraft is not held here, and the club has not recorded under which paper ' +
-                `airworthiness, maintenance and equipment are kept (policy ${KEPT_UNDER})`,
+              'the law about the aircraft is not held here, and the policy of the club names no paper under which ' +
+                'airworthiness, maintenance and equipment are kept',
             );
           const condition = `Check before the flight ${of.toCheck}; the club keeps them under: ${paper}.`;
           return take('kept', { paper }, { conditions: [condition] });

@@ -26,6 +26,10 @@ export function suspensionDuring(suspensions: readonly Suspension[], moment: Mom
 export const spanWords = ({ from, to }: Suspension): string =>
   to ? `from ${from} to ${to}` : `since ${from}`;
 
+/** '; it is valid through 2027-05-31', for the end of a sentence; empty for a certificate without an end. */
+export const validThroughWords = ({ validThrough }: Pick<CertificateFact, 'validThrough'>): string =>
+  validThrough === null ? '' : `; it is valid through ${validThrough}`;
+
 /** What the certificates on record amount to on the flight. */
 export interface Standing {
   /** Those that give privileges, highest level first. Empty while any is suspended: a pilot holds one certificate. */

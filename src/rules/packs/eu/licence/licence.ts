@@ -17,7 +17,7 @@ export const licence = defineRule({
   reads: ['pic.certificates', 'aircraft.type'],
   parameters: [],
   branches: {
-    held: { status: 'met', says: 'The pilot in command holds a {level} for the category {category}.' },
+    held: { status: 'met', says: 'The pilot in command holds a {level} for the category {category}{through}.' },
     'student-alone': { status: 'met', says: 'A student flies alone under an instructor’s supervision.' },
     'student-not-alone': {
       status: 'short',
@@ -85,7 +85,11 @@ export const licence = defineRule({
         }
         const counted = [{ id: held.id, on: held.issuedOn, what: EU_LEVEL_WORDS[held.level]! }];
         if (held.level !== 'student')
-          return take('held', { level: EU_LEVEL_WORDS[held.level]!, category }, { counted });
+          return take(
+            'held',
+            { level: EU_LEVEL_WORDS[held.level]!, category, through: validThroughWords(held) },
+            { counted },
+          );
         if (!f.crew.alone)
           return take(
             'student-not-alone',

@@ -5,6 +5,7 @@ import { defineRule } from '../../../engine/rule.js';
 import { need } from '../../../engine/unknown.js';
 import type { DeclaredForecast } from '../../../facts/flight.js';
 import { ALTERNATE } from '../../../parameters/us/flight.js';
+import { dateAndClock } from '../../when.js';
 
 /** Told wherever it is not settled whether an alternate is needed. */
 export const CARRY_TO_ALTERNATE =
@@ -31,7 +32,7 @@ export const alternateAirport = defineRule({
     'not-ifr': { status: 'not-applicable', says: 'The flight is planned under visual flight rules.' },
     'not-needed': {
       status: 'met',
-      says: 'An approach is published, and {ceiling} ft and {visibility} SM are forecast around the arrival: no alternate is needed.',
+      says: 'An approach is published, and {ceiling} ft and {visibility} SM are forecast through {through}: no alternate is needed.',
     },
     needed: {
       status: 'met',
@@ -74,6 +75,7 @@ export const alternateAirport = defineRule({
           return take('not-needed', {
             ceiling: forecast.ceilingFtAgl!,
             visibility: forecast.visibilitySm!,
+            through: dateAndClock(forecast.to!, moment.zone),
           });
         return take(
           'needed',
