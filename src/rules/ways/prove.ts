@@ -9,7 +9,7 @@ import { advance } from './advance.js';
 import { daysTo } from './bill.js';
 import { isRefusal } from './place.js';
 import { costOf } from './cost.js';
-import { departureOf, isUnnamed, type Done, type State, type Unit } from './state.js';
+import { departureOf, type Done, isRequest, isUnnamed, type Offer, type State, type Unit } from './state.js';
 import type { Proof, WaySortie, WayStep } from './types.js';
 import * as words from './words.js';
 import type { World } from './world.js';
@@ -25,6 +25,9 @@ function trailOf(state: State): { root: State; units: Unit[] } {
   return { root: at, units };
 }
 
+/** Something is done; a change of the request, or somebody's leave, is not opened by anything but itself. */
+const isDoing = (offer: Offer): boolean => !isRequest(offer) && offer.change.is !== 'leave';
+
 /** What becomes of the way without one of its acts: still a yes, or the acts that then cannot be done. */
 export function without(
   world: World,
@@ -37,7 +40,7 @@ export function without(
     const offers = index === left.unit ? unit.offers.filter((_, place) => place !== left.offer) : unit.offers;
     if (offers.length === 0) continue;
     const next = advance(world, at, { ...unit, offers });
-    if (isRefusal(next)) return { yes: false, lost: offers.map(({ act }) => act) };
+    if (isRefusal(next)) return { yes: false, lost: offers.filter(isDoing).map(({ act }) => act) };
     at = next;
   }
   const yes =

@@ -53,10 +53,12 @@ function inLight(
     }
     return null;
   }
+  const to = from + 3 * DAY;
   let at = from;
-  for (const span of nightSpans('civil', field, from, from + 3 * DAY)) {
+  for (const span of nightSpans('civil', field, from, to)) {
     if (span.from > at + seconds) return at;
     at = roundUp(span.to + 1);
   }
-  return at;
+  // Nights are known up to here only; one that is cut off may go on.
+  return at + seconds <= to ? at : null;
 }

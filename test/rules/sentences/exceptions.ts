@@ -18,7 +18,10 @@ export const ACCEPTED: readonly Exception[] = [
   until('certificate.privileges held', SUN),
   until('equipment.night_vfr by-day', SUN),
   until('fuel.reserve enough', SUN),
-  until('fuel.alternate_required needed', 'it changes where the arrival moves into the time that the forecast covers'),
+  until(
+    'fuel.alternate_required needed',
+    'it changes where the arrival moves into the time that the forecast covers',
+  ),
   until('recency.passengers.night day-only', SUN),
   until('rating.canada.night by-day', SUN),
   until('rating.easa.night by-day', SUN),
@@ -27,6 +30,7 @@ export const ACCEPTED: readonly Exception[] = [
   until('sport.limits within', WEATHER),
   until('weather.vfr_minima enough', WEATHER),
   until('wind.limits within', WEATHER),
+  until('equipment.day_vfr complete', 'it changes when equipment is taken out, on a day recorded already'),
   until('equipment.transponder equipped', 'the law asked for more from 2020 on; the derivation says so'),
   until(
     'inspection.hours_100 within',
@@ -43,7 +47,12 @@ export const WAITING: readonly Exception[] = [
   until('club.pilot_standing good', 'should say from when a suspension begins'),
   until('club.standing good', 'should say from when a suspension begins'),
   until('equipment.inoperative stands', 'should give the deadline of each deferral'),
+  until('student.solo.cross_country other-airport', 'should say through which day the endorsement stands'),
   until('law.parameters_checked checked', 'should say by when the next number is to be re-checked'),
+  ...['law.canada.airworthiness unknown', 'law.easa.airworthiness unknown'].map((at) => ({
+    ...{ at, check: 'plain' },
+    because: 'the engine names a number without a value by id instead of by title',
+  })),
   {
     at: 'law.parameters_checked overdue',
     check: 'plain',

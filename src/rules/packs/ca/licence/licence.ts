@@ -3,7 +3,7 @@ import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule } from '../../../engine/rule.js';
 import type { CertificateFact } from '../../../facts/person.js';
 import { canStillAct } from '../../common/people/plans.js';
-import { kindWords, lastEnd, rated, spanWords } from '../../common/people/standing.js';
+import { kindWords, lastEnd, rated, spanWords, validThroughWords } from '../../common/people/standing.js';
 import { CA_LEVEL_WORDS, caStanding, flownOn } from './standing.js';
 
 /**
@@ -78,9 +78,13 @@ export const licence = defineRule({
         const kind = typed === null ? kindWords(type) : `${kindWords(type)}, type ${typed}`;
         const values = { level: CA_LEVEL_WORDS[held.level]!, kind };
         if (serves(held))
-          return take('rated', { ...values, through: validThroughWords(held) }, {
-            counted: [{ id: held.id, on: held.issuedOn, what: values.level }],
-          });
+          return take(
+            'rated',
+            { ...values, through: validThroughWords(held) },
+            {
+              counted: [{ id: held.id, on: held.issuedOn, what: values.level }],
+            },
+          );
         const added: Partial<CertificateFact> = {
           ...(!rated(held, type) && {
             ratings: [...held.ratings, { category: type.category, class: type.class }],

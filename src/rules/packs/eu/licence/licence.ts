@@ -2,7 +2,7 @@ import { defineRule } from '../../../engine/rule.js';
 import { need } from '../../../engine/unknown.js';
 import { flyAlone } from '../../leave-passengers.js';
 import { canStillAct } from '../../common/people/plans.js';
-import { lastEnd, spanWords } from '../../common/people/standing.js';
+import { lastEnd, spanWords, validThroughWords } from '../../common/people/standing.js';
 import { EU_LEVEL_WORDS, euStanding, flownOn, licenceCategory } from './standing.js';
 
 /**
@@ -17,7 +17,10 @@ export const licence = defineRule({
   reads: ['pic.certificates', 'aircraft.type'],
   parameters: [],
   branches: {
-    held: { status: 'met', says: 'The pilot in command holds a {level} for the category {category}{through}.' },
+    held: {
+      status: 'met',
+      says: 'The pilot in command holds a {level} for the category {category}{through}.',
+    },
     'student-alone': { status: 'met', says: 'A student flies alone under an instructor’s supervision.' },
     'student-not-alone': {
       status: 'short',
