@@ -9,7 +9,7 @@
  *   npm run mutation -- --suggest                     notes, for each survivor, cases that come out differently
  */
 import { Stryker } from '@stryker-mutator/core';
-import { mkdirSync, rmSync } from 'node:fs';
+import { existsSync, mkdirSync, rmSync } from 'node:fs';
 import { relative, resolve } from 'node:path';
 import { filesOf, keyOf, mutantsOf, placeOf } from './catalogue.mjs';
 import { EXCLUDED } from './mutators.mjs';
@@ -30,9 +30,9 @@ if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
 const files = filesOf(parts);
 const mutants = await mutantsOf(files);
 const state = readState();
-const byPlace = new Map(mutants.map((mutant) => [mutant.place, mutant]));
-// What a run that was broken off had found out.
-intoState(readDiary(diary));
+// What a run that was broken off had found out, of whatever part.
+const before = readDiary(diary).filter(({ file }) => existsSync(file));
+intoState(before, await mutantsOf([...new Set(before.map(({ file }) => file))]));
 rmSync(diary, { force: true });
 const chosen =
   sample !== null ? rangesOf(sampleOf(mutants, sample)) : open ? rangesOf(openIn(state, mutants)) : files;
@@ -100,7 +100,8 @@ else {
 }
 
 /** Remembers what became of mutants. Ranges bring along what is excluded: that is passed over. */
-function intoState(results) {
+function intoState(results, mutants) {
+  const byPlace = new Map(mutants.map((mutant) => [mutant.place, mutant]));
   const known = results.flatMap((result) => {
     const mutant = byPlace.get(placeOf(result, 1));
     return mutant ? [{ ...mutant, status: result.status }] : [];
