@@ -16,6 +16,6 @@ if (wrong.length > 0) {
 } else {
   const owed = list.entries.filter(({ why }) => why === OWED).length;
   const explained =
-    owed === 0 ? 'all there and explained' : `all there; ${owed} of them still want a case or an argument`;
+    owed === 0 ? 'all there and explained' : `known; ${owed} of them still want a case or an argument`;
   console.log(`${list.entries.length} listed survivors, ${explained}`);
 }

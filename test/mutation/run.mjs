@@ -66,7 +66,10 @@ const results = await new Stryker({
   warnings: { slow: false },
   thresholds: { high: 95, low: 90, break: null },
 }).runMutationTest();
-const tried = intoState(results.map((result) => ({ ...result, file: relative('.', result.fileName) })));
+const tried = intoState(
+  results.map((result) => ({ ...result, file: relative('.', result.fileName) })),
+  mutants,
+);
 rmSync(diary, { force: true });
 
 // A sample stands for itself; otherwise what was found out before counts as well.

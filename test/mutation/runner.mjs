@@ -69,15 +69,6 @@ class InProcessRunner {
         ? { ...base, status: TestStatus.Success }
         : { ...base, status: TestStatus.Failed, failureMessage: failure };
     });
-    if (process.env.TMP_LEAVE_OUT) {
-      const bad = new Set(results.filter((r) => r.status === TestStatus.Failed).map((r) => r.id));
-      this.#tests = this.#tests.filter(({ id }) => !bad.has(id));
-      return {
-        status: 'complete',
-        tests: results.filter(({ id }) => !bad.has(id)),
-        mutantCoverage: this.#shared.mutantCoverage,
-      };
-    }
     return { status: 'complete', tests: results, mutantCoverage: this.#shared.mutantCoverage };
   }
 
