@@ -90,3 +90,9 @@ export const commandSays = (name: string | null, because: string): string =>
 /** The answer of a flight as asked next to the same flight with an instructor. */
 export const withInstructor = (answer: Answer): string =>
   `The same flight with an instructor: “${ANSWER_WORD[answer].toLowerCase()}”.`;
+
+/** Ways to yes: the search met a limit, with ways found before it. */
+export const FURTHER_WAYS = 'The search stopped at its limit; there may be further ways.';
+
+/** A way to yes that waits for nothing. */
+export const DONE_AT_ONCE = 'Can be done at once.';

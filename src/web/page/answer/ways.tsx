@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { DONE_AT_ONCE, FURTHER_WAYS } from '../../../rules/explain/sentences.js';
 import { ApiProblem, call } from '../api/client.js';
 import type { Decision } from '../api/types.js';
 import { Said } from '../parts/said.js';
@@ -98,9 +99,7 @@ function Found({ found, zone }: { found: WaysToYes; zone: string }) {
           </ol>
         </>
       )}
-      {bound && plans.length > 0 && (
-        <p class="hint">The search stopped at its limit; there may be further ways.</p>
-      )}
+      {bound && plans.length > 0 && <p class="hint">{FURTHER_WAYS}</p>}
       <p class="small">{caution}</p>
     </>
   );
@@ -153,7 +152,7 @@ function Plan({
             Done by <time dateTime={done}>{dayIn(zone, done)}</time>.
           </>
         ) : (
-          'Can be done at once.'
+          DONE_AT_ONCE
         )}
       </p>
       <details>
