@@ -10,22 +10,13 @@ import {
   type Policy,
   type Ruleset,
 } from '../rules/index.js';
+import type { Parts } from './fact-parts.js';
 
 /** A decision with the sheet and policy it rests on. */
 export interface Decided {
   id: string;
   sheet: FactSheet;
   decision: Decision;
-}
-
-/** Where the parts of a sheet lie in fact_parts. */
-export interface Parts {
-  head: string;
-  people: Record<string, string>;
-  aircraft: string;
-  policy: string;
-  /** The law's numbers; absent in decisions stored before they were kept. */
-  law?: string;
 }
 
 /** Stores decisions and their facts: two statements, whatever the number. Parts that are already there are not repeated. */

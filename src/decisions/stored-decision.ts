@@ -1,15 +1,7 @@
 /** Stored decisions, with the facts they rest on put together again. */
 import type { EntityManager } from 'typeorm';
-import type {
-  AircraftFacts,
-  Decision,
-  FactSheet,
-  LawBook,
-  MadeWith,
-  PersonFacts,
-  Policy,
-} from '../rules/index.js';
-import type { Parts } from './decision-store.js';
+import type { Decision, FactSheet, LawBook, MadeWith, Policy } from '../rules/index.js';
+import { readPartTexts, sheetOf, type Parts, type ReadPart } from './fact-parts.js';
 import { instant } from './gather/sql.js';
 
 /** A stored decision, and all that is needed to judge it again. */
@@ -93,11 +85,7 @@ async function withFacts(
 ): Promise<(StoredDecision | DamagedDecision)[]> {
   if (rows.length === 0) return [];
   const digests = new Set(rows.flatMap(({ parts }) => digestsOf(parts)));
-  const bodies: { digest: string; body: string }[] = await em.query(
-    'SELECT digest, body FROM fact_parts WHERE club_id = bellcrank_club() AND digest = ANY ($1::text[])',
-    [[...digests]],
-  );
-  const texts = new Map(bodies.map(({ digest, body }) => [digest, body]));
+  const texts = await readPartTexts(em, digests);
   const read = new Map<string, unknown>();
   return rows.map((row) => {
     const part = <T>(digest: string): T => {
@@ -118,14 +106,8 @@ async function withFacts(
   });
 }
 
-function assemble({ parts, ...row }: Row, part: <T>(digest: string) => T): StoredDecision {
-  const sheet: FactSheet = {
-    ...part<Omit<FactSheet, 'people' | 'aircraft'>>(parts.head),
-    people: Object.fromEntries(
-      Object.entries(parts.people).map(([personId, digest]) => [personId, part<PersonFacts>(digest)]),
-    ),
-    aircraft: part<AircraftFacts>(parts.aircraft),
-  };
+function assemble({ parts, ...row }: Row, part: ReadPart): StoredDecision {
+  const sheet = sheetOf(parts, part);
   return {
     ...row,
     decision: parse(row, row.body, 'the decision itself') as Decision,

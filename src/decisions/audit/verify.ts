@@ -4,7 +4,7 @@
  */
 import type { EntityManager } from 'typeorm';
 import type { TenantDb } from '../../platform/database/tenant.js';
-import type { Parts } from '../decision-store.js';
+import type { Parts } from '../fact-parts.js';
 import { entryOf, linkOf, NO_LINK, type SealedRecord } from './links.js';
 import { DECISION, OVERRIDE, PART_WHOLE, SEALED_AT } from './records.sql.js';
 

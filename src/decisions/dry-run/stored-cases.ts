@@ -1,16 +1,7 @@
 /** Stored decisions as a dry run takes them: their facts, and the rest only where it is needed. */
 import type { EntityManager } from 'typeorm';
-import type {
-  AircraftFacts,
-  Answer,
-  Decision,
-  FactSheet,
-  Instant,
-  LawBook,
-  PersonFacts,
-  Policy,
-} from '../../rules/index.js';
-import type { Parts } from '../decision-store.js';
+import type { Answer, Decision, FactSheet, Instant, LawBook, Policy } from '../../rules/index.js';
+import { readPartTexts, sheetOf, type Parts, type ReadPart } from '../fact-parts.js';
 import { instant } from '../gather/sql.js';
 
 /** A decision to look at. */
@@ -71,16 +62,7 @@ export async function findCases(
   return { refs, bookings: booked.size, decisions: count!.count };
 }
 
-interface Row {
-  id: string;
-  memberId: string;
-  memberName: string;
-  aircraftId: string;
-  registration: string;
-  answer: Answer;
-  asOf: Instant;
-  knownAt: Instant;
-  rules: Record<string, number[]>;
+interface Row extends Omit<StoredCase, 'bookingId' | 'lawDigest' | 'sheet' | 'policy'> {
   parts: Parts;
 }
 
@@ -99,7 +81,7 @@ export async function readCases(
     [refs.map(({ id }) => id)],
   );
   const byId = new Map(rows.map((row) => [row.id, row]));
-  const part = partsReader(await readTexts(em, new Set(rows.flatMap(({ parts }) => digestsOf(parts)))));
+  const part = partsReader(await readPartTexts(em, new Set(rows.flatMap(({ parts }) => digestsOf(parts)))));
   return refs.map((ref) => {
     const row = byId.get(ref.id);
     if (!row) return { ...ref, because: 'it is not there' };
@@ -138,11 +120,9 @@ export async function readLaws(
   digests: readonly (string | null)[],
 ): Promise<Map<string, LawBook>> {
   const wanted = new Set(digests.filter((digest): digest is string => digest !== null));
-  const texts = await readTexts(em, wanted);
+  const texts = await readPartTexts(em, wanted);
   return new Map([...texts].map(([digest, text]) => [digest, JSON.parse(text) as LawBook]));
 }
-
-type ReadPart = <T>(digest: string) => T;
 
 function assemble(ref: CaseRef, { parts, ...row }: Row, part: ReadPart): StoredCase {
   return {
@@ -150,13 +130,7 @@ function assemble(ref: CaseRef, { parts, ...row }: Row, part: ReadPart): StoredC
     ...ref,
     lawDigest: parts.law ?? null,
     policy: part<Policy>(parts.policy),
-    sheet: {
-      ...part<Omit<FactSheet, 'people' | 'aircraft'>>(parts.head),
-      people: Object.fromEntries(
-        Object.entries(parts.people).map(([personId, digest]) => [personId, part<PersonFacts>(digest)]),
-      ),
-      aircraft: part<AircraftFacts>(parts.aircraft),
-    },
+    sheet: sheetOf(parts, part),
   };
 }
 
@@ -175,13 +149,4 @@ function partsReader(texts: ReadonlyMap<string, string>): ReadPart {
     }
     return read.get(digest) as T;
   };
-}
-
-async function readTexts(em: EntityManager, digests: ReadonlySet<string>): Promise<Map<string, string>> {
-  if (digests.size === 0) return new Map();
-  const rows: { digest: string; body: string }[] = await em.query(
-    'SELECT digest, body FROM fact_parts WHERE club_id = bellcrank_club() AND digest = ANY ($1::text[])',
-    [[...digests]],
-  );
-  return new Map(rows.map(({ digest, body }) => [digest, body]));
 }

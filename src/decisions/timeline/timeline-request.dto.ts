@@ -11,7 +11,7 @@ import {
   Min,
 } from 'class-validator';
 import { IsId, IsInstant, Optional } from '../../platform/http/index.js';
-import { FlightRequestDto } from '../flight-request.dto.js';
+import { AskDto } from '../flight-request.dto.js';
 import { LONGEST_SPAN_DAYS } from './span.js';
 
 /** `detail`: a step wherever the answer or what stands in the way changes; `answer`: only where the answer does. */
@@ -22,7 +22,7 @@ const LONGEST_MINUTES = 400 * 1440;
 /** Members that can be named at once. */
 const MOST_NAMED = 500;
 
-/** When, how long and in what. */
+/** When and how long. */
 class SpanFields {
   @ApiProperty({
     ...{ format: 'date-time', example: '2027-03-01T06:00:00Z' },
@@ -47,18 +47,6 @@ class SpanFields {
   @Max(LONGEST_MINUTES)
   durationMinutes: number;
 
-  @ApiPropertyOptional({
-    ...{ type: [String], format: 'uuid' },
-    description: 'The aircraft asked about; every aircraft of the club unless given',
-  })
-  @Optional()
-  @IsArray()
-  @ArrayMinSize(1)
-  @ArrayMaxSize(50)
-  @ArrayUnique()
-  @IsId({ each: true })
-  aircraftIds?: string[];
-
   /** Let through the check so that it can be refused with a reason; not part of the description. */
   @Allow()
   weather?: unknown;
@@ -74,7 +62,7 @@ const joinWords = (byDefault: Join) => ({
 
 /** One member's flight, whenever in a span it might leave. */
 export class TimelineDto extends IntersectionType(
-  OmitType(FlightRequestDto, ['departs', 'arrives', 'weather']),
+  OmitType(AskDto, ['departs', 'arrives', 'weather', 'ways']),
   SpanFields,
 ) {
   @ApiPropertyOptional(joinWords('detail'))
@@ -87,11 +75,11 @@ export class TimelineDto extends IntersectionType(
 const ANYONES = [
   ...(['purpose', 'flightRules', 'personsOnBoard', 'forHire', 'route', 'landings', 'plannedHours'] as const),
   ...(['airspace', 'maxAltitudeFtMsl', 'maxSpeedKias', 'usesVor', 'usesTransponder'] as const),
-  ...(['overWaterBeyondGlide', 'loading'] as const),
+  ...(['overWaterBeyondGlide', 'loading', 'aircraftIds'] as const),
 ];
 
 /** A flight, for many members on many aircraft. */
-export class ClubTimelineDto extends IntersectionType(PickType(FlightRequestDto, ANYONES), SpanFields) {
+export class ClubTimelineDto extends IntersectionType(PickType(AskDto, ANYONES), SpanFields) {
   @ApiPropertyOptional({
     ...{ type: [String], format: 'uuid' },
     description: 'The members; unless given, all whose membership touches the span',

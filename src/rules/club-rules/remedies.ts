@@ -13,6 +13,7 @@ import type { FactKey, FactValue } from '../facts/keys.js';
 import type { LogFact } from '../facts/person.js';
 import { leavePassengers } from '../packs/leave-passengers.js';
 import { plannedLandings } from '../packs/planned-flight.js';
+import { takeInstructor } from '../packs/take-instructor.js';
 import type { CheckedRule } from './check.js';
 import { hold, keeps } from './verdict.js';
 
@@ -33,7 +34,7 @@ export function waysToKeep(rule: CheckedRule, f: FactView, moment: Moment): Reme
   const landings = rule.reads.includes('pic.log') ? landingsTried(f, moment) : [];
   return [
     ...[landings.find(cures)].filter((one): one is Remedy => one !== undefined),
-    ...[...withInstructor(f), ...leavePassengers(f)].filter(cures),
+    ...[...takeInstructor(f.flight), ...leavePassengers(f)].filter(cures),
   ];
 }
 
@@ -67,30 +68,6 @@ function typeKnown(f: FactView): boolean {
   } catch {
     return false;
   }
-}
-
-function withInstructor({ flight }: FactView): Remedy[] {
-  if (flight.purpose !== 'solo' && flight.purpose !== 'passengers') return [];
-  return [
-    {
-      act: 'fly-with-instructor',
-      title: 'Take an instructor along on this flight.',
-      by: 'instructor',
-      effects: [
-        {
-          op: 'flight',
-          fields: {
-            purpose: 'dual',
-            instructorId: null,
-            secondPilotId: null,
-            actingPilotId: null,
-            secondPilotRequired: false,
-            personsOnBoard: flight.personsOnBoard + 1,
-          },
-        },
-      ],
-    },
-  ];
 }
 
 /** The facts as they would be after some effects on the request and on lists. */

@@ -2,9 +2,21 @@
 import { ANSWER_SAYS } from '../explain/words.js';
 import type { Crew } from './crew.js';
 import type { Answer, Finding } from './finding.js';
+import { isOverridable, type Rule } from './rule.js';
 
 /** As much of a finding as its weight in the answer hangs on. */
 export type Weighable = Pick<Finding, 'weight' | 'overridable' | 'binds' | 'status' | 'conditions'>;
+
+/** A rule's verdict as it is weighed. */
+export const weighable = (rule: Rule, { status, conditions }: Held): Weighable => ({
+  weight: rule.weight,
+  overridable: isOverridable(rule),
+  binds: rule.binds,
+  status,
+  conditions,
+});
+
+type Held = Pick<Finding, 'status' | 'conditions'>;
 
 /** Does this finding stand in the way? Unknown and error do, under law and club alike: the engine fails closed. */
 export function blocks(finding: Weighable): boolean {

@@ -35,13 +35,14 @@ export class Instances {
     this.last = { at: departs, time, crew, crewChange: nextChange };
     return this.last;
   }
-}
 
-/** Judges a rule for its verdict at a departure; `nextChange` minds the crew too. */
-export function verdictAt(rule: Rule, sheet: FactSheet, ruleset: Ruleset, instance: Instance): Verdict {
-  const verdict = skimRule(rule, sheet, ruleset, instance.crew, instance.time);
-  verdict.nextChange = earlier(verdict.nextChange, instance.crewChange);
-  return verdict;
+  /** Judges a rule for its verdict at a departure; `nextChange` minds the crew too. */
+  verdictAt(rule: Rule, departs: EpochSeconds): Verdict {
+    const { time, crew, crewChange } = this.at(departs);
+    const verdict = skimRule(rule, this.sheet, this.ruleset, crew, time);
+    verdict.nextChange = earlier(verdict.nextChange, crewChange);
+    return verdict;
+  }
 }
 
 /** A verdict and the departure from which it holds. */
@@ -77,7 +78,7 @@ export function stepsOf(
   let judged = 0;
   while (at !== null && at < span.to) {
     if (judged >= most) return { steps, cutAt: at };
-    const verdict = verdictAt(rule, sheet, ruleset, instances.at(at));
+    const verdict = instances.verdictAt(rule, at);
     judged += 1;
     const last = steps[steps.length - 1];
     if (!last || verdictDiffers(last.verdict, verdict))

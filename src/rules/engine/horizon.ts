@@ -4,10 +4,11 @@
  */
 import { toInstant, type EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { answerAsAsked, answerWithDual, refuses, type Weighable } from './combine.js';
+import { answerAsAsked, answerWithDual, refuses, weighable } from './combine.js';
 import type { Answer, Horizon } from './finding.js';
-import { Instances, verdictAt } from './follow.js';
+import { Instances, type Held } from './follow.js';
 import { earlier, type Judged, type Ruleset } from './judge.js';
+import type { Rule } from './rule.js';
 import { verdictDiffers, type Verdict } from './run.js';
 import { weigh, type Weighed } from './weigh.js';
 
@@ -18,11 +19,12 @@ export interface HorizonLimits {
 }
 
 interface Track {
-  sheet: FactSheet;
+  rule: Rule;
+  /** The flight it is followed on. */
   instances: Instances;
-  index: number;
   asAsked: boolean;
-  first: Weighable;
+  /** The verdict at `asOf`. */
+  first: Held;
   now: Verdict;
   /** First departure at which the verdict differs from the one at `asOf`. */
   changed: EpochSeconds | null;
@@ -41,13 +43,9 @@ export function searchHorizon(
   const start = (judged: readonly Judged[], of: FactSheet, asAsked: boolean): Track[] => {
     const instances = new Instances(of, ruleset);
     return judged.map(({ finding, nextChange }, index) => {
-      const now = {
-        status: finding.status,
-        branch: finding.branch,
-        conditions: finding.conditions,
-        nextChange,
-      };
-      return { sheet: of, instances, index, asAsked, first: finding, now, changed: null, steps: 0 };
+      const { status, branch, conditions } = finding;
+      const now = { status, branch, conditions, nextChange };
+      return { rule: ruleset.rules[index]!, instances, asAsked, first: now, now, changed: null, steps: 0 };
     });
   };
   const asked = start(weighed.judged, sheet, true);
@@ -78,7 +76,7 @@ export function searchHorizon(
         continue;
       }
       const before = track.now;
-      track.now = verdictAt(ruleset.rules[track.index]!, track.sheet, ruleset, track.instances.at(at));
+      track.now = track.instances.verdictAt(track.rule, at);
       track.steps += 1;
       if (track.changed === null && verdictDiffers(track.now, track.first)) track.changed = at;
       if (verdictDiffers(track.now, before)) moved.push(track);
@@ -86,7 +84,7 @@ export function searchHorizon(
     if (following && cutAt === null && moved.length > 0) {
       const answer = answerWithDual(answerOf(asked, at), weighed.withInstructor ? answerOf(dual, at) : null);
       if (answer !== weighed.answer) {
-        answerChange = { at, because: [...new Set(moved.map((track) => ruleset.rules[track.index]!.id))] };
+        answerChange = { at, because: [...new Set(moved.map((track) => track.rule.id))] };
       }
     }
     if (answerChange !== null || cutAt !== null) following = false;
@@ -117,12 +115,6 @@ function refusedForGood({ crew, judged, withInstructor }: Weighed): boolean {
 /** The answer from the verdicts as they stand; each flight's own crew weighs them. */
 function answerOf(tracks: readonly Track[], at: EpochSeconds): Answer {
   const { crew } = tracks[0]!.instances.at(at);
-  const findings = tracks.map(({ first, now }) => ({
-    weight: first.weight,
-    overridable: first.overridable,
-    binds: first.binds,
-    status: now.status,
-    conditions: now.conditions,
-  }));
+  const findings = tracks.map(({ rule, now }) => weighable(rule, now));
   return answerAsAsked(findings, crew);
 }

@@ -8,7 +8,7 @@ import type { Finding } from './finding.js';
 import { FlightTime, Moment } from './moment.js';
 import { ParameterBook, Parameters } from './parameters.js';
 import type { Remedy } from './remedy.js';
-import type { Offered, Rule, Status } from './rule.js';
+import { isOverridable, type Offered, type Rule, type Status } from './rule.js';
 import { runRule, type Outcome, type Verdict } from './run.js';
 import { fill } from './sentence.js';
 import { UnknownFact } from './unknown.js';
@@ -125,7 +125,7 @@ function findingOf(rule: Rule, outcome: Outcome): Finding {
     version: body?.version ?? 0,
     title: rule.title,
     weight: rule.weight,
-    overridable: rule.weight === 'club' && !rule.neverOverridden,
+    overridable: isOverridable(rule),
     binds: rule.binds,
     status,
     branch,

@@ -127,6 +127,10 @@ export function defineRule<const K extends FactKey, const B extends string>(rule
   return rule;
 }
 
+/** May an officer set the rule aside? */
+export const isOverridable = (rule: Pick<Rule, 'weight' | 'neverOverridden'>): boolean =>
+  rule.weight === 'club' && !rule.neverOverridden;
+
 /** This form of the rule and all earlier ones, newest first. */
 export function formsOf(rule: Rule): readonly Rule[] {
   return [rule, ...(rule.superseded ?? []).flatMap(formsOf)];

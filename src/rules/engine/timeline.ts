@@ -5,7 +5,15 @@
  */
 import type { EpochSeconds } from '../calendar/instants.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { answerFrom, answerWithDual, pullOf, setsCondition, type Pull, type Tally } from './combine.js';
+import {
+  answerFrom,
+  answerWithDual,
+  pullOf,
+  setsCondition,
+  weighable,
+  type Pull,
+  type Tally,
+} from './combine.js';
 import type { Crew } from './crew.js';
 import type { Answer } from './finding.js';
 import { Instances, stepsOf, type Held, type VerdictSteps } from './follow.js';
@@ -184,9 +192,8 @@ class Part {
     return this.ruleset.rules.filter((_, index) => this.pulls[index] !== 'none').map((rule) => rule.id);
   }
 
-  private pull(rule: Rule, { status, conditions }: Held): Pull {
-    const overridable = rule.weight === 'club' && !rule.neverOverridden;
-    return pullOf({ weight: rule.weight, binds: rule.binds, overridable, status, conditions }, this.crew);
+  private pull(rule: Rule, verdict: Held): Pull {
+    return pullOf(weighable(rule, verdict), this.crew);
   }
 
   private count(rule: Rule, verdict: Held, by: 1 | -1): Pull {

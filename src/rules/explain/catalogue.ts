@@ -4,7 +4,7 @@
  */
 import type { LocalDate } from '../calendar/dates.js';
 import type { Ruleset } from '../engine/judge.js';
-import type { Citation, Rule, Status, Weight } from '../engine/rule.js';
+import { isOverridable, type Citation, type Rule, type Status, type Weight } from '../engine/rule.js';
 import { ACTS_SEEN, type ActSeen } from './acts-seen.js';
 import { factWords } from './fact-words.js';
 import { explainParameter, type ParameterExplained } from './parameter-words.js';
@@ -98,7 +98,7 @@ export function explainRule(rule: Rule, ruleset: Ruleset, day: LocalDate): RuleE
     title: rule.title,
     weight: rule.weight,
     weightWord: WEIGHT_WORD[rule.weight],
-    weightSays: weightSays({ ...rule, overridable: rule.weight === 'club' && !rule.neverOverridden }),
+    weightSays: weightSays({ ...rule, overridable: isOverridable(rule) }),
     binds: rule.binds,
     bindsWord: BINDS_WORD[rule.binds],
     whenUnknown: rule.whenUnknown ?? null,

@@ -1,6 +1,7 @@
 /** Takes one step of the search: an act, or several on one practice flight, and judges what is left in the way. */
 import { localDateOf, startOfDay, type EpochSeconds } from '../calendar/instants.js';
 import type { Effect } from '../engine/remedy.js';
+import { isOverridable } from '../engine/rule.js';
 import { billOf, daysTo, leaveBill } from './bill.js';
 import { costOf, NOTHING, plus, type Bill } from './cost.js';
 import { inconvenience } from './inconvenience.js';
@@ -21,7 +22,7 @@ import {
   type State,
   type Unit,
 } from './state.js';
-import { isOverridable, judgeAgain } from './verdicts.js';
+import { judgeAgain } from './verdicts.js';
 import type { World } from './world.js';
 
 /** The state after the step, or why there is none. `placed` is worked out unless known. */

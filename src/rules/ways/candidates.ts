@@ -1,6 +1,6 @@
 /** The acts that may put right what stands in the way of a flight, and what each costs at the least. */
 import type { EpochSeconds } from '../calendar/instants.js';
-import { pullOf } from '../engine/combine.js';
+import { pullOf, weighable } from '../engine/combine.js';
 import { crewAt, timeAt } from '../engine/judge.js';
 import { runRule } from '../engine/run.js';
 import { applyChange, PAPERS } from './apply.js';
@@ -9,7 +9,7 @@ import { offersAgainst } from './offers.js';
 import { waitingPapers } from './own/office.js';
 import { airOf, earliest, tellLate } from './place.js';
 import { departureOf, isBanned, isPractice, isRequest, type Offer, type State } from './state.js';
-import { nameOf, weighable } from './verdicts.js';
+import { nameOf } from './verdicts.js';
 import type { World } from './world.js';
 
 /** An act that may put a rule right, and what it costs at the least. */

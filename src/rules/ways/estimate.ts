@@ -5,12 +5,12 @@
  * charged to each of them in parts, so that no plan is charged more than it costs. Getting there and back is charged
  * once where only practice flights help, and waiting as long as the slowest of what cannot be done without.
  */
+import { isOverridable } from '../engine/rule.js';
 import { daysTo } from './bill.js';
 import { candidatesIn, mayCure, type Candidate } from './candidates.js';
 import { airBill, totalOf } from './cost.js';
 import { airOf } from './place.js';
 import type { Offer, State } from './state.js';
-import { isOverridable } from './verdicts.js';
 import type { World } from './world.js';
 
 /** What a state leads to at the least, and the acts to go on with. */

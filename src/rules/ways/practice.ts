@@ -1,12 +1,11 @@
 /** Practice flights: what they would be like, and what stands in their way. */
 import { toInstant, type EpochSeconds } from '../calendar/instants.js';
-import { pullOf } from '../engine/combine.js';
+import { pullOf, weighable } from '../engine/combine.js';
 import { crewAt, timeAt, type Ruleset } from '../engine/judge.js';
 import { runRule, type Outcome } from '../engine/run.js';
 import type { Rule } from '../engine/rule.js';
 import type { FlightFacts } from '../facts/flight.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { weighable } from './verdicts.js';
 
 /** A practice flight without its time. */
 export interface Practice {

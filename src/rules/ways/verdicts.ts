@@ -1,10 +1,9 @@
 /** Judges the flight of a hypothetical sheet for its verdicts alone, again only where a fact changed. */
 import type { EpochSeconds } from '../calendar/instants.js';
-import { pullOf, type Weighable } from '../engine/combine.js';
+import { pullOf, weighable } from '../engine/combine.js';
 import type { Crew } from '../engine/crew.js';
 import { crewAt, timeAt, type Ruleset } from '../engine/judge.js';
 import type { Remedy } from '../engine/remedy.js';
-import type { Rule } from '../engine/rule.js';
 import { runRule, type Outcome } from '../engine/run.js';
 import { personInRole, type FactKey, type Role } from '../facts/keys.js';
 import type { FactSheet } from '../facts/sheet.js';
@@ -55,17 +54,6 @@ export function nameOf(sheet: FactSheet, crew: Crew, key: FactKey): string {
   const [role, subject] = key.split('.') as [string, string];
   return role === 'aircraft' ? key : `${personInRole(sheet, crew, role as Role) ?? role}.${subject}`;
 }
-
-/** A rule's outcome as the combinator weighs it. */
-export const weighable = (rule: Rule, outcome: Outcome): Weighable => ({
-  weight: rule.weight,
-  overridable: isOverridable(rule),
-  binds: rule.binds,
-  status: outcome.status,
-  conditions: outcome.conditions,
-});
-
-export const isOverridable = (rule: Rule): boolean => rule.weight === 'club' && !rule.neverOverridden;
 
 function blockingOf(ruleset: Ruleset, outcomes: readonly Outcome[], crew: Crew): number[] {
   const blocking: number[] = [];

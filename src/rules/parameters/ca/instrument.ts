@@ -1,17 +1,17 @@
-import { caValue, unchanged } from './law-value.js';
+import { amendedLawValue, unchanged } from '../law-value.js';
 
 const BEFORE = 'CARs 401.05(3) before SOR/2025-241';
 const SINCE = 'CARs 401.05(3); SOR/2025-241, in force 2025-12-17';
 
 /** CARs 401.05(3): recent instrument experience. */
 export const CA_INSTRUMENT = [
-  caValue(
+  amendedLawValue(
     'ca.instrument.check-months',
     'Months for which an instrument flight test or proficiency check counts',
     'months',
     unchanged(24, 'CARs 401.05(3)'),
   ),
-  caValue(
+  amendedLawValue(
     'ca.instrument.free-calendar-months',
     'Calendar months after the check in which nothing more is asked',
     'calendar-months',
@@ -21,14 +21,14 @@ export const CA_INSTRUMENT = [
     ],
     'from memory',
   ),
-  caValue(
+  amendedLawValue(
     'ca.instrument.months',
     'Months in which approaches count after that',
     'months',
     unchanged(6, 'CARs 401.05(3)'),
   ),
-  caValue('ca.instrument.approaches', 'Approaches needed', 'count', unchanged(6, 'CARs 401.05(3)')),
-  caValue(
+  amendedLawValue('ca.instrument.approaches', 'Approaches needed', 'count', unchanged(6, 'CARs 401.05(3)')),
+  amendedLawValue(
     'ca.instrument.hours',
     'Hours of instrument time needed besides; none since 2025-12-17',
     'hours',

@@ -1,11 +1,11 @@
-import { caValue, unchanged } from './law-value.js';
+import { amendedLawValue, unchanged } from '../law-value.js';
 
 /** First day of the Canadian Aviation Regulations; what was law before is not held. */
 export const CARS_FROM = 'ca.cars.applies-from';
 
 /** SOR/96-433. */
 export const CA_SCOPE = [
-  caValue(
+  amendedLawValue(
     CARS_FROM,
     'First day on which the Canadian Aviation Regulations apply',
     'date',
@@ -16,13 +16,13 @@ export const CA_SCOPE = [
 
 /** CARs 401.22: the recreational pilot permit. */
 export const CA_PERMIT = [
-  caValue(
+  amendedLawValue(
     'ca.recreational.passengers',
     'Passengers carried on a recreational permit, at most',
     'count',
     unchanged(1, 'CARs 401.22'),
   ),
-  caValue(
+  amendedLawValue(
     'ca.recreational.seats',
     'Seats of an aeroplane flown on a recreational permit, at most',
     'count',
@@ -34,7 +34,7 @@ const CLASS_4 = 'standard 421.65: first day of the thirteenth month';
 
 /** CARs 421.65: flight instructor ratings. */
 export const CA_INSTRUCTOR = [
-  caValue(
+  amendedLawValue(
     'ca.instructor.months',
     'Months for which a flight instructor rating is valid, at least (class 4)',
     'months',

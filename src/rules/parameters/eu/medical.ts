@@ -1,15 +1,8 @@
-import { defineParameter, type Parameter } from '../parameter.js';
+import { lawValue } from '../law-value.js';
+import type { Parameter } from '../parameter.js';
 
 const figure = (id: string, title: string, unit: 'months' | 'years', value: number, reference: string) =>
-  defineParameter({
-    id: `eu.medical.${id}`,
-    title,
-    unit,
-    values: [{ from: null, value, reference }],
-    checkedOn: '2026-11-25',
-    status: 'seen',
-    recheckAfterMonths: 12,
-  });
+  lawValue(`eu.medical.${id}`, title, unit, value, reference);
 
 /** Part-MED, MED.A.045(a)(1)-(3): how long class 1 and class 2 medical certificates last, by age. */
 export const EU_MEDICAL: readonly Parameter[] = [

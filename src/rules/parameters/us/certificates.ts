@@ -1,4 +1,4 @@
-import { amendedLawValue, lawValue } from './law-value.js';
+import { amendedLawValue, lawValue } from '../law-value.js';
 
 /** Commercial pilots without an instrument rating, 14 CFR 61.133(b)(1). */
 export const COMMERCIAL = [

@@ -1,4 +1,4 @@
-import { lawValue } from './law-value.js';
+import { lawValue } from '../law-value.js';
 
 /** 14 CFR 61.31(e) to (i): from when additional training is needed, and who was flying before. */
 export const ADDITIONAL_TRAINING = [

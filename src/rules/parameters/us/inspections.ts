@@ -1,25 +1,7 @@
-import { defineParameter, type Parameter } from '../parameter.js';
-
-const one = (
-  id: string,
-  title: string,
-  unit: Parameter['unit'],
-  value: number,
-  reference: string,
-  status: Parameter['status'] = 'seen',
-): Parameter =>
-  defineParameter({
-    id,
-    title,
-    unit,
-    values: [{ from: null, value, reference }],
-    checkedOn: '2026-11-25',
-    status,
-    recheckAfterMonths: 12,
-  });
+import { lawValue } from '../law-value.js';
 
 /** Half of the useful life; the maintenance forecast reads the newest value from here. */
-export const ELT_BATTERY_LIFE_PARTS = one(
+export const ELT_BATTERY_LIFE_PARTS = lawValue(
   'us.elt.battery-life-parts',
   'The ELT battery is replaced when one of so many equal parts of its useful life is spent (50 per cent)',
   'count',
@@ -29,49 +11,49 @@ export const ELT_BATTERY_LIFE_PARTS = one(
 
 /** Inspection and check intervals of 14 CFR part 91. */
 export const INSPECTIONS = [
-  one(
+  lawValue(
     'us.inspection.annual.calendar-months',
     'Calendar months an annual inspection lasts',
     'calendar-months',
     12,
     '14 CFR 91.409(a)',
   ),
-  one(
+  lawValue(
     'us.inspection.hundred-hour.hours',
     'Hours of time in service between inspections for hire and provided instruction',
     'hours',
     100,
     '14 CFR 91.409(b)',
   ),
-  one(
+  lawValue(
     'us.inspection.hundred-hour.overrun-hours',
     'Hours over, at most, while on the way to a place where the 100-hour inspection can be done',
     'hours',
     10,
     '14 CFR 91.409(b)',
   ),
-  one(
+  lawValue(
     'us.inspection.altimeter-static.calendar-months',
     'Calendar months an altimeter and static system test lasts',
     'calendar-months',
     24,
     '14 CFR 91.411(a)(1)',
   ),
-  one(
+  lawValue(
     'us.inspection.transponder.calendar-months',
     'Calendar months a transponder test lasts',
     'calendar-months',
     24,
     '14 CFR 91.413(a)',
   ),
-  one(
+  lawValue(
     'us.inspection.elt.calendar-months',
     'Calendar months an inspection of the emergency locator transmitter lasts',
     'calendar-months',
     12,
     '14 CFR 91.207(d)',
   ),
-  one(
+  lawValue(
     'us.elt.battery-use-minutes',
     'Cumulative minutes of use after more than which the ELT battery is replaced',
     'minutes',
@@ -79,22 +61,22 @@ export const INSPECTIONS = [
     '14 CFR 91.207(c)(1)',
   ),
   ELT_BATTERY_LIFE_PARTS,
-  one(
+  lawValue(
     'us.elt.training-radius-nm',
     'Training wholly within this radius of the departure airport needs no ELT',
     'nm',
     50,
     '14 CFR 91.207(f)(3)',
   ),
-  one(
+  lawValue(
     'us.elt.removed-days',
     'Days an aircraft may fly while its ELT is away for repair, placarded and entered in the records',
     'days',
     90,
     '14 CFR 91.207(f)(10)',
   ),
-  one('us.vor-check.days', 'Days a VOR check lasts', 'days', 30, '14 CFR 91.171(a)(2)'),
-  one(
+  lawValue('us.vor-check.days', 'Days a VOR check lasts', 'days', 30, '14 CFR 91.171(a)(2)'),
+  lawValue(
     'us.vor-check.ground-degrees',
     'Greatest bearing error against a test signal or a checkpoint on the ground',
     'degrees',
@@ -102,7 +84,7 @@ export const INSPECTIONS = [
     '14 CFR 91.171(b)(1), (2)',
     'from memory',
   ),
-  one(
+  lawValue(
     'us.vor-check.airborne-degrees',
     'Greatest bearing error over an airborne checkpoint or a landmark on an airway',
     'degrees',
@@ -110,7 +92,7 @@ export const INSPECTIONS = [
     '14 CFR 91.171(b)(3), (4)',
     'from memory',
   ),
-  one(
+  lawValue(
     'us.vor-check.dual-degrees',
     'Greatest difference between two receivers checked against each other',
     'degrees',

@@ -1,4 +1,4 @@
-import { lawValue } from './law-value.js';
+import { lawValue } from '../law-value.js';
 
 /** 14 CFR 61.197 and 61.199: how long instructor privileges last, and when a refresher course restores them. */
 export const INSTRUCTOR_EXPERIENCE = [

@@ -1,4 +1,4 @@
-import { amendedLawValue, lawValue } from './law-value.js';
+import { amendedLawValue, lawValue } from '../law-value.js';
 
 const DURATION = '14 CFR 61.23(d)';
 

@@ -1,4 +1,4 @@
-import { lawValue } from './law-value.js';
+import { lawValue } from '../law-value.js';
 
 /** 14 CFR 61.57(a) and (b): how many, how lately. */
 export const PASSENGER_RECENCY = [

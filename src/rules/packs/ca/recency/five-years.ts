@@ -5,6 +5,7 @@ import { defineRule } from '../../../engine/rule.js';
 import type { LogFact, ReviewFact, ReviewKind } from '../../../facts/person.js';
 import { canadaFiveYears1 } from '../../../versions/past/canada-five-years-1.js';
 import { wouldServe } from '../../common/people/plans.js';
+import { plannedReview } from '../../planned-review.js';
 import { caStanding } from '../licence/standing.js';
 
 const COMMAND: readonly LogFact['role'][] = ['pilot-in-command', 'second-in-command', 'solo', 'instructor'];
@@ -110,15 +111,7 @@ function regain(
 ): Remedy[] {
   if (!wouldServe(moment, lasts)) return [];
   const act = 'regain-privileges';
-  const made = (kind: ReviewKind): ReviewFact => ({
-    id: `planned:${act}-${kind}`,
-    kind,
-    on: moment.knowledgeDate(),
-    groundTenths: null,
-    flightTenths: null,
-    category: null,
-    endorsedAsReview: false,
-  });
+  const made = (kind: ReviewKind): ReviewFact => plannedReview(`${act}-${kind}`, kind, moment);
   const missing: ReviewFact[] = [
     ...(review ? [] : [made('flight-review')]),
     ...(examination ? [] : [made('written-examination')]),

@@ -8,6 +8,7 @@ import { CA_INSTRUMENT } from '../../../parameters/ca/instrument.js';
 import { wouldServe } from '../../common/people/plans.js';
 import { CHANGE_TO_VFR } from '../../common/shared/flight-changes.js';
 import { plannedLandings } from '../../planned-flight.js';
+import { plannedReview } from '../../planned-review.js';
 
 /**
  * CARs 401.05(3): an instrument rating is used only within 24 months of a flight test or proficiency check, and past its
@@ -133,15 +134,7 @@ function passCheck(type: AircraftType, moment: Moment, through: (on: string) => 
         {
           op: 'append',
           fact: 'pic.reviews',
-          value: {
-            id: `planned:${act}`,
-            kind: 'instrument-proficiency-check',
-            on: moment.knowledgeDate(),
-            groundTenths: null,
-            flightTenths: null,
-            category: type.category,
-            endorsedAsReview: false,
-          },
+          value: plannedReview(act, 'instrument-proficiency-check', moment, type.category),
         },
       ],
     },

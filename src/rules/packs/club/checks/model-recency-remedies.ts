@@ -5,6 +5,7 @@ import type { AircraftType } from '../../../facts/aircraft.js';
 import type { FlightFacts } from '../../../facts/flight.js';
 import type { LogFact } from '../../../facts/person.js';
 import { plannedLandings } from '../../planned-flight.js';
+import { takeInstructor } from '../../take-instructor.js';
 import { plannedDay } from './planned-day.js';
 
 /** Ways to club recency: fly the landings with an instructor beforehand, or take an instructor along on this flight. */
@@ -24,34 +25,16 @@ export function landingsInModelRemedies(of: {
     on: addDays(moment.knowledgeDate(), daysAhead ?? 0),
     role: 'dual-received',
   };
-  const remedies: Remedy[] = [];
-  if (daysAhead !== null) {
-    remedies.push({
-      act: 'fly-landings-model',
-      title: `Fly ${needed} landings in the ${type.makeModel} with an instructor.`,
-      by: 'instructor',
-      effects: [{ op: 'append', fact: 'pic.log', value: entry }],
-    });
-  }
-  if (flight.purpose === 'solo' || flight.purpose === 'passengers') {
-    remedies.push({
-      act: 'fly-with-instructor',
-      title: 'Take an instructor along on this flight.',
-      by: 'instructor',
-      effects: [
-        {
-          op: 'flight',
-          fields: {
-            purpose: 'dual',
-            instructorId: null,
-            secondPilotId: null,
-            actingPilotId: null,
-            secondPilotRequired: false,
-            personsOnBoard: flight.personsOnBoard + 1,
+  const flown: Remedy[] =
+    daysAhead === null
+      ? []
+      : [
+          {
+            act: 'fly-landings-model',
+            title: `Fly ${needed} landings in the ${type.makeModel} with an instructor.`,
+            by: 'instructor',
+            effects: [{ op: 'append', fact: 'pic.log', value: entry }],
           },
-        },
-      ],
-    });
-  }
-  return remedies;
+        ];
+  return [...flown, ...takeInstructor(flight)];
 }

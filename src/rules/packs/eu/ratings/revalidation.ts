@@ -6,6 +6,7 @@ import type { ReviewFact } from '../../../facts/person.js';
 import { EU_RATINGS } from '../../../parameters/eu/licences.js';
 import { canStillAct } from '../../common/people/plans.js';
 import { euStanding, flownOn } from '../licence/standing.js';
+import { passProficiencyCheck } from '../proficiency-check.js';
 import { isSingleEngine, ratingFor, ratingsOf, ratingWords } from './class-of.js';
 import { enough, flownTowards, missingWords, remainingFlights, type Asked } from './revalidation-flights.js';
 
@@ -114,22 +115,5 @@ function testsSince(f: FactView<'pic.reviews'>, from: LocalDate, moment: Moment)
 function passCheck(moment: Moment, from: LocalDate, through: LocalDate): Remedy[] {
   const on = moment.knowledgeDate();
   if (!canStillAct(moment) || on < from || on > through) return [];
-  const act = 'pass-proficiency-check';
-  const value: ReviewFact = {
-    id: `planned:${act}`,
-    kind: 'proficiency-check',
-    on,
-    groundTenths: null,
-    flightTenths: null,
-    category: null,
-    endorsedAsReview: false,
-  };
-  return [
-    {
-      act,
-      title: 'Pass a proficiency check with an examiner.',
-      by: 'examiner',
-      effects: [{ op: 'append', fact: 'pic.reviews', value }],
-    },
-  ];
+  return [passProficiencyCheck(moment)];
 }

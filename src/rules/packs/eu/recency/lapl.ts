@@ -4,11 +4,12 @@ import type { Parameters } from '../../../engine/parameters.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule, type Counted, type FactView, type Judgement, type Take } from '../../../engine/rule.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
-import type { LogFact, ReviewFact } from '../../../facts/person.js';
+import type { LogFact } from '../../../facts/person.js';
 import { EU_LAPL_RECENCY } from '../../../parameters/eu/licences.js';
 import { wouldServe } from '../../common/people/plans.js';
 import { plannedLandings } from '../../planned-flight.js';
 import { euStanding, flownOn, isMotorGlider } from '../licence/standing.js';
+import { passProficiencyCheck } from '../proficiency-check.js';
 
 type Reads = 'pic.certificates' | 'pic.log' | 'pic.reviews' | 'aircraft.type';
 type Branch = 'not-lapl' | 'by-experience' | 'by-check' | 'short';
@@ -132,7 +133,7 @@ function judge(
     counted: flown.counted,
     remedies: () => [
       ...(dualCounts ? flyWithInstructor(type, moment, flown, needed, through) : []),
-      ...passCheck(moment, through),
+      ...(wouldServe(moment, through) ? [passProficiencyCheck(moment)] : []),
     ],
   });
 }
@@ -200,28 +201,6 @@ function flyWithInstructor(
       title: `Fly ${hours(tenths)} h and ${landings} take-offs and landings with an instructor.`,
       by: 'instructor',
       effects: [{ op: 'append', fact: 'pic.log', value: entry }],
-    },
-  ];
-}
-
-function passCheck(moment: Moment, through: (on: LocalDate) => LocalDate): Remedy[] {
-  if (!wouldServe(moment, through)) return [];
-  const act = 'pass-proficiency-check';
-  const value: ReviewFact = {
-    id: `planned:${act}`,
-    kind: 'proficiency-check',
-    on: moment.knowledgeDate(),
-    groundTenths: null,
-    flightTenths: null,
-    category: null,
-    endorsedAsReview: false,
-  };
-  return [
-    {
-      act,
-      title: 'Pass a proficiency check with an examiner.',
-      by: 'examiner',
-      effects: [{ op: 'append', fact: 'pic.reviews', value }],
     },
   ];
 }

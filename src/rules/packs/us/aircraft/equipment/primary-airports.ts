@@ -6,6 +6,7 @@
  * values of law; a change of the list is a new version of the rules that read it.
  */
 import { distanceNm, type Position } from '../../../../air/distance.js';
+import { remember } from '../../../../calendar/remember.js';
 import type { AirfieldFact } from '../../../../facts/flight.js';
 
 /** An airport of the list. */
@@ -73,13 +74,33 @@ export function nearestPrimary(
   airports: readonly PrimaryAirport[],
 ): Nearest | null {
   let nearest: Nearest | null = null;
-  for (const field of new Map(route.map((one) => [one.id, one])).values())
-    for (const airport of airports) {
-      // A degree of latitude is never less than 59.7 NM: most of the list is passed over without a geodesic.
-      const least = Math.abs(field.latitudeDeg - airport.latitudeDeg) * 59.7;
-      if (nearest !== null && least >= nearest.nm) continue;
-      const nm = distanceNm(field, airport);
-      if (nearest === null || nm < nearest.nm) nearest = { airport, field, nm };
-    }
+  for (const field of route) {
+    const found = nearestTo(airports)(field.latitudeDeg, field.longitudeDeg);
+    if (found !== null && (nearest === null || found.nm < nearest.nm)) nearest = { ...found, field };
+  }
   return nearest;
+}
+
+type NearestTo = (latitudeDeg: number, longitudeDeg: number) => Omit<Nearest, 'field'> | null;
+
+/** For each list, the airport nearest to a position: airfields do not move, and a timeline asks of the same few for ever. */
+const searches = new WeakMap<readonly PrimaryAirport[], NearestTo>();
+
+function nearestTo(airports: readonly PrimaryAirport[]): NearestTo {
+  let search = searches.get(airports);
+  if (!search) {
+    search = remember((latitudeDeg: number, longitudeDeg: number) => {
+      let nearest: Omit<Nearest, 'field'> | null = null;
+      for (const airport of airports) {
+        // A degree of latitude is never less than 59.7 NM: most of the list is passed over without a geodesic.
+        const least = Math.abs(latitudeDeg - airport.latitudeDeg) * 59.7;
+        if (nearest !== null && least >= nearest.nm) continue;
+        const nm = distanceNm({ latitudeDeg, longitudeDeg }, airport);
+        if (nearest === null || nm < nearest.nm) nearest = { airport, nm };
+      }
+      return nearest;
+    });
+    searches.set(airports, search);
+  }
+  return search;
 }

@@ -6,6 +6,7 @@ import { defineRule, type FactView, type Judgement, type Take } from '../../../.
 import { need } from '../../../../engine/unknown.js';
 import type { InstructorFact } from '../../../../facts/person.js';
 import { wouldServe } from '../../../common/people/plans.js';
+import { plannedReview } from '../../../planned-review.js';
 
 type Branch = 'no-instruction' | 'no-certificate' | 'current' | 'lapsed-refresher' | 'lapsed-practical-test';
 type Reads = 'instructor.instructor';
@@ -144,15 +145,7 @@ function restore(
   const review: Effect = {
     op: 'append',
     fact: 'instructor.reviews',
-    value: {
-      id: `planned:${act}`,
-      kind: 'instructor-practical-test',
-      on,
-      groundTenths: null,
-      flightTenths: null,
-      category: null,
-      endorsedAsReview: false,
-    },
+    value: plannedReview(act, 'instructor-practical-test', moment),
   };
   const test = act === 'pass-instructor-practical-test';
   return [

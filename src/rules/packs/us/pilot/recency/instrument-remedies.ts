@@ -6,6 +6,7 @@ import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { LogFact } from '../../../../facts/person.js';
 import { wouldServe } from '../../../common/people/plans.js';
 import { plannedLandings } from '../../../planned-flight.js';
+import { plannedReview } from '../../../planned-review.js';
 import type { InstrumentNumbers } from './instrument-currency.js';
 
 /** A proficiency check today, where it would still serve. */
@@ -21,15 +22,7 @@ export function passCheck(type: AircraftType, moment: Moment, { months }: Instru
         {
           op: 'append',
           fact: 'pic.reviews',
-          value: {
-            id: `planned:${act}`,
-            kind: 'instrument-proficiency-check',
-            on: moment.knowledgeDate(),
-            groundTenths: null,
-            flightTenths: null,
-            category: type.category,
-            endorsedAsReview: false,
-          },
+          value: plannedReview(act, 'instrument-proficiency-check', moment, type.category),
         },
       ],
     },

@@ -2,6 +2,7 @@
 import type { Moment } from '../../../../engine/moment.js';
 import type { Effect } from '../../../../engine/remedy.js';
 import type { CertificateFact, CertificateLevel } from '../../../../facts/person.js';
+import { plannedReview } from '../../../planned-review.js';
 import { rated, standingAmong, type Kind, type Standing } from '../../../common/people/standing.js';
 
 export { kindWords, rated, suspensionDuring, type Standing } from '../../../common/people/standing.js';
@@ -59,15 +60,7 @@ export function practicalTest(
     {
       op: 'append',
       fact: 'pic.reviews',
-      value: {
-        id: `planned:${act}`,
-        kind: 'practical-test',
-        on,
-        groundTenths: null,
-        flightTenths: null,
-        category: kind.category,
-        endorsedAsReview: false,
-      },
+      value: plannedReview(act, 'practical-test', moment, kind.category),
     },
   ];
 }
