@@ -59,6 +59,9 @@ it('names every operation once and says what it does', () => {
   }
 });
 
+/** What a person puts into force, or ends, is the text they looked at: these acts name its version too. */
+const ACTS_ON_A_VERSION = ['activateClubRule', 'endClubRule'];
+
 it('describes problems as problem documents, and If-Match where it is needed', () => {
   for (const { method, of } of operations) {
     for (const [status, response] of Object.entries(of.responses)) {
@@ -70,7 +73,8 @@ it('describes problems as problem documents, and If-Match where it is needed', (
       ]);
     }
     const header = (of.parameters ?? []).some(({ name }) => name === 'If-Match');
-    expect([of.operationId, header]).toEqual([of.operationId, method === 'patch' || method === 'delete']);
+    const edits = method === 'patch' || method === 'delete' || ACTS_ON_A_VERSION.includes(of.operationId);
+    expect([of.operationId, header]).toEqual([of.operationId, edits]);
     expect([of.operationId, '428' in of.responses, '412' in of.responses]).toEqual([
       of.operationId,
       header,
