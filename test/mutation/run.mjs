@@ -10,7 +10,7 @@
  */
 import { Stryker } from '@stryker-mutator/core';
 import { existsSync, mkdirSync, rmSync } from 'node:fs';
-import { relative, resolve } from 'node:path';
+import { basename, relative, resolve } from 'node:path';
 import { filesOf, keyOf, mutantsOf, placeOf } from './catalogue.mjs';
 import { EXCLUDED } from './mutators.mjs';
 import { rangesOf, sampleOf } from './sample.mjs';
@@ -18,7 +18,8 @@ import { openIn, readDiary, readState, writeState } from './state.mjs';
 import { isDetected, isLost, summary } from './summary.mjs';
 import { readSurvivors, told, wrongWithList, writeSurvivors } from './survivors.mjs';
 
-const WORK = '.bellcrank/mutation';
+/** Another folder lets several parts be run at the same time. */
+const WORK = process.env.BELLCRANK_MUTATION_WORK ?? '.bellcrank/mutation';
 
 const { parts, sample, open, list, suggest } = readArguments(process.argv.slice(2));
 mkdirSync(WORK, { recursive: true });
@@ -29,7 +30,7 @@ if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
 
 const files = filesOf(parts);
 const mutants = await mutantsOf(files);
-const state = readState();
+const state = readState(WORK);
 // What a run that was broken off had found out, of whatever part.
 const before = readDiary(diary).filter(({ file }) => existsSync(file));
 intoState(before, await mutantsOf([...new Set(before.map(({ file }) => file))]));
@@ -54,7 +55,7 @@ const results = await new Stryker({
     '!test/rules/{air,engine,sky}/**',
     '!package.json',
   ],
-  tempDirName: 'node_modules/.cache/mutation',
+  tempDirName: `node_modules/.cache/mutation/${basename(WORK)}`,
   concurrency: 1,
   // Generous: most loops without an end are cut short by counting.
   timeoutMS: 30_000,
@@ -110,7 +111,7 @@ function intoState(results, mutants) {
     return mutant ? [{ ...mutant, status: result.status }] : [];
   });
   for (const mutant of known) state.set(keyOf(mutant), mutant.status);
-  writeState(state);
+  writeState(WORK, state);
   return known;
 }
 

@@ -1,21 +1,22 @@
 /** What became of each change when it was last tried, so that only what may have changed is tried again. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { keyOf } from './catalogue.mjs';
 
-const FILE = '.bellcrank/mutation/state.json';
+const fileIn = (folder) => join(folder, 'state.json');
 
 /** Status by key; empty when nothing was run here yet. */
-export function readState() {
+export function readState(folder) {
   try {
-    return new Map(Object.entries(JSON.parse(readFileSync(FILE, 'utf8'))));
+    return new Map(Object.entries(JSON.parse(readFileSync(fileIn(folder), 'utf8'))));
   } catch (error) {
     if (error.code === 'ENOENT') return new Map();
     throw error;
   }
 }
 
-export function writeState(state) {
-  writeFileSync(FILE, JSON.stringify(Object.fromEntries(state)));
+export function writeState(folder, state) {
+  writeFileSync(fileIn(folder), JSON.stringify(Object.fromEntries(state)));
 }
 
 /** The changes that were not noticed last time, or not tried. */
