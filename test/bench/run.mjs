@@ -1,5 +1,5 @@
 /**
- * `npm run bench`: Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
+ * `npm run bench` (`-- engine`: without the service): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
  * passes or fails anything. Only two things end it early: writings of the same rules that disagree, and an answer that is
  * not the expected kind.
  */
@@ -16,18 +16,22 @@ import { say } from './support/print.mjs';
 const began = performance.now();
 say(`Bellcrank bench. ${machineLine()}.`);
 await engineRows();
-const service = await startBenchService(demoClub);
-try {
-  const { aircraft, members, log, bookings } = service.prepared;
-  say();
-  say(
-    `Service in this process on embedded PostgreSQL ${service.database.serverVersion}, disk waited for; ` +
-      `demo club: ${aircraft} aircraft, ${members} members, ${log} log entries, ${bookings.booked} flights booked.`,
-  );
-  await httpRows(service, service.prepared);
-  await bookingRows(service);
-} finally {
-  await service.stop();
-}
+if (!process.argv.includes('engine')) await serviceRows();
 say();
 say(`Whole run: ${((performance.now() - began) / 1000).toFixed(0)} s.`);
+
+async function serviceRows() {
+  const service = await startBenchService(demoClub);
+  try {
+    const { aircraft, members, log, bookings } = service.prepared;
+    say();
+    say(
+      `Service in this process on embedded PostgreSQL ${service.database.serverVersion}, disk waited for; ` +
+        `demo club: ${aircraft} aircraft, ${members} members, ${log} log entries, ${bookings.booked} flights booked.`,
+    );
+    await httpRows(service, service.prepared);
+    await bookingRows(service);
+  } finally {
+    await service.stop();
+  }
+}

@@ -76,7 +76,8 @@ export function judgeAll(
   const { crew, nextChange } = crewAt(sheet, ruleset, departs, time);
   const judged = ruleset.rules.map((rule) => {
     const one = judgeRule(rule, sheet, ruleset, crew, departs, time);
-    return { ...one, nextChange: earlier(one.nextChange, nextChange) };
+    one.nextChange = earlier(one.nextChange, nextChange);
+    return one;
   });
   return { crew, judged };
 }
@@ -136,7 +137,10 @@ function findingOf(rule: Rule, outcome: Outcome): Finding {
     remedies,
     reads: rule.reads,
     // By id, not as read: which record a rule meets first must not show in the finding.
-    parameters: outcome.parameters.sort((a, b) => (a.id < b.id ? -1 : 1)),
+    parameters:
+      outcome.parameters.length > 1
+        ? outcome.parameters.sort((a, b) => (a.id < b.id ? -1 : 1))
+        : outcome.parameters,
     until: null,
   };
 }

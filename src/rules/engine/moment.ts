@@ -41,7 +41,8 @@ export class FlightTime {
   readonly arrivesOn: LocalDate;
   private departsWritten: Instant | null = null;
   private arrivesWritten: Instant | null = null;
-  private readonly daysBefore = new Map<number, LocalDate>();
+  private lastDays = -1;
+  private lastDate: LocalDate = '';
 
   constructor(readonly of: MomentOf) {
     this.arrives = of.departs + of.durationSeconds;
@@ -59,9 +60,12 @@ export class FlightTime {
 
   /** The date so many days before the arrival's. */
   arrivalDateLess(days: number): LocalDate {
-    let date = this.daysBefore.get(days);
-    if (date === undefined) this.daysBefore.set(days, (date = addDays(this.arrivesOn, -days)));
-    return date;
+    // Asked of each entry of a log in turn, for the same days.
+    if (days !== this.lastDays) {
+      this.lastDays = days;
+      this.lastDate = addDays(this.arrivesOn, -days);
+    }
+    return this.lastDate;
   }
 }
 
@@ -74,7 +78,10 @@ export class Moment {
   /** First date whose end, met by the arrival, changes an answer. */
   private nextEnd: LocalDate = NEVER;
 
-  constructor(of: MomentOf | FlightTime) {
+  constructor(
+    of: MomentOf | FlightTime,
+    private readonly unwatched = false,
+  ) {
     this.time = of instanceof FlightTime ? of : new FlightTime(of);
   }
 
@@ -93,7 +100,7 @@ export class Moment {
    * which the branch taken or a condition hangs.
    */
   aside(): Moment {
-    return new Moment(this.time);
+    return new Moment(this.time, true);
   }
 
   /** Planned length in seconds; it does not move with the departure, so reading it is not a question about time. */
@@ -137,7 +144,8 @@ export class Moment {
 
   /** Does `date` lie within the preceding `days` days of the whole flight? A date exactly so many days back does. */
   endsWithinDaysOf(date: LocalDate, days: number): boolean {
-    return date >= this.time.arrivalDateLess(days) && this.endsOnOrBefore(addDays(date, days));
+    if (date < this.time.arrivalDateLess(days)) return false;
+    return this.unwatched || this.endsOnOrBefore(addDays(date, days));
   }
 
   /** Does the flight start on or after `date`, in the club's zone? */

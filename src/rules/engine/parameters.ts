@@ -68,6 +68,8 @@ export class Parameters {
 
   /** The value in force on the flight's departure date; throws UnknownFact when there is none. */
   private typed(id: string, type: 'number' | 'boolean' | 'string'): ParameterValue {
+    // Asked again for the next record of a list: the moment has watched its dates already.
+    for (const read of this.reads) if (read.id === id && typeof read.value === type) return read.value;
     if (!this.declared.includes(id)) throw new Error(`the rule reads parameter ${id} without declaring it`);
     let inForce: { from: LocalDate | null; value: ParameterValue | null; reference: string } | undefined;
     for (const value of this.book.history(id)) {
@@ -76,9 +78,7 @@ export class Parameters {
     if (!inForce || inForce.value === null)
       throw new UnknownFact(id, `no value of ${id} is in force on the day of the flight`);
     if (typeof inForce.value !== type) throw new UnknownFact(id, `${id} should be a ${type}`);
-    if (!this.reads.some((read) => read.id === id)) {
-      this.reads.push({ id, value: inForce.value, from: inForce.from, reference: inForce.reference });
-    }
+    this.reads.push({ id, value: inForce.value, from: inForce.from, reference: inForce.reference });
     return inForce.value;
   }
 }

@@ -47,8 +47,11 @@ export type Lead =
 
 /** The flight an act is: it is judged like any other flight, and nothing may stand in its way. */
 export interface Sketch {
-  /** Who has to be aboard besides the person who practises; alone can always be with an instructor as well. */
-  with: 'nobody' | 'instructor' | 'examiner';
+  /**
+   * Who has to be aboard besides the person who practises; an instructor can always stand in for nobody and for a safety
+   * pilot. A safety pilot is required crew under the hood alone (14 CFR 91.109(c)), so nothing else is flown with one.
+   */
+  with: 'nobody' | 'safety-pilot' | 'instructor' | 'examiner';
   /** 'any': by day, but at night as well where it is flown together with something that needs the night. */
   light: 'day' | 'night' | 'any';
   /** Rules, by how their ids begin, that bind the person although somebody else is in command: an applicant needs a

@@ -53,7 +53,10 @@ const same = (acts: readonly string[], of: ActEntry): Record<string, ActEntry> =
 export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'fly-landings-day': alone('landing'),
   'fly-landings-night': alone('landing', 'night'),
-  'fly-instrument-tasks': alone('instrument'),
+  'fly-instrument-tasks': entry('flight', 'others', {
+    air: 'instrument',
+    sketch: { with: 'safety-pilot', light: 'any' },
+  }),
   'fly-landings-model': dual('landing', 'any'),
   'fly-flight-review': dual('review', 'any', 'review-ground'),
   'fly-checkout': dual('check'),

@@ -11,7 +11,7 @@ import type { LaterWay, NoWay, Proof } from './types.js';
 import * as words from './words.js';
 import { worldOf, type World } from './world.js';
 
-const MOST_LATER = 4;
+const MOST_LATER = 6;
 const DAY = 86_400;
 
 /** Says plainly that there is no way before the flight, and why. */
@@ -58,7 +58,9 @@ export function laterWay(world: World, spent: Spent): { later: LaterWay; proof: 
   const departs = departureOf(sheet);
   const days = [...world.late.values()]
     .map(({ done }) => Math.ceil((done - departs) / DAY))
-    .filter((ahead) => ahead > 0);
+    .filter((ahead) => ahead > 0)
+    // At the flight's hour the practice may not be flown yet on the day it can be begun.
+    .flatMap((ahead) => [ahead, ahead + 1]);
   for (const ahead of [...new Set(days)].sort((a, b) => a - b).slice(0, MOST_LATER)) {
     const moved = movedBy(sheet, ahead);
     const then = worldOf({ ...world.question, sheet: moved });

@@ -85,10 +85,13 @@ function practise(world: World, state: State, unit: Unit, from: EpochSeconds): P
   return refusal('blocked', blockers);
 }
 
-/** Nothing by day with something by night, and no longer than anybody learns from. */
-function canBeFlownTogether(world: World, { offers }: Unit): boolean {
+/** Nothing by day with something by night, nothing alone with a safety pilot, and no longer than anybody learns from. */
+function canBeFlownTogether(world: World, { offers, dual }: Unit): boolean {
   if (offers.length === 1) return true;
-  const lights = offers.flatMap(({ entries }) => entries.flatMap(({ sketch }) => sketch?.light ?? []));
+  const sketches = offers.flatMap(({ entries }) => entries.flatMap(({ sketch }) => sketch ?? []));
+  const lights = sketches.map(({ light }) => light);
+  const whom = sketches.map((sketch) => sketch.with);
+  if (!dual && whom.includes('nobody') && whom.includes('safety-pilot')) return false;
   return !(lights.includes('day') && lights.includes('night')) && lengthOf(world, offers).flights === 1;
 }
 

@@ -1,4 +1,5 @@
 /** Single steps from a state: an act on its own, alone or with an instructor, or flown together with others. */
+import type { Sketch } from './act.js';
 import { advance } from './advance.js';
 import { daysTo, leaveBill, unitBill } from './bill.js';
 import { costOf, minus, NOTHING, plus, type Bill } from './cost.js';
@@ -54,7 +55,7 @@ export function stepsWith(world: World, state: State, offer: Offer): (Step | Ref
     const placed = place(world, state, unit);
     return [isRefusal(placed) ? placed : ownStep(world, state, unit, placed)];
   }
-  const taught = offer.entries.some(({ sketch }) => sketch !== null && sketch.with !== 'nobody');
+  const taught = offer.entries.some(({ sketch }) => sketch !== null && needsTeacher(sketch));
   const flown = (dual: boolean): { step: Step | Refusal; atOnce: boolean } => {
     const unit = { offers: [offer], dual };
     const placed = place(world, state, unit);
@@ -112,6 +113,8 @@ function useful(world: World, before: State, next: State | Refusal): State | Ref
 }
 
 const sumOf = (state: State): Bill => state.done.map(({ bill }) => bill).reduce(plus, NOTHING);
+
+const needsTeacher = ({ with: whom }: Sketch): boolean => whom === 'instructor' || whom === 'examiner';
 
 /** A test is flown on its own. */
 const joins = (offer: Offer): boolean =>

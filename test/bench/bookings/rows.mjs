@@ -42,7 +42,7 @@ export async function bookingRows(service) {
 }
 
 async function distinctSlots(worker, club) {
-  heading(`5. ${CLIENTS} clients book distinct slots on ${club.aircraftIds.length} aircraft`);
+  heading(`6. ${CLIENTS} clients book distinct slots on ${club.aircraftIds.length} aircraft`);
   const rates = await measure(
     worker,
     club,
@@ -61,7 +61,7 @@ async function distinctSlots(worker, club) {
 }
 
 async function sameSlot(worker, club) {
-  heading(`6. ${CLIENTS} clients want the same slot at the same time`);
+  heading(`7. ${CLIENTS} clients want the same slot at the same time`);
   const deadlocks = new Map(KINDS.map(({ kind }) => [kind, 0]));
   const rates = await measure(
     worker,

@@ -1,6 +1,14 @@
 /** One decision in the process: all rules, and ten rules in three writings. */
 import { performance } from 'node:perf_hooks';
-import { decide, judgeAll, toSeconds, weigh } from '../../../dist/src/rules/index.js';
+import {
+  crewAt,
+  decide,
+  judgeAll,
+  skimRule,
+  timeAt,
+  toSeconds,
+  weigh,
+} from '../../../dist/src/rules/index.js';
 import { median, pairedRatio, quantile, spread, takeTurns, times } from '../support/measure.mjs';
 import { heading, notes, say, table } from '../support/print.mjs';
 import { byHand } from './by-hand.mjs';
@@ -9,6 +17,7 @@ import { jsonRules } from './json-rules.mjs';
 import { realisticSheet, variedSheet } from './sheets.mjs';
 import { fullRuleset, tenRules, wordsOf } from './ten-rules.mjs';
 import { timelineRows } from './timeline-rows.mjs';
+import { waysRows } from './ways-rows.mjs';
 import { zenRules } from './zen.mjs';
 
 const REALISTIC = 12;
@@ -19,6 +28,7 @@ export async function engineRows() {
   await allRules(policy, ruleset);
   await tenRulesThreeTimes(tenRules(ruleset));
   await timelineRows(ruleset);
+  waysRows(policy, ruleset);
 }
 
 async function allRules(policy, ruleset) {
@@ -50,7 +60,7 @@ async function allRules(policy, ruleset) {
     row('(b) weigh: findings and ways to yes only', findings, `${times(pairedRatio(findings, whole))} (a)`),
   ]);
   notes(
-    `${REALISTIC} sheets (log of 60 flights, three on board), ${rounds} rounds in turn after one uncounted; answers: ${tally(answers.map(({ answer }) => answer))}.`,
+    `${REALISTIC} sheets (log of 60 flights, three on board), ${rounds} turns each of at least 20 ms once all are warm; answers: ${tally(answers.map(({ answer }) => answer))}.`,
     `The horizon looks 400 days ahead; (a) also hashes the sheet for the replay digest. No peer does (a): the rows below are like for like.`,
     `The very first decision of the process took ${cold.toFixed(0)} ms (nothing compiled, no calendar arithmetic remembered); it answered "${first.answer}".`,
   );
@@ -84,6 +94,12 @@ async function tenRulesThreeTimes(ruleset) {
       },
     },
     {
+      name: 'verdicts',
+      run: () => {
+        for (const sheet of sheets) verdictsOf(sheet, ruleset, departs.get(sheet));
+      },
+    },
+    {
       name: 'json',
       run: async () => {
         for (const sheet of sheets) await json(sheet, departs.get(sheet));
@@ -105,31 +121,37 @@ async function tenRulesThreeTimes(ruleset) {
   const rounds = 41;
   const measured = await takeTurns(contenders, rounds);
   const engine = measured.get('engine');
+  const verdicts = measured.get('verdicts');
+  const peer = (name, key) => [
+    ...row(name, measured.get(key), times(pairedRatio(measured.get(key), engine))),
+    times(pairedRatio(measured.get(key), verdicts)),
+  ];
   table([
-    ['what', 'µs a sheet: median (least to most)', 'middle half', 'ratio'],
-    row('(c) Bellcrank: judgeAll, ten rules', engine, 'base'),
-    row(
-      '(d) json-rules-engine',
-      measured.get('json'),
-      `${times(pairedRatio(measured.get('json'), engine))} (c)`,
-    ),
-    row('(e) zen-engine', measured.get('zen'), `${times(pairedRatio(measured.get('zen'), engine))} (c)`),
-    row(
-      '(f) one function by hand',
-      measured.get('hand'),
-      `${times(pairedRatio(measured.get('hand'), engine))} (c)`,
-    ),
+    ['what', 'µs a sheet: median (least to most)', 'middle half', 'against (c)', 'against (v)'],
+    [...row('(c) Bellcrank: findings of ten rules', engine, 'base'), times(pairedRatio(engine, verdicts))],
+    [...row('(v) Bellcrank: verdicts alone', verdicts, times(pairedRatio(verdicts, engine))), 'base'],
+    peer('(d) json-rules-engine', 'json'),
+    peer('(e) zen-engine', 'zen'),
+    peer('(f) one function by hand', 'hand'),
   ]);
-  const than = (name) => times(pairedRatio(engine, measured.get(name)));
+  const than = (mine, name) => times(pairedRatio(mine, measured.get(name)));
   say(
-    `  Bellcrank takes ${than('json')} as long as json-rules-engine, ${than('zen')} as long as zen-engine, and ${than('hand')} as long as the function by hand.`,
+    `  Of what the function by hand takes, findings take ${than(engine, 'hand')} as long, verdicts ${than(verdicts, 'hand')}.`,
   );
   notes(
     `Same verdicts first: ${compared} compared (status, sentence, number of conditions) on ${sheets.length} sheets, none differs; ${reached.size} ways to come out were reached.`,
-    `${rounds} rounds in turn after one uncounted. All four use the same calendar functions and the same wording.`,
+    `${rounds} turns each of at least 20 ms, one after the other, once all are warm. All use the same calendar functions and the same wording.`,
     '(c) also gives evidence, citation, parameters read, ways to yes and the next change of each verdict; (d), (e) and (f) give none of these.',
+    '(v) is what horizon, timelines, dry run and the search for ways ask: status, conditions and next change, and no sentence; (d), (e) and (f) write the sentence.',
     '(d), (e) and (f) leave out what the sheets do not reach: students, sport pilots, gliders, ferry permits, second pilots, dated law.',
   );
+}
+
+/** The rules run for their verdicts, as a timeline runs them. */
+function verdictsOf(sheet, ruleset, departs) {
+  const time = timeAt(sheet, departs);
+  const { crew } = crewAt(sheet, ruleset, departs, time);
+  return ruleset.rules.map((rule) => skimRule(rule, sheet, ruleset, crew, time));
 }
 
 function row(name, values, ratio) {

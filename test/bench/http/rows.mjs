@@ -13,7 +13,7 @@ const ADDRESSES = 240;
 
 /** @param asks the demo club's questions, with answers (src/demo/tries.ts). */
 export async function httpRows(service, { asker, asks, aircraft }) {
-  heading('4. One decision over HTTP, loopback, against one SELECT');
+  heading('5. One decision over HTTP, loopback, against one SELECT');
   const { ask, aircraftId } = asks.find(
     (one) => one.ask.purpose === 'passengers' && one.answer === 'yes-with-conditions',
   );

@@ -12,21 +12,39 @@ export function quantile(values, q) {
 
 export const median = (values) => quantile(values, 0.5);
 
+/** Long enough that a contender has been compiled, and that its turn is not mostly the next one's cold caches. */
+const WARM_MS = 1_500;
+const TURN_MS = 20;
+
 /**
- * Runs each contender `rounds` times in turn after one round that is not counted. `run` may be asynchronous and does
- * `times` pieces of work; gives microseconds for one piece, round by round.
+ * Runs each contender until it is warm, uncounted; then `rounds` turns each, one after the other, every turn as many passes as
+ * take 20 ms and at least one. `run` may be asynchronous and does `times` pieces of work; gives microseconds for one piece, turn
+ * by turn.
  */
 export async function takeTurns(contenders, rounds) {
   const perPiece = new Map(contenders.map(({ name }) => [name, []]));
-  for (let round = -1; round < rounds; round += 1) {
+  for (const { run } of contenders) await passes(run, WARM_MS);
+  for (let round = 0; round < rounds; round += 1) {
     for (const { name, run, times } of contenders) {
-      const began = performance.now();
-      const pending = run();
-      if (pending instanceof Promise) await pending;
-      if (round >= 0) perPiece.get(name).push(((performance.now() - began) * 1000) / times);
+      const { ms, ran } = await passes(run, TURN_MS);
+      perPiece.get(name).push((ms * 1000) / (ran * times));
     }
   }
   return perPiece;
+}
+
+/** Passes until so many milliseconds are over; at least one. */
+async function passes(run, leastMs) {
+  const began = performance.now();
+  let ran = 0;
+  let ms;
+  do {
+    const pending = run();
+    if (pending instanceof Promise) await pending;
+    ran += 1;
+    ms = performance.now() - began;
+  } while (ms < leastMs);
+  return { ms, ran };
 }
 
 /** Median of the ratios taken round by round: what the machine did in a round cancels out. */

@@ -103,6 +103,38 @@ describe('order comes of judging each practice flight', () => {
   });
 });
 
+describe('a safety pilot is crew under the hood alone', () => {
+  /** Instrument tasks of seven calendar months ago, and no landings since. */
+  const rustyOnInstruments = scene(12, (sheet) => {
+    withPassengers(sheet);
+    sheet.flight = { ...sheet.flight, flightRules: 'IFR' };
+    const tasks = { approaches: 6, holding: true, interceptTrack: true };
+    const flown = { ...records.LOG, on: '2026-08-20', departedAt: '2026-08-20T18:00:00Z', ...tasks };
+    const rated = { ...records.CERTIFICATE, instrument: ['airplane' as const] };
+    sheet.people['member-1']!.log = known([flown], sheet.knownAt);
+    sheet.people['member-1']!.certificates = known([rated], sheet.knownAt);
+  });
+  const lone = { ...nobodyStays, 'club.cost.points.plan-changed': 100_000 };
+
+  test('so landings on your own are another flight than instrument tasks (14 CFR 61.57(a), 91.109(c))', () => {
+    const found = ways(rustyOnInstruments, {
+      policy: policyWith({ ...lone, 'club.cost.instructor-hour': 1000 }),
+    });
+    const way = plain(found)!;
+    expect(acts(way).sort()).toEqual(['fly-instrument-tasks', 'fly-landings-day']);
+    expect(way.sorties.map(({ dual }) => dual)).toEqual([false, false]);
+  });
+
+  test('and with an instructor who costs nothing, a check and the landings are one', () => {
+    const found = ways(rustyOnInstruments, {
+      policy: policyWith({ ...lone, 'club.cost.instructor-hour': 0 }),
+    });
+    const way = plain(found)!;
+    expect(acts(way).sort()).toEqual(['fly-landings-day', 'pass-instrument-proficiency-check']);
+    expect(way.sorties).toEqual([expect.objectContaining({ dual: true })]);
+  });
+});
+
 describe('changing the flight is an act too', () => {
   test('another aircraft, with what it needs there', () => {
     const other = { ...baseSheet().aircraft, id: 'aircraft-2' };
