@@ -6,11 +6,11 @@ import { createInjector } from 'typed-inject';
 import { EXCLUDED } from './mutators.mjs';
 
 /**
- * What is mutated: the rules, without the examples they are tested by, and without forms of rules that are kept for replay alone
- * (`*.v1.ts`), which the lock of released rules holds to the byte.
+ * What is mutated: the rules, without the examples they are tested by, and without forms of rules that are kept for replay alone,
+ * which the lock of released rules holds to the byte.
  */
 const SCOPE = 'src/rules';
-const NOT = /^src\/rules\/workshop\/|\.v\d+\.ts$/;
+const NOT = /^src\/rules\/(workshop|versions\/past)\/|\.v\d+\.ts$/;
 
 /** The files in scope, of all or of some parts (files or folders). */
 export function filesOf(parts) {
