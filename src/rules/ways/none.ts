@@ -3,10 +3,11 @@ import { addDays } from '../calendar/dates.js';
 import { localDateOf, startOfDay, toInstant, toSeconds, type EpochSeconds } from '../calendar/instants.js';
 import { judgeRule } from '../engine/judge.js';
 import type { FactSheet } from '../facts/sheet.js';
-import { ask } from './offers.js';
+import { offersAgainst } from './offers.js';
 import { prove } from './prove.js';
 import { cheapest, rootOf, type Spent } from './search.js';
-import { departureOf, type State } from './state.js';
+import { departureOf, isRequest, type State } from './state.js';
+import { stepsWith } from './steps.js';
 import type { LaterWay, NoWay, Proof } from './types.js';
 import * as words from './words.js';
 import { worldOf, type World } from './world.js';
@@ -41,15 +42,19 @@ export function noWay(world: World, root: State, spent: Spent): NoWay {
 
 function whyNot(world: World, root: State, rule: number, spent: Spent): string {
   if (spent.cured.has(rule)) return words.WHY.together;
-  const acts = ask(world, root, { rule, practice: null }, world.start)?.remedies.map(({ act }) => act) ?? [];
-  const late = acts.flatMap((act) => world.late.get(act) ?? []).sort((a, b) => a.done - b.done)[0];
+  const offers = offersAgainst(world, root).filter(
+    (offer) => !isRequest(offer) && offer.askers.some((one) => one.rule === rule && one.practice === null),
+  );
+  // The search may have ended for another rule before these were tried: then they are now, for what stands against each.
+  for (const offer of offers) stepsWith(world, root, offer);
+  const late = offers.flatMap(({ act }) => world.late.get(act) ?? []).sort((a, b) => a.done - b.done)[0];
   if (late) return words.WHY.tooLate(late.title, late.done, root.sheet.zone);
-  const held = acts.flatMap((act) => world.held.get(act) ?? [])[0];
-  if (held && held.by.size > 0) {
+  const held = offers.flatMap(({ act }) => world.held.get(act) ?? []).find(({ by }) => by.size > 0);
+  if (held) {
     const titles = [...held.by].map((index) => world.ruleset.rules[index]!.title);
     return words.WHY.held(held.title, titles);
   }
-  return words.WHY.nothingCures;
+  return offers.length > 0 ? words.WHY.together : words.WHY.nothingCures;
 }
 
 /** The same flight at the same clock on the first later day for which a way was found, among the days on which acts end. */

@@ -132,13 +132,16 @@ function stepOf(world: World, state: State, done: Done, opens: string[]): WaySte
 const flights = (state: State): number[] =>
   [...new Set(state.done.flatMap(({ sortie }) => (sortie ? [sortie.from] : [])))].sort((a, b) => a - b);
 
+const withSafetyPilot = ({ offer }: Done): boolean =>
+  offer.entries.some(({ sketch }) => sketch?.with === 'safety-pilot');
+
 function sortiesOf(state: State): WaySortie[] {
   return flights(state).map((from, index) => {
     const tasks = state.done.filter(({ sortie }) => sortie?.from === from);
     const { dual, night, to } = tasks[0]!.sortie!;
     return {
       number: index + 1,
-      says: words.sortieSays({ dual, night, tasks: tasks.length }),
+      says: words.sortieSays({ dual, safetyPilot: tasks.some(withSafetyPilot), night, tasks: tasks.length }),
       dual,
       night,
       departs: toInstant(from),

@@ -28,8 +28,13 @@ export const RESTS = {
 } as const;
 
 /** Who flies, in what light, in one go. */
-export function sortieSays(of: { dual: boolean; night: boolean; tasks: number }): string {
-  const crew = of.dual ? 'with an instructor' : 'on your own';
+export function sortieSays(of: {
+  dual: boolean;
+  safetyPilot: boolean;
+  night: boolean;
+  tasks: number;
+}): string {
+  const crew = of.dual ? 'with an instructor' : of.safetyPilot ? 'with a safety pilot' : 'on your own';
   const light = of.night ? ' at night' : '';
   return of.tasks > 1
     ? `One flight ${crew}${light} for ${of.tasks} of the steps.`
@@ -38,7 +43,6 @@ export function sortieSays(of: { dual: boolean; night: boolean; tasks: number })
 
 /** Why there is no way, in the order in which it was found out. */
 export const NONE = {
-  nothingWrong: 'The flight needs no way to yes.',
   noWay: 'There is no way to yes before the flight.',
   bound: 'The search stopped at its limit before it found a way; there may be one.',
   instructorNotNamed: 'The flight waits for an instructor: name one who may give the instruction.',

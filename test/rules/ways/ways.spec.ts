@@ -123,6 +123,10 @@ describe('a safety pilot is crew under the hood alone', () => {
     const way = plain(found)!;
     expect(acts(way).sort()).toEqual(['fly-instrument-tasks', 'fly-landings-day']);
     expect(way.sorties.map(({ dual }) => dual)).toEqual([false, false]);
+    expect(way.sorties.map(({ says }) => says).sort()).toEqual([
+      'A flight on your own.',
+      'A flight with a safety pilot.',
+    ]);
   });
 
   test('and with an instructor who costs nothing, a check and the landings are one', () => {
@@ -283,6 +287,27 @@ describe('time', () => {
       }),
     ]);
     expect(found.later).toBeNull();
+  });
+
+  test('what waits for something that comes too late is told with what it waits for', () => {
+    const found = ways(
+      scene(5, (sheet) => {
+        lose(sheet, 'reviews');
+        sheet.aircraft.squawks = known([{ ...records.SQUAWK, state: 'grounding' as const }], sheet.knownAt);
+        sheet.flight = { ...sheet.flight, purpose: 'ferry-to-inspection' };
+      }),
+      { policy: policyWith({ 'club.lead.repair': 9 }) },
+    );
+    expect(found.plans).toEqual([]);
+    expect(found.none!.because.map(({ rule, why }) => [rule, why])).toEqual([
+      [
+        'review.flight_24_months',
+        '"Fly a flight review with an instructor" cannot be done as long as this stands in the way: Open squawks.',
+      ],
+      ['squawk.grounding', expect.stringContaining('could be done by 2027-03-09 11:00 at the earliest')],
+    ]);
+    // The review is flown once the aircraft is mended, so the day of the mending is a day too early.
+    expect(found.later!.departs).toBe('2027-03-10T18:00:00Z');
   });
 
   test('what is not on record is told as missing', () => {
