@@ -3,7 +3,8 @@
  *
  * Most of what the rules find is the same for many pairs: what hangs on the aircraft alone is found once an aircraft,
  * what hangs on the member alone once a member, and aircraft of one type are one for the rules that never look at the
- * registration. Kept findings of a member are dropped with the member, so memory does not grow with members or days.
+ * registration. What is kept of a member is dropped with the member, so memory does not grow
+ * with members; it grows with the steps of the aircraft alone.
  */
 import type { AircraftFacts, AircraftType } from '../facts/aircraft.js';
 import { personInRole, type FactKey, type Role } from '../facts/keys.js';
