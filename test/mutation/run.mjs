@@ -26,6 +26,9 @@ mkdirSync(WORK, { recursive: true });
 const differences = resolve(WORK, 'differences.jsonl');
 rmSync(differences, { force: true });
 const diary = (process.env.BELLCRANK_MUTATION_DIARY = resolve(WORK, 'diary.jsonl'));
+// Properties are run for each change that nothing else notices.
+process.env.PROPERTY_SHARE ??= '0.05';
+process.env.WAYS_RUNS ??= '30';
 if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
 
 const files = filesOf(parts);
@@ -50,7 +53,7 @@ const results = await new Stryker({
     '**',
     '!src/rules/**',
     '!src/cli/check-values/**',
-    '!test/{workshop,outside}/**',
+    '!test/{workshop,outside,property}/**',
     '!test/rules/*.spec.ts',
     '!test/rules/{air,club-rules,engine,explain,sky,ways}/**',
     '!package.json',

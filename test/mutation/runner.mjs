@@ -22,7 +22,7 @@ const ABOUT_RULES = /^src\/rules\/(packs|parameters)\//;
 const NUMBERS = /^src\/rules\/parameters\//;
 const SECOND_ENTRY = /^test\/outside\/numbers\./;
 /** Specs that take seconds. */
-const LONG = /^test\/outside\/(sun|check-values)\./;
+const LONG = /^test\/(outside\/(sun|check-values)\.|property\/)/;
 /** Cases run against a change of what every rule uses: all of them would take a minute for each that nothing notices. */
 const MOST_CASES = 200;
 

@@ -20,7 +20,7 @@ import {
   type Rule,
 } from '../../src/rules/index.js';
 import { ParameterBook } from '../../src/rules/engine/parameters.js';
-import { anySheet, SEED } from './engine-sheets.js';
+import { anySheet, runs, SEED } from './engine-sheets.js';
 import { KNOWN_AT, TODAY } from './engine-parts.js';
 
 const BOOK = new ParameterBook([], { values: [] });
@@ -180,7 +180,7 @@ const sheets = fc
 
 /** Runs a property; a failure names the cause and what replays it. */
 function holds<T>(property: fc.IProperty<T>, numRuns: number): void {
-  const out = fc.check(property, { seed: SEED, numRuns, endOnFailure: true });
+  const out = fc.check(property, { seed: SEED, numRuns: runs(numRuns), endOnFailure: true });
   if (!out.failed) return;
   const cause = out.errorInstance instanceof Error ? out.errorInstance.message : String(out.errorInstance);
   throw new Error(

@@ -11,7 +11,7 @@ import {
   type PersonFacts,
 } from '../../src/rules/index.js';
 import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
-import { anySheet, SEED } from './engine-sheets.js';
+import { anySheet, runs, SEED } from './engine-sheets.js';
 
 const POLICY = startingPolicy();
 const DAY = 86_400;
@@ -32,9 +32,10 @@ function clubOf(sheets: readonly FactSheet[]): { members: PersonFacts[]; aircraf
 
 describe(`timelines of a club (seed ${SEED})`, () => {
   test('each pair has its own timeline, whatever was shared', () => {
+    const clubs = runs(60);
     let pairs = 0;
     let shared = 0;
-    const triples = fc.sample(fc.tuple(anySheet, anySheet, anySheet), { seed: SEED, numRuns: 60 });
+    const triples = fc.sample(fc.tuple(anySheet, anySheet, anySheet), { seed: SEED, numRuns: clubs });
     for (const sheets of triples) {
       const base = sheets[0];
       const ruleset = rulesetFor(base.jurisdiction, POLICY);
@@ -59,7 +60,7 @@ describe(`timelines of a club (seed ${SEED})`, () => {
         if (found.steps.length > 1) shared += 1;
       }
     }
-    expect(pairs).toBe(60 * 4 * 4);
-    expect(shared).toBeGreaterThan(20);
+    expect(pairs).toBe(clubs * 4 * 4);
+    expect(shared).toBeGreaterThan(clubs / 3);
   });
 });

@@ -44,5 +44,9 @@ export const anySheet: fc.Arbitrary<FactSheet> = fc
       })),
   );
 
+/** So many runs of a property, or a share of them where the specs are run over and over (mutation). */
+export const runs = (count: number): number =>
+  Math.max(1, Math.ceil(count * Number(process.env.PROPERTY_SHARE ?? 1)));
+
 /** Seed of all runs; another may be given to look elsewhere. */
 export const SEED = Number(process.env.PROPERTY_SEED ?? 20_261_125);

@@ -9,11 +9,11 @@ import type { WaysQuestion, WaysToYes } from '../../src/rules/ways/types.js';
 import { baseSheet } from '../../src/rules/workshop/base-sheet.js';
 import { findWays } from '../../src/rules/ways/ways.js';
 import { worldOf } from '../../src/rules/ways/world.js';
-import { anySheet, SEED } from './engine-sheets.js';
+import { anySheet, runs, SEED } from './engine-sheets.js';
 import { damaged, leastOfAll, type Damaged } from './ways-real.js';
 import { anyToy, bruteForce, bruteForceWithLeave, toyQuestion, type Toy } from './ways-toy.js';
 
-const RUNS = Number(process.env.WAYS_RUNS ?? 150);
+const RUNS = Number(process.env.WAYS_RUNS ?? runs(150));
 const MANY = { nodes: 50_000 };
 
 describe(`ways through random toy worlds (seed ${SEED})`, () => {
