@@ -37,6 +37,7 @@ export const SPECS = [
   'test/rules/ways/parts.spec.ts',
   'test/rules/ways/ways.spec.ts',
   'test/rules/explain/derivation.spec.ts',
+  'test/rules/explain/explained.spec.ts',
   'test/rules/explain/words.spec.ts',
   'test/outside/air.spec.ts',
   'test/outside/distance.spec.ts',
