@@ -23,6 +23,8 @@ const NUMBERS = /^src\/rules\/parameters\//;
 const SECOND_ENTRY = /^test\/outside\/numbers\./;
 /** Specs that take seconds. */
 const LONG = /^test\/(outside\/(sun|check-values)\.|property\/)/;
+/** What a single rule does is not their concern. */
+const OF_MANY_RULES = /^test\/property\/(ways|club-)/;
 /** Cases run against a change of what every rule uses: all of them would take a minute for each that nothing notices. */
 const MOST_CASES = 200;
 
@@ -105,6 +107,7 @@ class InProcessRunner {
         ...tables.map(({ id, quick }) => [id, quick]),
         ...tables.map(({ id, run }) => [id, run]),
       ];
+      const inLock = tables.map(({ id, lock }) => [id, lock]);
       const inSpecs = tests
         .filter(({ quick }) => !quick)
         .map((test) => [test.id, () => this.#current(test, mutantActivation, activate).run()]);
@@ -112,10 +115,12 @@ class InProcessRunner {
       // come last of all.
       const early = inSpecs.filter(([id]) => NUMBERS.test(file) && SECOND_ENTRY.test(id));
       const light = inSpecs.filter((one) => !early.includes(one) && !LONG.test(one[0]));
-      const long = inSpecs.filter(([id]) => LONG.test(id));
+      const long = inSpecs.filter(
+        ([id]) => LONG.test(id) && !(ABOUT_RULES.test(file) && OF_MANY_RULES.test(id)),
+      );
       const attempts = ABOUT_RULES.test(file)
-        ? [...early, ...inTables, ...light, ...long]
-        : [...light, ...inTables, ...long];
+        ? [...early, ...inTables, ...light, ...inLock, ...long]
+        : [...light, ...inTables, ...inLock, ...long];
       for (const [index, [id, attempt]] of attempts.entries()) {
         try {
           attempt();
@@ -203,8 +208,9 @@ const killed = (id, error, nrOfTests) => ({
 
 /** Writes down what became of each mutant as it is known, so that a run that is broken off was not for nothing. */
 class Diary {
-  onMutantTested({ fileName, location, mutatorName, replacement, status }) {
-    const line = { file: relative(process.cwd(), fileName), location, mutatorName, replacement, status };
+  onMutantTested({ fileName, location, mutatorName, replacement, status, statusReason }) {
+    const file = relative(process.cwd(), fileName);
+    const line = { file, location, mutatorName, replacement, status, statusReason };
     appendFileSync(process.env.BELLCRANK_MUTATION_DIARY, `${JSON.stringify(line)}\n`);
   }
 }

@@ -21,7 +21,7 @@ export function writeState(folder, state) {
 
 /** The changes that were not noticed last time, or not tried. */
 export function openIn(state, mutants) {
-  return mutants.filter((mutant) => !['Killed', 'Timeout'].includes(state.get(keyOf(mutant))));
+  return mutants.filter((mutant) => !['Killed', 'Locked', 'Timeout'].includes(state.get(keyOf(mutant))));
 }
 
 /** The lines of a diary; none when no run was broken off. */

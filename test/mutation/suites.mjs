@@ -2,7 +2,7 @@
  * What is run against a mutant: each case of each case table, then the specs of the pure functions. A suite knows which files it
  * hangs on, so that a mutant at a module's top level, for which coverage by test says nothing, meets only those that could see it.
  */
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { collectTests } from './mini-jest.mjs';
 
@@ -51,8 +51,8 @@ export const SPECS = [
 ];
 
 /**
- * All tests, in the order in which they are tried: `{ id, file, line, run, quick, sees(file) }`, `quick` being a part of `run`
- * that is worth trying first.
+ * All tests, in the order in which they are tried: `{ id, file, line, run, quick, lock, sees(file) }`, `quick` being a part of `run`
+ * that is worth trying first, `lock` what the lock of released rules holds of the case.
  * @param {import('../support/typescript-modules.mjs').TypeScriptModules} modules
  */
 export function allTests(modules) {
@@ -87,6 +87,7 @@ function tableTests(modules) {
       line: lines[index],
       sees,
       finding: () => modules.load(RUN_CASE).runCase(table.rule, one).finding,
+      lock: () => failOn(unlike(modules, table.rule, one)),
       quick: () => failOn(modules.load(RUN_CASE).missesAtDeparture(table.rule, one)),
       run: () => failOn(modules.load(RUN_CASE).missesOf(table.rule, one)),
     }));
@@ -96,6 +97,35 @@ function tableTests(modules) {
     of.load(file);
     return new Set([...of.closureOf(file)].map(under));
   }
+}
+
+const locked = JSON.parse(readFileSync('src/rules/versions/versions.lock.json', 'utf8'));
+/** What the lock says of a change. */
+export const OTHERWISE = 'comes out otherwise than locked';
+
+/** Forms of the rules as they are now, by id; the modules are new ones after each change. */
+const forms = new WeakMap();
+
+/** Whether any form of the rule comes out otherwise on the case than is locked. */
+function unlike(modules, id, one) {
+  const { lawOf, rulesByName } = modules.load('test/rules/versions/forms.ts');
+  const { behaviourOf, versionsKey } = modules.load('test/rules/versions/behaviour.ts');
+  const { formsOf } = modules.load(RULES);
+  if (!forms.has(rulesByName)) {
+    const law = lawOf(locked.law);
+    const all = rulesByName(law).flatMap(([name, rule]) => formsOf(rule).map((form) => ({ name, form })));
+    forms.set(rulesByName, { law, all });
+  }
+  const { law, all } = forms.get(rulesByName);
+  return all
+    .filter(({ form }) => form.id === id)
+    .flatMap(({ name, form }) => {
+      const then = locked.rules[name]?.[versionsKey(form)]?.cases ?? {};
+      const now = behaviourOf(form, [one], law, name).behaviour;
+      return Object.entries(now).flatMap(([key, digest]) =>
+        key in then && then[key] !== digest ? [`${name} ${OTHERWISE}`] : [],
+      );
+    });
 }
 
 function failOn(misses) {

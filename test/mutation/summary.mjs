@@ -1,6 +1,6 @@
 /** The score by folder, as a table. */
 
-const DETECTED = ['Killed', 'Timeout'];
+const DETECTED = ['Killed', 'Locked', 'Timeout'];
 const LOST = ['Survived', 'NoCoverage'];
 
 /** Two folders below src/rules, three for the packs of a country. */
@@ -17,7 +17,15 @@ export function summary(results) {
   const rows = new Map();
   for (const { file, status } of results) {
     for (const name of [folderOf(file), 'all']) {
-      const row = rows.get(name) ?? { killed: 0, survived: 0, 'not reached': 0, invalid: 0, ignored: 0 };
+      const row = rows.get(name) ?? {
+        killed: 0,
+        locked: 0,
+        survived: 0,
+        'not reached': 0,
+        invalid: 0,
+        ignored: 0,
+      };
+      if (status === 'Locked') row.locked += 1;
       if (DETECTED.includes(status)) row.killed += 1;
       else if (status === 'Survived') row.survived += 1;
       else if (status === 'NoCoverage') row['not reached'] += 1;
@@ -28,12 +36,15 @@ export function summary(results) {
   }
   const lines = [...rows]
     .sort(([a], [b]) => (a === 'all' ? 1 : b === 'all' ? -1 : a < b ? -1 : 1))
-    .map(([name, { killed, survived, 'not reached': missed, invalid }]) => {
+    .map(([name, { killed, locked, survived, 'not reached': missed, invalid }]) => {
       const total = killed + survived + missed;
       const score = total === 0 ? '-' : `${((100 * killed) / total).toFixed(1)} %`;
-      return [name, total, killed, survived, missed, invalid, score];
+      return [name, total, killed, locked, survived, missed, invalid, score];
     });
-  return table([['folder', 'mutants', 'killed', 'survived', 'not reached', 'invalid', 'score'], ...lines]);
+  return table([
+    ['folder', 'mutants', 'killed', 'by the lock alone', 'survived', 'not reached', 'invalid', 'score'],
+    ...lines,
+  ]);
 }
 
 /** No test noticed it, or none ran it. */

@@ -6,59 +6,29 @@ import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { projectManifest, projectPath } from '../../src/platform/paths.js';
 import {
   ALL_RULES,
-  bookFrom,
   defineRule,
   formsOf,
-  lawBookOf,
   rulesetAsThen,
   rulesetFor,
   startingPolicy,
-  THIS_RELEASE,
   type LawBook,
   type Rule,
 } from '../../src/rules/index.js';
-import { parametersChecked } from '../../src/rules/engine/stale.js';
 import type { Case } from '../../src/rules/workshop/case-table.js';
 import { readTables } from '../workshop/tables.js';
 import { behaviourOf, type Form } from './versions/behaviour.js';
 import { clubWrittenBehaviour, clubWrittenDecisions } from './versions/club-written.js';
 import { engineBehaviour } from './versions/engine.js';
+import { lawOf, lawToday, rulesByName } from './versions/forms.js';
 import { problemsOf, relocked, type Lock } from './versions/guard.js';
 
 const FILE = projectPath('src', 'rules', 'versions', 'versions.lock.json');
 const WRITING = process.env['BELLCRANK_TEST_WRITE_RULES_LOCK'];
 
-const JURISDICTIONS = ['US', 'EU', 'CA'] as const;
-
 const cases = new Map(readTables().map(({ table }) => [table.rule, table.cases]));
 /** A retired rule has no table any more: it is tried on the first case of every other. */
 const FIRST_OF_ALL = [...cases.values()].map(([first]) => first!);
 const casesOf = (rule: string): readonly Case[] => cases.get(rule) ?? FIRST_OF_ALL;
-
-/** The law's numbers of every pack today. */
-const lawToday = (): LawBook => {
-  const all = JURISDICTIONS.flatMap((jurisdiction) => lawBookOf(rulesetFor(jurisdiction, startingPolicy())));
-  return [...new Map(all.map((parameter) => [parameter.id, parameter])).values()].sort((a, b) =>
-    a.id < b.id ? -1 : 1,
-  );
-};
-
-/** The rules of every pack by name. A pack that takes a rule of another with its own citations has a form of its own. */
-function rulesByName(law: LawBook): [name: string, rule: Rule][] {
-  const policy = startingPolicy();
-  const checked = parametersChecked(
-    bookFrom(law, policy),
-    law.map(({ id }) => id),
-  );
-  const named = new Map<string, Rule>([...THIS_RELEASE.retired, checked].map((rule) => [rule.id, rule]));
-  for (const jurisdiction of JURISDICTIONS)
-    for (const rule of rulesetFor(jurisdiction, policy).rules) {
-      const known = named.get(rule.id);
-      if (!known) named.set(rule.id, rule);
-      else if (known !== rule && rule.id !== checked.id) named.set(`${rule.id} (${jurisdiction})`, rule);
-    }
-  return [...named];
-}
 
 /** Every form of every rule, run on its cases with the numbers given. */
 const formsNow = (law: LawBook): Form[] =>
@@ -67,19 +37,13 @@ const formsNow = (law: LawBook): Form[] =>
   );
 
 const locked = existsSync(FILE) ? (JSON.parse(readFileSync(FILE, 'utf8')) as Lock) : null;
-/** The numbers as locked, so that a rule is told apart from them; with those that are new since. */
-const lawOf = (lock: Lock | null): LawBook => {
-  const known = new Set(lock?.law.map(({ id }) => id));
-  return [...(lock?.law ?? []), ...lawToday().filter(({ id }) => !known.has(id))];
-};
-
 describe('the lock', () => {
   let lock: Lock;
   let forms: Form[];
   const engine = { ...engineBehaviour(), ...clubWrittenBehaviour() };
 
   beforeAll(() => {
-    forms = formsNow(lawOf(locked));
+    forms = formsNow(lawOf(locked?.law ?? []));
     if (WRITING) {
       const releasing = WRITING === 'release' ? projectManifest().version : null;
       // What was released is tried with the numbers it was released with; everything is locked with those of today.
