@@ -28,11 +28,12 @@ const daysAdded = remember((date: LocalDate, days: number): LocalDate =>
  * 14 CFR usage ("calendar months"); 2022-02-11 + 24 is 2024-02-29.
  */
 export function throughCalendarMonths(event: LocalDate, months: number): LocalDate {
-  return monthEndAfter(event.slice(0, 7), months);
+  return monthEndAfter(event, months);
 }
 
-const monthEndAfter = remember((yearMonth: string, months: number): LocalDate => {
-  const month = Temporal.PlainYearMonth.from(yearMonth).add({ months });
+// Remembered by the whole date: to cut the month out would make a new text to look up by, each time.
+const monthEndAfter = remember((event: LocalDate, months: number): LocalDate => {
+  const month = Temporal.PlainYearMonth.from(event.slice(0, 7)).add({ months });
   return month.toPlainDate({ day: month.daysInMonth }).toString();
 });
 

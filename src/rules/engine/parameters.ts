@@ -76,7 +76,10 @@ export class Parameters {
       if (value.from === null || this.moment.startsOnOrAfter(value.from)) inForce = value;
     }
     if (!inForce || inForce.value === null)
-      throw new UnknownFact(id, `no value of ${id} is in force on the day of the flight`);
+      throw new UnknownFact(
+        id,
+        `the number “${this.book.declaration(id)?.title ?? id}” has no value on the day of the flight`,
+      );
     if (typeof inForce.value !== type) throw new UnknownFact(id, `${id} should be a ${type}`);
     this.reads.push({ id, value: inForce.value, from: inForce.from, reference: inForce.reference });
     return inForce.value;

@@ -14,10 +14,13 @@ import { defineRule, type Rule } from './rule.js';
 /** Days before the end of a parameter within which it is told. */
 export const TOLD_AHEAD_DAYS = 30;
 
+/** Titles told of a release that is due at once. */
+const MOST_NAMED = 2;
+
 /** Parameters to re-check, by the last day on which the last check is recent enough; and those whose values end. */
 interface Watched {
-  recheckBy: { through: LocalDate; ids: string[] }[];
-  endings: { id: string; from: LocalDate }[];
+  recheckBy: { through: LocalDate; titles: string[] }[];
+  endings: { title: string; from: LocalDate }[];
 }
 
 /** Makes the rule for the parameters `ids` of a book. Order and repetition of `ids` do not matter. */
@@ -31,10 +34,13 @@ export function parametersChecked(book: ParameterBook, ids: Iterable<string>): R
     reads: [],
     parameters: [],
     branches: {
-      checked: { status: 'met', says: 'The numbers behind the rules have been re-checked lately enough.' },
+      checked: {
+        status: 'met',
+        says: 'The numbers behind the rules have been re-checked lately enough{next}.',
+      },
       overdue: {
         status: 'short',
-        says: 'Hold these numbers against their source again, and do not rely on them unseen: {which}.',
+        says: 'Hold these numbers against their source again: {which}.',
       },
     },
     bodies: [
@@ -45,7 +51,9 @@ export function parametersChecked(book: ParameterBook, ids: Iterable<string>): R
         citation: { text: 'Bellcrank: dated parameters', status: 'common practice, no source' },
         judge(_f, moment, _p, take) {
           const which = [...overdue(watched, moment), ...ending(watched, moment)];
-          return which.length > 0 ? take('overdue', { which: which.join('; ') }) : take('checked');
+          if (which.length > 0) return take('overdue', { which: which.join('; ') });
+          const next = watched.recheckBy[0]?.through;
+          return take('checked', { next: next ? `; the next are due by ${next}` : '' });
         },
       },
     ],
@@ -60,7 +68,7 @@ export function declaredBy(rules: readonly Rule[]): string[] {
 function overdue({ recheckBy }: Watched, moment: Moment): string[] {
   return recheckBy
     .filter(({ through }) => !moment.endsOnOrBefore(through))
-    .map(({ through, ids }) => `${ids.join(', ')} (to be re-checked by ${through})`);
+    .map(({ through, titles }) => `${named(titles)} (to be re-checked by ${through})`);
 }
 
 /** Told ahead of the end only: after it the rules that still read the parameter cannot tell, and say so themselves. */
@@ -69,7 +77,14 @@ function ending({ endings }: Watched, moment: Moment): string[] {
     .filter(
       ({ from }) => moment.startsOnOrAfter(addDays(from, -TOLD_AHEAD_DAYS)) && !moment.startsOnOrAfter(from),
     )
-    .map(({ id, from }) => `${id} (no value from ${from})`);
+    .map(({ title, from }) => `“${title}” (no value from ${from})`);
+}
+
+/** '“A”, “B”, “C” and 4 more'. */
+function named(titles: readonly string[]): string {
+  const told = titles.slice(0, MOST_NAMED).map((title) => `“${title}”`);
+  const more = titles.length - told.length;
+  return more > 0 ? `${told.join(', ')} and ${more} more` : told.join(', ');
 }
 
 function watch(book: ParameterBook, ids: readonly string[]): Watched {
@@ -77,17 +92,18 @@ function watch(book: ParameterBook, ids: readonly string[]): Watched {
   const endings: Watched['endings'] = [];
   for (const id of ids) {
     const declared = book.declaration(id);
+    const title = declared?.title ?? id;
     // A club's own values are dated by the club; the declaration's check says nothing about them.
     if (declared && !id.startsWith('club.')) {
       const through = addPlainMonths(declared.checkedOn, declared.recheckAfterMonths, 'clamp-to-month-end');
-      byDay.set(through, [...(byDay.get(through) ?? []), id]);
+      byDay.set(through, [...(byDay.get(through) ?? []), title]);
     }
     for (const { from, value } of book.history(id)) {
-      if (value === null && from !== null) endings.push({ id, from });
+      if (value === null && from !== null) endings.push({ title, from });
     }
   }
   const recheckBy = [...byDay]
-    .map(([through, of]) => ({ through, ids: of }))
+    .map(([through, titles]) => ({ through, titles }))
     .sort((a, b) => (a.through < b.through ? -1 : 1));
   return { recheckBy, endings };
 }

@@ -73,12 +73,12 @@ equipment.ifr | change-to-vfr | member | Fly under visual flight rules.
 equipment.ifr | install-equipment | mechanic | Have fitted and working: DME or RNAV.
 equipment.inoperative | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
 equipment.inoperative | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
-equipment.inoperative | fix-squawk | mechanic | Have repaired: out.
+equipment.inoperative | fix-squawk | mechanic | Have repaired: "out".
 equipment.inoperative | land-before-sunset | member | Leave at 2027-03-01 16:50 and be on the ground at XQHB by 2027-03-01 17:50, outside the night.
 equipment.inoperative | depart-after-sunrise | member | Leave at 2027-03-02 06:35 and be on the ground at XQHB by 2027-03-02 07:35, outside the night.
 equipment.inoperative | change-to-vfr | member | Fly under visual flight rules.
 equipment.inoperative | avoid-transponder-airspace | member | Stay out of class A, B and C and below 10,000 ft.
-equipment.inoperative | defer-squawk | mechanic | Deactivate or remove, placard and enter: out.
+equipment.inoperative | defer-squawk | mechanic | Deactivate or remove, placard and enter: "out".
 equipment.inoperative | fly-with-essential-crew | member | Take nobody but the required crew.
 equipment.night_vfr | fix-squawk | mechanic | Have repaired: a landing light, as the flight is for hire.
 equipment.night_vfr | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
@@ -169,7 +169,7 @@ recency.instrument.ipc | pass-instrument-proficiency-check | instructor | Pass a
 recency.instrument.ipc | change-to-vfr | member | Fly under visual flight rules.
 recency.passengers.day | fly-landings-day | member | Fly 3 take-offs and 3 landings without passengers.
 recency.passengers.day | leave-passengers | member | Fly without passengers.
-recency.passengers.night | fly-landings-night | member | Fly 3 take-offs and 3 landings between one hour after sunset and one hour before sunrise, each to a full stop without passengers.
+recency.passengers.night | fly-landings-night | member | Fly 3 take-offs and 3 landings between one hour after sunset and one hour before sunrise, each to a full stop, without passengers.
 recency.passengers.night | land-before-night | member | Leave at 2027-03-01 17:50 and be on the ground at XQHB by 2027-03-01 18:50, outside the night.
 recency.passengers.night | depart-after-night | member | Leave at 2027-03-02 05:35 and be on the ground at XQHB by 2027-03-02 06:35, outside the night.
 recency.passengers.night | leave-passengers | member | Fly without passengers.
@@ -199,7 +199,7 @@ sport.limits | keep-within-sport-limits | medical-examiner | Fly under visual fl
 sport.limits | get-endorsement-sport-controllable-propeller | instructor | Train with an instructor on a controllable-pitch propeller and be endorsed.
 sport.limits | keep-out-of-airspace | member | Plan the flight clear of class D airspace.
 sport.limits | get-endorsement-sport-airspace | instructor | Train with an instructor in controlled airspace and be endorsed.
-squawk.grounding | fix-squawk | mechanic | Have repaired: brake line leaks.
+squawk.grounding | fix-squawk | mechanic | Have repaired: "brake line leaks".
 squawk.grounding | obtain-special-flight-permit | maintenance-coordinator | Obtain a special flight permit for the ferry flight, with required crew only.
 squawk.grounding | fly-with-essential-crew | member | Take nobody but the required crew.
 student.solo | get-endorsement-solo | instructor | Train with an instructor and be endorsed for solo flight in the Harrow Lark 160.

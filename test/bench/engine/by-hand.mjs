@@ -10,7 +10,7 @@ import {
   throughCalendarMonths,
   toSeconds,
 } from '../../../dist/src/rules/index.js';
-import { lasting, limitationsSince, NUMBERS, PRIVILEGES, REVIEW_SUBSTITUTES } from './ten-rules.mjs';
+import { aheadOf, lasting, limitationsSince, NUMBERS, PRIVILEGES, REVIEW_SUBSTITUTES } from './ten-rules.mjs';
 
 const N = NUMBERS;
 
@@ -358,7 +358,7 @@ export function byHand(words) {
       else {
         const { state, since } = fact.value;
         const days = N.arrearsDays;
-        if (state === 'good' || endsOn < since) say(rule, 'met', 'good', {});
+        if (state === 'good' || endsOn < since) say(rule, 'met', 'good', { ahead: aheadOf(state, since) });
         else if (state === 'suspended') say(rule, 'short', 'suspended', { since });
         else {
           const through = addDays(since, days);

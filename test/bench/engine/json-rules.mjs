@@ -7,7 +7,7 @@ import { Engine } from 'json-rules-engine';
 import { addDays, localDateOf, toSeconds } from '../../../dist/src/rules/index.js';
 import { aircraftFacts } from './json-rules-aircraft.mjs';
 import { pilotFacts } from './json-rules-pilot.mjs';
-import { lasting, NUMBERS } from './ten-rules.mjs';
+import { aheadOf, lasting, NUMBERS } from './ten-rules.mjs';
 
 const N = NUMBERS;
 
@@ -242,7 +242,8 @@ export const requestFacts = {
     const { state, since } = fact.value;
     const days = N.arrearsDays;
     const begun = (await almanac.factValue('endsOn')) >= since;
-    return { unknown: null, state, since, days, begun, through: addDays(since, days) };
+    const through = addDays(since, days);
+    return { unknown: null, state, since, days, begun, through, ahead: aheadOf(state, since) };
   },
   async booking(_params, almanac) {
     const { purpose, route } = (await almanac.factValue('sheet')).flight;

@@ -58,6 +58,10 @@ export const NUMBERS = {
   booking: { localHours: 10, tripDays: 14, instructionHours: 10 },
 };
 
+/** How the sentence of a good standing ends where another standing lies ahead. */
+export const aheadOf = (state, since) =>
+  state === 'good' ? '' : ` until the ${state === 'suspended' ? 'suspension' : 'arrears'} of ${since}`;
+
 export const PRIVILEGES = { second: 'commercial', third: 'private, recreational, student or instructor' };
 
 export const REVIEW_SUBSTITUTES = {

@@ -256,19 +256,19 @@ describe('numbers', () => {
     });
   });
   test.each([
-    ['none declared', reads('us.other'), [], 'no value of us.other is in force'],
+    ['none declared', reads('us.other'), [], 'the number “us.other” has no value'],
     [
       'a law value that the club sets does not count',
       reads('us.toy.days'),
       [{ id: 'us.toy.days', from: '2020-01-01', value: 1, reference: 'x' }],
-      'no value of us.toy.days',
+      'has no value on the day of the flight',
     ],
-    ['none in force yet', reads('club.toy'), policy(['2027-03-02', 9]), 'no value of club.toy is in force'],
+    ['none in force yet', reads('club.toy'), policy(['2027-03-02', 9]), 'has no value on the day of the flight'],
     [
       'ended',
       reads('club.toy'),
       policy(['2027-01-01', 9], ['2027-03-01', null]),
-      'no value of club.toy is in force',
+      'has no value on the day of the flight',
     ],
     ['of another kind', reads('club.toy'), policy(['2027-01-01', 'nine']), 'club.toy should be a number'],
     [

@@ -17,6 +17,14 @@ export function inWords(one: CommitmentFact, zone: string): { what: string; from
   return { what: one.what, from: dateAndClock(one.from, zone), to: dateAndClock(one.to, zone) };
 }
 
+/** '; the next begins at 2027-03-01 14:00', for the end of a sentence; empty where none follows. */
+export function nextInWords(commitments: readonly CommitmentFact[], moment: Moment): string {
+  const later = moment.aside();
+  const begins = commitments.map(({ from }) => from).filter((from) => !later.departsAtOrAfter(from));
+  const next = begins.sort()[0];
+  return next === undefined ? '' : `; the next begins at ${dateAndClock(next, moment.zone)}`;
+}
+
 export const countedCommitment = (one: CommitmentFact, zone: string): Counted => ({
   id: one.id,
   on: dateOf(one.from, zone),

@@ -1,5 +1,5 @@
 import { defineRule } from '../../../engine/rule.js';
-import { countedCommitment, inWords, overlapping } from './commitments.js';
+import { countedCommitment, inWords, nextInWords, overlapping } from './commitments.js';
 
 /** The member is not promised to another flight at the same time. Back-to-back bookings do not collide. */
 export const memberFree = defineRule({
@@ -11,7 +11,7 @@ export const memberFree = defineRule({
   reads: ['member.commitments'],
   parameters: [],
   branches: {
-    free: { status: 'met', says: 'The member has nothing else at that time.' },
+    free: { status: 'met', says: 'The member has nothing else at that time{next}.' },
     busy: { status: 'short', says: 'The member is already down for {what} from {from} until {to}.' },
   },
   bodies: [
@@ -24,7 +24,7 @@ export const memberFree = defineRule({
         const all = f.get('member.commitments');
         const clashes = overlapping(all, moment);
         const first = clashes[0];
-        if (!first) return take('free');
+        if (!first) return take('free', { next: nextInWords(all, moment) });
         const kept = all.filter((one) => !clashes.includes(one)).sort((a, b) => (a.id < b.id ? -1 : 1));
         return take('busy', inWords(first, moment.zone), {
           counted: clashes.map((one) => countedCommitment(one, moment.zone)),

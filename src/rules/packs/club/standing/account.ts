@@ -12,7 +12,7 @@ export const accountStanding = defineRule({
   reads: ['member.standing'],
   parameters: ['club.standing.arrears-days'],
   branches: {
-    good: { status: 'met', says: 'The member is in good standing.' },
+    good: { status: 'met', says: 'The member is in good standing{ahead}.' },
     tolerated: {
       status: 'met',
       says: 'The account is in arrears since {since}; the club allows bookings through {through}.',
@@ -33,7 +33,11 @@ export const accountStanding = defineRule({
         const standing = f.get('member.standing');
         const { since } = standing;
         // A standing that begins only after the flight is over does not touch it.
-        if (standing.state === 'good' || moment.endsOnOrBefore(addDays(since, -1))) return take('good');
+        if (standing.state === 'good') return take('good', { ahead: '' });
+        if (moment.endsOnOrBefore(addDays(since, -1)))
+          return take('good', {
+            ahead: ` until ${standing.state === 'suspended' ? 'the suspension' : 'the arrears'} of ${since}`,
+          });
         if (standing.state === 'suspended') {
           return take('suspended', { since }, { remedies: () => [restore(standing, 'lift-suspension')] });
         }

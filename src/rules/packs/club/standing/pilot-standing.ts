@@ -11,7 +11,7 @@ export const pilotStanding = defineRule({
   parameters: [],
   branches: {
     'own-booking': { status: 'not-applicable', says: 'The member who books is pilot in command.' },
-    good: { status: 'met', says: 'The pilot in command is not suspended by the club.' },
+    good: { status: 'met', says: 'The pilot in command is not suspended by the club{ahead}.' },
     suspended: { status: 'short', says: 'The pilot in command is suspended by the club since {since}.' },
   },
   bodies: [
@@ -25,7 +25,8 @@ export const pilotStanding = defineRule({
         const standing = f.get('pic.standing');
         const { state, since } = standing;
         // A suspension that begins only after the flight is over does not touch it.
-        if (state !== 'suspended' || moment.endsOnOrBefore(addDays(since, -1))) return take('good');
+        if (state !== 'suspended') return take('good', { ahead: '' });
+        if (moment.endsOnOrBefore(addDays(since, -1))) return take('good', { ahead: ` before ${since}` });
         return take(
           'suspended',
           { since },

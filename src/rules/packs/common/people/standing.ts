@@ -26,6 +26,14 @@ export function suspensionDuring(suspensions: readonly Suspension[], moment: Mom
 export const spanWords = ({ from, to }: Suspension): string =>
   to ? `from ${from} to ${to}` : `since ${from}`;
 
+/** '; it is suspended from 2027-05-31', for the end of a sentence; empty where no suspension lies ahead. */
+export function suspendedFromWords(certificates: readonly CertificateFact[], moment: Moment): string {
+  const later = moment.aside();
+  const ahead = certificates.flatMap((one) => one.suspensions.map(({ from }) => from)).sort();
+  const from = ahead.find((one) => !later.startsOnOrAfter(one));
+  return from === undefined ? '' : `; it is suspended from ${from}`;
+}
+
 /** '; it is valid through 2027-05-31', for the end of a sentence; empty for a certificate without an end. */
 export const validThroughWords = ({ validThrough }: Pick<CertificateFact, 'validThrough'>): string =>
   validThrough === null ? '' : `; it is valid through ${validThrough}`;

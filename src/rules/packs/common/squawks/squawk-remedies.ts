@@ -9,7 +9,7 @@ export function fixSquawks(squawks: readonly SquawkFact[], moment: Moment): Reme
   return [
     {
       act: 'fix-squawk',
-      title: `Have repaired: ${squawks.map(({ title }) => title).join(', ')}.`,
+      title: `Have repaired: ${squawks.map(({ title }) => `"${title}"`).join(', ')}.`,
       by: 'mechanic',
       effects: [...squawks]
         .sort((a, b) => (a.id < b.id ? -1 : 1))

@@ -12,7 +12,7 @@ export const aircraftFree = defineRule({
   reads: ['aircraft.reservations'],
   parameters: [],
   branches: {
-    free: { status: 'met', says: 'Nobody else has the aircraft at that time.' },
+    free: { status: 'met', says: 'Nobody else has the aircraft at that time{next}.' },
     taken: { status: 'short', says: '{who} has the aircraft from {from} until {to}.' },
   },
   bodies: [
@@ -28,11 +28,15 @@ export const aircraftFree = defineRule({
       judge(f, moment, _p, take) {
         const all = f.get('aircraft.reservations');
         const order = (one: ReservationFact): string => `${one.from} ${one.id}`;
-        const taken = all
-          .filter((one) => moment.overlaps(one.from, one.to))
-          .sort((a, b) => (order(a) < order(b) ? -1 : 1));
+        const inOrder = [...all].sort((a, b) => (order(a) < order(b) ? -1 : 1));
+        const taken = inOrder.filter((one) => moment.overlaps(one.from, one.to));
         const first = taken[0];
-        if (!first) return take('free');
+        if (!first) {
+          const next = inOrder.find((one) => !moment.aside().departsAtOrAfter(one.from));
+          return take('free', {
+            next: next ? `; the next booking begins at ${dateAndClock(next.from, moment.zone)}` : '',
+          });
+        }
         const who = (one: ReservationFact): string =>
           one.kind === 'maintenance' ? `Maintenance (${one.holder})` : one.holder;
         return take(
@@ -57,9 +61,7 @@ export const aircraftFree = defineRule({
                   {
                     op: 'set',
                     fact: 'aircraft.reservations',
-                    value: all
-                      .filter((one) => !taken.includes(one))
-                      .sort((a, b) => (order(a) < order(b) ? -1 : 1)),
+                    value: inOrder.filter((one) => !taken.includes(one)),
                   },
                 ],
               },

@@ -17,10 +17,13 @@ export const kindsOfOperation = defineRule({
   reads: ['aircraft.type'],
   parameters: [...NIGHT_PARAMETERS],
   branches: {
-    allowed: { status: 'met', says: 'The type design allows this kind of operation ({kinds}).' },
-    'no-ifr': { status: 'short', says: 'The type design does not allow IFR (only {kinds}).' },
-    'no-vfr': { status: 'short', says: 'The type design does not allow VFR by day (only {kinds}).' },
-    'no-night': { status: 'short', says: 'The type design does not allow flight at night (only {kinds}).' },
+    allowed: { status: 'met', says: 'The type design allows this kind of operation (allowed: {kinds}).' },
+    'no-ifr': { status: 'short', says: 'The type design does not allow IFR (allowed: {kinds}).' },
+    'no-vfr': { status: 'short', says: 'The type design does not allow VFR by day (allowed: {kinds}).' },
+    'no-night': {
+      status: 'short',
+      says: 'The type design does not allow flight at night (allowed: {kinds}).',
+    },
   },
   bodies: [
     {

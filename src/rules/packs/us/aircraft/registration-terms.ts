@@ -22,16 +22,18 @@ export type RegistrationThrough = (one: RegistrationFact) => LocalDate;
 export function throughBeforeExtension(p: Parameters): RegistrationThrough {
   const months = p.number('us.registration.years-before-extension') * 12;
   const since = p.text('us.registration.ends-since');
-  const schedule = new Map(
-    p
-      .text('us.registration.re-registration')
-      .split(', ')
-      .map((row): [month: string, through: LocalDate] => [row.slice(0, 2), row.slice(3)]),
-  );
+  const schedule = p.text('us.registration.re-registration');
   return ({ issuedOn, printedExpiryOn }) =>
     printedExpiryOn ??
-    (issuedOn < since ? schedule.get(issuedOn.slice(5, 7))! : throughCalendarMonths(issuedOn, months));
+    (issuedOn < since ? scheduled(schedule, issuedOn.slice(5, 7)) : throughCalendarMonths(issuedOn, months));
 }
+
+/** The day of a month's row in '03 2011-03-31, 11 2011-06-30, ...'. */
+const scheduled = (schedule: string, month: string): LocalDate =>
+  schedule
+    .split(', ')
+    .find((row) => row.startsWith(month))!
+    .slice(3);
 
 /**
  * From 2023-01-23: seven years to the end of the month of issue. One in force on that day got the longer term whatever is

@@ -31,13 +31,13 @@ export const equipmentDayVfr = defineRule({
     complete: { status: 'met', says: 'Everything required for flight by day is fitted and works.' },
     'under-permit': {
       status: 'met',
-      says: 'Required for every flight and wanting: {wanting}; a special flight permit covers this ferry flight.',
+      says: 'Required for every flight and missing or not working: {wanting}; a special flight permit covers this ferry flight.',
     },
     'permit-crew-only': {
       status: 'short',
-      says: 'Required for every flight and wanting: {wanting}; a special flight permit carries nobody but required crew.',
+      says: 'Required for every flight and missing or not working: {wanting}; a special flight permit carries nobody but required crew.',
     },
-    wanting: { status: 'short', says: 'Required for every flight and wanting: {wanting}.' },
+    wanting: { status: 'short', says: 'Required for every flight and missing or not working: {wanting}.' },
   },
   bodies: [
     {

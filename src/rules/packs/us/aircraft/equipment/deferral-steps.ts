@@ -56,7 +56,12 @@ export function deferralProblems(of: StepsOf): Problem[] {
   if (type.maxTakeoffLb === null)
     return [unknown('the take-off weight is not on record, so the aircraft may not be a small one')];
   if (type.maxTakeoffLb > of.smallLb)
-    return [{ branch: 'not-small', words: `${name}: the aircraft is heavier than ${of.smallLb} lb` }];
+    return [
+      {
+        branch: 'not-small',
+        words: `${name}: the aircraft is heavier than ${of.smallLb.toLocaleString('en-US')} lb`,
+      },
+    ];
   if (!equipment) return [unknown('it is not on record which equipment it takes out of use')];
 
   const problems: Problem[] = [];

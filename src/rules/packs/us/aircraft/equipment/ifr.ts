@@ -22,7 +22,7 @@ export const equipmentIfr = defineRule({
     'not-under-ifr': { status: 'not-applicable', says: 'The flight is not under IFR.' },
     unpowered: { status: 'not-applicable', says: 'The list binds powered aircraft only.' },
     complete: { status: 'met', says: 'Everything required for IFR is fitted and works.' },
-    wanting: { status: 'short', says: 'Required under IFR and wanting: {wanting}.' },
+    wanting: { status: 'short', says: 'Required under IFR and missing or not working: {wanting}.' },
   },
   bodies: [
     {

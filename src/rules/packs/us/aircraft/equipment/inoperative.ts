@@ -110,11 +110,7 @@ export const equipmentInoperative = defineRule({
               ({ squawk }) =>
                 `Follow item ${squawk.deferral!.equipmentListItem} of the approved equipment list.`,
             );
-          return take(
-            'stands',
-            { squawks: deferred.map(({ title }) => title).join(', ') },
-            { counted, conditions },
-          );
+          return take('stands', { squawks: deferred.map(inWords).join(', ') }, { counted, conditions });
         }
         const values = { problems: all.map((problem) => problem.words).join('; ') };
         const wrong = found.filter((one) => one.problems.length > 0);
@@ -138,6 +134,10 @@ export const equipmentInoperative = defineRule({
   changed:
     'A transponder or ADS-B Out that is inoperative is required near a listed primary airport too; only the airspace named and the altitude asked for it.',
 });
+
+/** '"landing light out" (until 2027-05-01)'. */
+const inWords = ({ title, deferral }: SquawkFact): string =>
+  deferral?.deadlineOn ? `"${title}" (until ${deferral.deadlineOn})` : `"${title}"`;
 
 /** What of a list the squawk takes away. */
 function takenAway(
@@ -198,7 +198,7 @@ function cures(
 function finishDeferrals(squawks: readonly SquawkFact[]): Remedy {
   return {
     act: 'defer-squawk',
-    title: `Deactivate or remove, placard and enter: ${squawks.map(({ title }) => title).join(', ')}.`,
+    title: `Deactivate or remove, placard and enter: ${squawks.map(({ title }) => `"${title}"`).join(', ')}.`,
     by: 'mechanic',
     effects: squawks.map(({ id, deferral }) => ({
       op: 'amend',

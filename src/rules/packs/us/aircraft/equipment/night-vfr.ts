@@ -30,7 +30,7 @@ export const equipmentNightVfr = defineRule({
       status: 'met',
       says: 'The flight is over by day, so the night list does not bind (wanting for night: {wanting}).',
     },
-    wanting: { status: 'short', says: 'Required at night and wanting: {wanting}.' },
+    wanting: { status: 'short', says: 'Required at night and missing or not working: {wanting}.' },
   },
   bodies: [
     {

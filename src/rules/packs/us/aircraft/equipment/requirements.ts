@@ -93,16 +93,24 @@ function downFor(requirement: Requirement, panel: Panel, type: AircraftType): Fi
   return enough ? null : serving.filter((one) => !works(one));
 }
 
-/** 'an altimeter (altimeter: "sticks at 2,000 ft")'. */
+/** Lines named in a sentence; of an empty panel nobody reads them all. */
+const MOST_NAMED = 5;
+
+/** 'an altimeter (altimeter: "sticks at 2,000 ft")'; each squawk is told once, and of a long list the first few. */
 export function wantingWords(wanting: readonly Wanting[]): string {
-  return wanting
-    .map(({ words, down }) => {
-      const why = down.flatMap((one) =>
-        one.squawks.map((squawk) => `${one.equipment.name}: "${squawk.title}"`),
-      );
-      return why.length > 0 ? `${words} (${why.join('; ')})` : words;
-    })
-    .join(', ');
+  const told = new Set<string>();
+  const named = wanting.slice(0, MOST_NAMED).map(({ words, down }) => {
+    const why = down.flatMap((one) =>
+      one.squawks.flatMap(({ id, title }) => {
+        if (told.has(id)) return [];
+        told.add(id);
+        return [`${one.equipment.name}: "${title}"`];
+      }),
+    );
+    return why.length > 0 ? `${words} (${why.join('; ')})` : words;
+  });
+  const more = wanting.length - named.length;
+  return more > 0 ? `${named.join(', ')} and ${more} more` : named.join(', ');
 }
 
 /** The squawks that take required equipment out of use. */

@@ -67,7 +67,7 @@ export const eltBattery = defineRule({
           return take('good', { through, basis, minutes }, { counted });
         const why = worn
           ? `${minutes} minutes used, more than ${most}`
-          : `good through ${through} only (${basis})`;
+          : `good through ${through} only, ${basis}`;
         const exception = eltException(f, moment, p);
         if (exception) {
           const { conditions } = exception;

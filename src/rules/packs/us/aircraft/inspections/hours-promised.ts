@@ -32,7 +32,7 @@ export const hoursPromised = defineRule({
     },
     enough: {
       status: 'met',
-      says: "After this flight {left} h are left for later bookings that need them, the last of them {holder}'s.",
+      says: "After this flight {left} h are left for later bookings that need them, the last of them {holder}'s of {from}.",
     },
     'takes-promised': {
       status: 'short',
@@ -94,7 +94,8 @@ export const hoursPromised = defineRule({
         }
         if (last === null) return take('none-promised');
         const left = due.throughTenths - projection.atEnd;
-        return take('enough', { left: hours(left), holder: last.holder }, { counted });
+        const from = dateAndClock(last.from, moment.zone);
+        return take('enough', { left: hours(left), holder: last.holder, from }, { counted });
       },
     },
   ],

@@ -44,7 +44,7 @@ export const specialFlightPermit = defineRule({
     },
     'outside-dates': {
       status: 'short',
-      says: 'The flight relies on a special flight permit for {why}; the one on record holds from {from} through {through}.',
+      says: 'The flight relies on a special flight permit for {why}; the one on record holds from {from} through {through} only.',
     },
   },
   bodies: [

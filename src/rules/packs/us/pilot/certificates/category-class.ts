@@ -13,6 +13,7 @@ import {
   standingOf,
 } from '../shared/certificates.js';
 import { canStillAct } from '../../../common/people/plans.js';
+import { suspendedFromWords, validThroughWords } from '../../../common/people/standing.js';
 
 /** Renewing the highest ended certificate that would open the flight. */
 function renewal(
@@ -52,7 +53,7 @@ export const certificateCategoryClass = defineRule({
   branches: {
     rated: {
       status: 'met',
-      says: 'The {level} certificate carries the rating for this aircraft ({kind}).',
+      says: 'The {level} certificate carries the rating for this aircraft ({kind}){through}.',
     },
     'student-alone': {
       status: 'not-applicable',
@@ -92,7 +93,8 @@ export const certificateCategoryClass = defineRule({
       },
       judge(f, moment, _p, take) {
         const type = f.get('aircraft.type');
-        const standing = standingOf(f.get('pic.certificates'), moment);
+        const certificates = f.get('pic.certificates');
+        const standing = standingOf(certificates, moment);
         const { suspended, ended } = standing;
         if (suspended) {
           const span = suspended.to ? `from ${suspended.from} to ${suspended.to}` : `since ${suspended.from}`;
@@ -118,9 +120,13 @@ export const certificateCategoryClass = defineRule({
           );
         }
         if (rated(best, type)) {
-          return take('rated', values, {
-            counted: [{ id: best.id, on: best.issuedOn, what: `${values.level} certificate` }],
-          });
+          return take(
+            'rated',
+            { ...values, through: validThroughWords(best) + suspendedFromWords(certificates, moment) },
+            {
+              counted: [{ id: best.id, on: best.issuedOn, what: `${values.level} certificate` }],
+            },
+          );
         }
         const ratings = [...best.ratings, { category: type.category, class: type.class }];
         return take('not-rated', values, {

@@ -19,7 +19,7 @@ export const certificateInstrumentRating = defineRule({
     held: { status: 'met', says: 'The pilot in command holds {what}.' },
     missing: {
       status: 'short',
-      says: 'Instrument flight rules need an instrument rating for {category}, which is not on record.',
+      says: 'Instrument flight rules need an instrument rating ({category}), which is not on record.',
     },
   },
   bodies: [

@@ -25,6 +25,13 @@ export const DURATION_PARAMETERS = [
   'us.medical.third-older',
 ] as const;
 
+/** Parameters of the months each privilege lasts, by age. */
+const MONTHS = {
+  first: { younger: 'us.medical.first-younger', older: 'us.medical.first-older' },
+  second: { younger: 'us.medical.second', older: 'us.medical.second' },
+  third: { younger: 'us.medical.third-younger', older: 'us.medical.third-older' },
+} as const satisfies Record<MedicalPrivilege, Record<'younger' | 'older', string>>;
+
 const CLASS: Record<MedicalPrivilege, 1 | 2 | 3> = { first: 1, second: 2, third: 3 };
 
 /** What a privilege lets a pilot do, in words. */
@@ -46,9 +53,7 @@ export function medicalThrough(
 ): LocalDate | null {
   if (medical.class > CLASS[privilege]) return null;
   const older = ageOn(birthDate, medical.examOn) >= p.number('us.medical.age-years');
-  const parameter =
-    privilege === 'second' ? 'us.medical.second' : `us.medical.${privilege}-${older ? 'older' : 'younger'}`;
-  return throughCalendarMonths(medical.examOn, p.number(parameter));
+  return throughCalendarMonths(medical.examOn, p.number(MONTHS[privilege][older ? 'older' : 'younger']));
 }
 
 /** A certificate that supports the privilege on the flight, and until when. */

@@ -122,6 +122,7 @@ function judge(
 
 /** Limitations on the certificate that serves, and those found at the newest examination since. */
 function limitations(serving: MedicalFact, medicals: readonly MedicalFact[], moment: Moment): string[] {
+  if (medicals.every((one) => one.limitations.length === 0)) return [];
   const since = medicals.filter(({ examOn }) => examOn >= serving.examOn && moment.startsOnOrAfter(examOn));
   const newest = since
     .map(({ examOn }) => examOn)

@@ -38,7 +38,7 @@ export const flightReview = defineRule({
       status: 'not-applicable',
       says: 'A student pilot with a current solo endorsement ({on}) needs no flight review.',
     },
-    reviewed: { status: 'met', says: 'A {what} on {on} serves as flight review through {through}.' },
+    reviewed: { status: 'met', says: 'The {what} of {on} serves as flight review through {through}.' },
     due: {
       status: 'short',
       says: 'No flight review, or event that stands for one, within {months} calendar months{why}.',

@@ -42,15 +42,15 @@ export const instrumentRecency = defineRule({
     },
     'lapsed-regain-by-tasks': {
       status: 'short',
-      says: 'Instrument experience in {category} lapsed after {through}; flying {approaches} approaches, holding and tracking with a safety pilot or in a device restores it until {graceThrough}.',
+      says: 'Instrument experience in {category}s lapsed after {through}; flying {approaches} approaches, holding and tracking with a safety pilot or in a device restores it until {graceThrough}.',
     },
     'lapsed-check-needed': {
       status: 'short',
-      says: 'Instrument experience in {category} lapsed after {through}, more than {grace} calendar months before the flight; only an instrument proficiency check restores it.',
+      says: 'Instrument experience in {category}s lapsed after {through}, more than {grace} calendar months before the flight; only an instrument proficiency check restores it.',
     },
     'none-shown': {
       status: 'short',
-      says: 'The record shows no {approaches} approaches, holding and tracking within {months} calendar months in {category}, and no instrument proficiency check.',
+      says: 'The record shows no {approaches} approaches, holding and tracking within {months} calendar months in {category}s, and no instrument proficiency check.',
     },
   },
   bodies: [

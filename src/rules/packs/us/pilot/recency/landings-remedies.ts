@@ -3,6 +3,7 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { FactView } from '../../../../engine/rule.js';
+import { counted } from '../../../../explain/words.js';
 import { leavePassengers } from '../../../leave-passengers.js';
 import { plannedLandings } from '../../../planned-flight.js';
 import { wouldServe } from '../../../common/people/plans.js';
@@ -27,12 +28,12 @@ export function landingsRemedies(of: {
   const act = `fly-landings-${night ? 'night' : 'day'}`;
   const entry = plannedLandings(type, needed, night, moment);
   const where = night
-    ? ' between one hour after sunset and one hour before sunrise, each to a full stop'
+    ? ' between one hour after sunset and one hour before sunrise, each to a full stop,'
     : '';
   return [
     {
       act,
-      title: `Fly ${needed} take-offs and ${needed} landings${where} without passengers.`,
+      title: `Fly ${counted(needed, 'take-off')} and ${counted(needed, 'landing')}${where} without passengers.`,
       by: 'member',
       effects: [{ op: 'append', fact: 'pic.log', value: entry }],
     },

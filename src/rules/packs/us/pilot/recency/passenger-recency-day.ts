@@ -19,7 +19,7 @@ export const passengerRecencyDay = defineRule({
   branches: {
     'nobody-carried': {
       status: 'not-applicable',
-      says: 'No passengers are carried, so passenger recency does not bind.',
+      says: 'No passengers are carried, so no recent landings are asked for.',
     },
     enough: {
       status: 'met',

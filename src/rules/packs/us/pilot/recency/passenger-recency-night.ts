@@ -24,7 +24,7 @@ export const passengerRecencyNight = defineRule({
   branches: {
     'nobody-carried': {
       status: 'not-applicable',
-      says: 'No passengers are carried, so night passenger recency does not bind.',
+      says: 'No passengers are carried, so no recent night landings are asked for.',
     },
     enough: {
       status: 'met',

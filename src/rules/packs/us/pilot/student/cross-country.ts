@@ -1,6 +1,7 @@
 import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
+import type { EndorsementFact } from '../../../../facts/person.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { isStudent, standingOf } from '../shared/certificates.js';
 import { fromOrigin, roundNm } from '../../../common/shared/distance.js';
@@ -36,7 +37,7 @@ export const studentSoloCrossCountry = defineRule({
     },
     'other-airport': {
       status: 'met',
-      says: 'Endorsed for solo flights to {places}, within {near} NM of {origin}.',
+      says: 'Endorsed for solo flights to {places}, within {near} NM of {origin}{through}.',
     },
     'repeated-route': {
       status: 'met',
@@ -88,7 +89,7 @@ export const studentSoloCrossCountry = defineRule({
         const others = farthestNm <= near ? each('solo-other-airport-25nm') : null;
         if (others) {
           const counted = others.map((one) => countedEndorsement(one, 'solo to another airport'));
-          return take('other-airport', values, { counted });
+          return take('other-airport', { ...values, through: throughWords(others) }, { counted });
         }
         const training = trainingIn(makeModel);
         const trained = find(training);
@@ -136,6 +137,12 @@ export const studentSoloCrossCountry = defineRule({
     },
   ],
 });
+
+/** '; good through 2027-05-31', for the end of a sentence: the first of them to run out; empty where none does. */
+function throughWords(endorsements: readonly (EndorsementFact | null)[]): string {
+  const ends = endorsements.flatMap((one) => one?.expiresOn ?? []).sort();
+  return ends[0] === undefined ? '' : `; good through ${ends[0]}`;
+}
 
 /** The training endorsement names the make and model (61.93(c)(2)). */
 const trainingIn = (makeModel: string): Wanted => ({ kind: 'solo-cross-country-training', makeModel });
