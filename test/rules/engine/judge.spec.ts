@@ -263,7 +263,12 @@ describe('numbers', () => {
       [{ id: 'us.toy.days', from: '2020-01-01', value: 1, reference: 'x' }],
       'has no value on the day of the flight',
     ],
-    ['none in force yet', reads('club.toy'), policy(['2027-03-02', 9]), 'has no value on the day of the flight'],
+    [
+      'none in force yet',
+      reads('club.toy'),
+      policy(['2027-03-02', 9]),
+      'has no value on the day of the flight',
+    ],
     [
       'ended',
       reads('club.toy'),
