@@ -1,5 +1,5 @@
 /** Ways back to instrument privileges: the tasks of 14 CFR 61.57(c), or a proficiency check. */
-import { throughCalendarMonths } from '../../../../calendar/dates.js';
+import { throughCalendarMonths, type LocalDate } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Remedy } from '../../../../engine/remedy.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
@@ -27,6 +27,20 @@ export function passCheck(type: AircraftType, moment: Moment, { months }: Instru
       ],
     },
   ];
+}
+
+/** The tasks flown today, while they still restore what lapsed, for a flight on which they no longer would. */
+export function flyTasksInTime(
+  type: AircraftType,
+  moment: Moment,
+  { lapsed, ...numbers }: InstrumentNumbers & { lapsed: LocalDate },
+): Remedy[] {
+  const last = throughCalendarMonths(lapsed, numbers.graceMonths);
+  if (moment.knowledgeDate() > last) return [];
+  return flyTasks(type, moment, numbers).map((one) => ({
+    ...one,
+    title: one.title.replace(/\.$/, `, by ${last}.`),
+  }));
 }
 
 /** The tasks flown today, where they would still serve. */

@@ -5,7 +5,7 @@ import { defineRule, type FactView, type Judgement, type Take } from '../../../.
 import { need } from '../../../../engine/unknown.js';
 import { instrumentRecency1 } from '../../../../versions/past/instrument-1.js';
 import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
-import { flyTasks, passCheck } from './instrument-remedies.js';
+import { flyTasks, flyTasksInTime, passCheck } from './instrument-remedies.js';
 import {
   DEVICES_SINCE,
   INSTRUMENT_PARAMETERS,
@@ -46,7 +46,7 @@ export const instrumentRecency = defineRule({
     },
     'lapsed-check-needed': {
       status: 'short',
-      says: 'Instrument experience in {category}s lapsed after {through}, more than {grace} calendar months before the flight; only an instrument proficiency check restores it.',
+      says: 'Instrument experience in {category}s lapsed after {through}, more than {grace} calendar months before the flight, when only an instrument proficiency check restores it.',
     },
     'none-shown': {
       status: 'short',
@@ -119,6 +119,15 @@ function judge(
         { remedies: () => [...flyTasks(type, moment, numbers), ...check()] },
       );
     case 'over':
-      return take('lapsed-check-needed', { ...values, through: state.through }, { remedies: check });
+      return take(
+        'lapsed-check-needed',
+        { ...values, through: state.through },
+        {
+          remedies: () => [
+            ...flyTasksInTime(type, moment, { ...numbers, lapsed: state.through }),
+            ...check(),
+          ],
+        },
+      );
   }
 }
