@@ -19,8 +19,8 @@ const REMEMBERED = /^src\/rules\/(calendar|sky)\/|^src\/rules\/(engine\/sentence
 /** Rules and their numbers, which have case tables of their own. */
 const ABOUT_RULES = /^src\/rules\/(packs|parameters)\//;
 /** The numbers are written down a second time, which is quicker to compare than the cases are. */
-const NUMBERS = /^src\/rules\/parameters\//;
-const SECOND_ENTRY = /^test\/outside\/numbers\./;
+const NUMBERS = /^src\/rules\/parameters\/|\/primary-airports\.ts$/;
+const SECOND_ENTRY = /^test\/outside\/(numbers|primary-airports)\./;
 /** Specs that take seconds. */
 const LONG = /^test\/(outside\/(sun|check-values)\.|property\/)/;
 /** What a single rule does is not their concern. */

@@ -43,6 +43,7 @@ export const SPECS = [
   'test/outside/distance.spec.ts',
   'test/outside/sun.spec.ts',
   'test/outside/numbers.spec.ts',
+  'test/outside/primary-airports.spec.ts',
   'test/outside/check-values.spec.ts',
   'test/property/engine.spec.ts',
   'test/property/club-timeline.spec.ts',

@@ -2,7 +2,7 @@
  * The airports of 14 CFR part 91, appendix D, section 1: within 30 NM of them a transponder and ADS-B Out are needed.
  *
  * The list is the appendix's. Positions are those of the OpenFlights airports table (from OurAirports), rounded to four
- * decimals, which is within 0.01 NM; O'Hare's and Kennedy's are from memory. Airports do not move, so they are no dated
+ * decimals, which is within 0.01 NM (test/outside/primary-airports.spec.ts holds them against it). Airports do not move, so they are no dated
  * values of law; a change of the list is a new version of the rules that read it.
  */
 import { distanceNm, type Position } from '../../../../air/distance.js';

@@ -39,7 +39,7 @@ export const passengerRecencyDay = defineRule({
         text: '14 CFR 61.57(a)',
         status: 'seen',
         reading:
-          'A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only passengers call for it.',
+          'A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only passengers call for it. 89 FR 80310 amends the section from 2024-12-02; from memory it says “persons” for “passengers”, whose sense for people under instruction was not looked up: a learner is still no passenger here, as before.',
       },
       judge(f, moment, p, take) {
         if (f.crew.passengers === 0) return take('nobody-carried');
