@@ -43,7 +43,9 @@ export class TypeScriptModules {
     if (known) return known.exports;
     const module = { exports: {} };
     this.#instances.set(path, module);
-    const require = (name) => this.#require(path, name);
+    const require = Object.assign((name) => this.#require(path, name), {
+      resolve: (name) => this.#packages.resolve(name),
+    });
     const run = this.#compile(path).runInThisContext();
     try {
       run.call(module.exports, module.exports, require, module, path, dirname(path));
