@@ -36,7 +36,7 @@ test('the list is about the rules as they are, and explains each', () => {
 
 const entry = (change: string, why: string): string =>
   `files:\n  src/rules/air/turn.ts:\n    - change: "${change}"\n      why: ${why}\n`;
-const THERE = 'Number: 1852 => 1853';
+const THERE = 'Number: 1852 ⇒ 1853';
 
 test.each([
   [
@@ -53,13 +53,13 @@ test.each([
   ],
   [
     'owed, and gone',
-    entry('Number: 1851 => 1852', 'no-case-yet'),
+    entry('Number: 1851 ⇒ 1852', 'no-case-yet'),
     0,
     '1 listed survivors, known; 1 of them still want a case or an argument',
   ],
   [
     'gone',
-    entry('Number: 1851 => 1852', 'x'),
+    entry('Number: 1851 ⇒ 1852', 'x'),
     1,
     'no such change any more: src/rules/air/turn.ts Number: 1851 => 1852',
   ],

@@ -19,7 +19,7 @@ export function readSurvivors() {
   const { reasons = {}, files = {} } = parse(readFileSync(FILE, 'utf8')) ?? {};
   const entries = Object.entries(files).flatMap(([file, listed]) =>
     listed.map(({ change, nth = 1, why }) => {
-      const [, mutator, was, now] = /^(\w+): (.*) => (.*)$/.exec(change) ?? [];
+      const [, mutator, was, now] = /^(\w+): (.*) ⇒ (.*)$/.exec(change) ?? [];
       return { file, mutator, was, now, nth, why };
     }),
   );
@@ -35,7 +35,7 @@ export function writeSurvivors({ reasons, entries }, survivors, seen) {
   for (const { file, mutator, was, now: became, nth, why } of [...kept, ...now].sort((a, b) =>
     a.file < b.file ? -1 : a.file > b.file ? 1 : 0,
   ))
-    (files[file] ??= []).push({ change: `${mutator}: ${was} => ${became}`, ...(nth > 1 && { nth }), why });
+    (files[file] ??= []).push({ change: `${mutator}: ${was} ⇒ ${became}`, ...(nth > 1 && { nth }), why });
   writeFileSync(FILE, HEAD + stringify({ reasons, files }, { lineWidth: 0 }));
 }
 
