@@ -74,7 +74,10 @@ export function byHand(words) {
         const how = type.tailwheel ? ' to a full stop in a tailwheel airplane' : '';
         if (takeoffs >= needed && landings >= needed)
           say(rule, 'met', 'enough', { takeoffs, landings, days, through: addDays(governing, days) });
-        else say(rule, 'short', 'short', { takeoffs, landings, days, needed, how });
+        else {
+          const counts = { takeoffs: Math.min(takeoffs, needed), landings: Math.min(landings, needed) };
+          say(rule, 'short', 'short', { ...counts, days, needed, how });
+        }
       }
     }
 

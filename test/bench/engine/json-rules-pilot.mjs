@@ -52,7 +52,12 @@ export const pilotFacts = {
     }
     const how = type.tailwheel ? ' to a full stop in a tailwheel airplane' : '';
     const through = governing === null ? '' : addDays(governing, days);
-    return { unknown: null, takeoffs, landings, needed, days, how, through };
+    const enough = takeoffs >= needed && landings >= needed;
+    const counts = {
+      takeoffs: enough ? takeoffs : Math.min(takeoffs, needed),
+      landings: enough ? landings : Math.min(landings, needed),
+    };
+    return { unknown: null, ...counts, needed, days, how, through };
   },
 
   async medical(_params, almanac) {

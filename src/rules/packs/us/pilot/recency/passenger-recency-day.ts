@@ -1,6 +1,6 @@
 import { defineRule } from '../../../../engine/rule.js';
 import type { LogFact } from '../../../../facts/person.js';
-import { countRecent, sameKind } from './recent-landings.js';
+import { countRecent, sameKind, upTo } from './recent-landings.js';
 import { landingsRemedies } from './landings-remedies.js';
 
 /**
@@ -39,7 +39,7 @@ export const passengerRecencyDay = defineRule({
         text: '14 CFR 61.57(a)',
         status: 'seen',
         reading:
-          'A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only passengers call for it. 89 FR 80310 amends the section from 2024-12-02; from memory it says “persons” for “passengers”, whose sense for people under instruction was not looked up: a learner is still no passenger here, as before.',
+          'A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only passengers call for it. 89 FR 80310 amends the section from 2024-12-02; it is known at second hand to say “persons” for “passengers” and to except flight instruction, whose terms were not read: a learner is no passenger here, as before.',
       },
       judge(f, moment, p, take) {
         if (f.crew.passengers === 0) return take('nobody-carried');
@@ -63,10 +63,14 @@ export const passengerRecencyDay = defineRule({
           how: type.tailwheel ? ' to a full stop in a tailwheel airplane' : '',
         };
         if (count.enough) return take('enough', values, { counted: count.counted });
-        return take('short', values, {
-          counted: count.counted,
-          remedies: () => landingsRemedies({ type, needed, days, night: false, moment, f }),
-        });
+        return take(
+          'short',
+          { ...values, ...upTo(needed, count) },
+          {
+            counted: count.counted,
+            remedies: () => landingsRemedies({ type, needed, days, night: false, moment, f }),
+          },
+        );
       },
     },
   ],

@@ -4,7 +4,7 @@ import type { LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
 import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
 import { landingsRemedies } from './landings-remedies.js';
-import { countRecent, sameKind, type RecencyCount } from './recent-landings.js';
+import { countRecent, sameKind, upTo, type RecencyCount } from './recent-landings.js';
 
 const NOTHING: RecencyCount = { takeoffs: 0, landings: 0, enough: false, through: null, counted: [] };
 
@@ -48,7 +48,7 @@ export const passengerRecencyNight = defineRule({
         text: '14 CFR 61.57(b)',
         status: 'seen',
         reading:
-          'A landing exactly 90 days before the flight counts. The window is that of every airfield of the route, at the time of the flight. Simulators and the exceptions of 61.57(e) are not counted.',
+          'A landing exactly 90 days before the flight counts. The window is that of every airfield of the route, at the time of the flight. Simulators and the exceptions of 61.57(e) are not counted. What 89 FR 80310 amends from 2024-12-02 is read as by day.',
       },
       judge(f, moment, p, take) {
         if (f.crew.passengers === 0) return take('nobody-carried');
@@ -81,12 +81,13 @@ export const passengerRecencyNight = defineRule({
         if (!touchesNight(moment, route, 'passenger'))
           return take('day-only', {}, { conditions: downBeforeNight(moment, route, 'passenger', p) });
         if (!log.known) need(null, 'pic.log', log.because);
+        const tailwheel = upTo(needed, tail);
         const how = night.enough
-          ? `, but ${tail.takeoffs} of ${needed} take-offs and ${tail.landings} of ${needed} full-stop landings in a tailwheel airplane,`
+          ? `, but ${tailwheel.takeoffs} of ${needed} take-offs and ${tailwheel.landings} of ${needed} full-stop landings in a tailwheel airplane,`
           : '';
         return take(
           'short',
-          { ...values, how },
+          { ...values, ...upTo(needed, night), how },
           {
             counted: night.counted,
             remedies: () =>

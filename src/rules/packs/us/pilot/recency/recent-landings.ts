@@ -78,6 +78,12 @@ export function countRecent(
   };
 }
 
+/** What counts of it, for '2 of 3': no more than is asked for. */
+export const upTo = (needed: number, { takeoffs, landings }: Given): Given => ({
+  takeoffs: Math.min(takeoffs, needed),
+  landings: Math.min(landings, needed),
+});
+
 type Found = { entry: LogFact } & Given;
 
 /**
