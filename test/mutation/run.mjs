@@ -85,7 +85,7 @@ const all =
 console.log(`\n${summary(all)}\n`);
 const survivors = all.filter(isLost);
 const survivorsList = readSurvivors();
-if (list) writeSurvivors(survivorsList, survivors, new Set(files));
+if (list) await writeSurvivors(survivorsList, survivors, new Set(files));
 else {
   const listed = new Set(survivorsList.entries.map(keyOf));
   const killed = new Set(all.filter(isDetected).map(keyOf));

@@ -3,6 +3,8 @@
  * became, so the list outlives edits elsewhere in the file.
  */
 import { readFileSync, writeFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { format, resolveConfig } from 'prettier';
 import { parse, stringify } from 'yaml';
 import { keyOf } from './catalogue.mjs';
 
@@ -27,7 +29,7 @@ export function readSurvivors() {
 }
 
 /** Writes the list; entries of other files than those `seen` stay as they are. */
-export function writeSurvivors({ reasons, entries }, survivors, seen) {
+export async function writeSurvivors({ reasons, entries }, survivors, seen) {
   const before = new Map(entries.map((entry) => [keyOf(entry), entry.why]));
   const kept = entries.filter(({ file }) => !seen.has(file));
   const now = survivors.map((mutant) => ({ ...mutant, why: before.get(keyOf(mutant)) ?? UNEXPLAINED }));
@@ -36,7 +38,9 @@ export function writeSurvivors({ reasons, entries }, survivors, seen) {
     a.file < b.file ? -1 : a.file > b.file ? 1 : 0,
   ))
     (files[file] ??= []).push({ change: `${mutator}: ${was} ⇒ ${became}`, ...(nth > 1 && { nth }), why });
-  writeFileSync(FILE, HEAD + stringify({ reasons, files }, { lineWidth: 0 }));
+  const path = fileURLToPath(FILE);
+  const text = HEAD + stringify({ reasons, files }, { lineWidth: 0 });
+  writeFileSync(FILE, await format(text, { ...(await resolveConfig(path)), filepath: path }));
 }
 
 /**
