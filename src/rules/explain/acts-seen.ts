@@ -154,7 +154,7 @@ recency.canada.passengers | leave-passengers | member | Fly without passengers.
 recency.canada.passengers | fly-landings-night | member | Fly 5 take-offs and landings by night without passengers.
 recency.canada.recurrent_24_months | complete-self-paced-study | member | Complete the self-paced study programme of the year and keep it.
 recency.canada.recurrent_24_months | fly-flight-review | instructor | Fly a flight review with an instructor.
-recency.easa.lapl | fly-missing-with-instructor | instructor | Fly 11.0 h and 11 take-offs and landings with an instructor.
+recency.easa.lapl | fly-missing-with-instructor | instructor | Fly 11.0 h with an instructor, with 11 take-offs and 11 landings.
 recency.easa.lapl | pass-proficiency-check | examiner | Pass a proficiency check with an examiner.
 recency.easa.passengers | fly-landings-day | member | Fly 3 take-offs and landings without passengers.
 recency.easa.passengers | leave-passengers | member | Fly without passengers.

@@ -2,6 +2,7 @@ import { addPlainMonths, type LocalDate } from '../../../calendar/dates.js';
 import type { Moment } from '../../../engine/moment.js';
 import type { Parameters } from '../../../engine/parameters.js';
 import type { Remedy } from '../../../engine/remedy.js';
+import { counted } from '../../../explain/words.js';
 import { defineRule, type Counted, type FactView, type Judgement, type Take } from '../../../engine/rule.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { LogFact } from '../../../facts/person.js';
@@ -198,7 +199,7 @@ function flyWithInstructor(
   return [
     {
       act,
-      title: `Fly ${hours(tenths)} h and ${landings} take-offs and landings with an instructor.`,
+      title: `Fly ${hours(tenths)} h with an instructor, with ${counted(landings, 'take-off')} and ${counted(landings, 'landing')}.`,
       by: 'instructor',
       effects: [{ op: 'append', fact: 'pic.log', value: entry }],
     },

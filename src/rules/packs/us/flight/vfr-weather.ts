@@ -76,18 +76,13 @@ export const vfrWeather = defineRule({
         const asked = strictest(altitude, false);
         if (visibility < asked.visibilitySm)
           need(altitude, 'flight.maxAltitudeFtMsl', 'how high the flight goes is not declared');
-        // Night matters in class G alone; the sun is asked only where the answer hangs on it.
-        const byNight = strictest(altitude, true);
-        const belowAll = figures.belowFt;
+        // The night asks for more in class G alone, and no more there than controlled airspace asks for anyway.
         const surface = classes.some(isControlled);
-        const hangsOnNight =
-          visibility < byNight.visibilitySm ||
-          (!surface && (ceiling <= belowAll || least.visibilitySm < byNight.visibilitySm));
-        const night = hangsOnNight && touchesNight(moment, f.flight.route, 'civil');
-        const minima = night ? byNight : asked;
+        const night = !surface && touchesNight(moment, f.flight.route, 'civil');
+        const minima = night ? strictest(altitude, true) : asked;
         if (visibility < minima.visibilitySm) return refuse(minima.visibilitySm);
 
-        const floor = surface ? p.number('us.vfr-minima.surface-ceiling') : night ? belowAll + 1 : 0;
+        const floor = surface ? p.number('us.vfr-minima.surface-ceiling') : night ? figures.belowFt + 1 : 0;
         if (ceiling < floor)
           return take('low-ceiling', { ceiling, needed: floor }, { remedies: () => [changeToIfr] });
         const baseFtMsl = (f.flight.route[0]?.elevationFt ?? 0) + ceiling;
