@@ -28,28 +28,18 @@ export interface TaskCount {
   used: LogFact[];
 }
 
-const newestFirst = (a: LogFact, b: LogFact): number =>
-  a.on !== b.on
-    ? a.on < b.on
-      ? 1
-      : -1
-    : a.departedAt !== b.departedAt
-      ? a.departedAt < b.departedAt
-        ? 1
-        : -1
-      : a.id < b.id
-        ? 1
-        : -1;
+/** By day, then by departure, then by id. */
+const order = ({ on, departedAt, id }: LogFact): string => `${on} ${departedAt} ${id}`;
 
 /** Entries with any of the tasks, flown by the person in the category or in a device that stands for it. */
 export function withTasks(log: readonly LogFact[], category: string): LogFact[] {
   return log
     .filter((entry) => entry.category === category && entry.soleManipulator)
     .filter((entry) => entry.approaches > 0 || entry.holding || entry.interceptTrack)
-    .sort(newestFirst);
+    .sort((a, b) => (order(a) < order(b) ? 1 : -1));
 }
 
-/** Counts, newest first, the tasks that still count on `day`; stops as soon as all are there. */
+/** Counts the tasks that still count on `day`, of entries up to that day with the newest first; stops as soon as all are there. */
 export function countTasks(
   entries: readonly LogFact[],
   day: LocalDate,
@@ -64,7 +54,6 @@ export function countTasks(
     used: [],
   };
   for (const entry of entries) {
-    if (entry.on > day) continue;
     if (throughCalendarMonths(entry.on, numbers.months) < day) break;
     const needed =
       (entry.approaches > 0 && count.approaches < numbers.approaches) ||
@@ -92,25 +81,17 @@ export function instrumentCurrency(
   checks: readonly ReviewFact[],
   numbers: InstrumentNumbers,
 ): InstrumentCurrency {
-  const events: { on: LocalDate; check: ReviewFact | null; upTo: readonly LogFact[] }[] = [
-    ...checks.map((check) => ({ on: check.on, check, upTo: [] })),
-    ...entries.map((entry, index) => ({ on: entry.on, check: null, upTo: entries.slice(index) })),
+  // Of one day a check comes first, and what is flown then adds to it.
+  const events: { order: string; on: LocalDate; check: ReviewFact | null; upTo: readonly LogFact[] }[] = [
+    ...checks.map((check) => ({ order: `${check.on} 0 ${check.id}`, on: check.on, check, upTo: [] })),
+    ...entries.map((entry, index) => ({
+      order: `${entry.on} 1 ${order(entry)}`,
+      on: entry.on,
+      check: null,
+      upTo: entries.slice(index),
+    })),
   ];
-  events.sort((a, b) =>
-    a.on !== b.on
-      ? a.on < b.on
-        ? -1
-        : 1
-      : a.check && b.check
-        ? a.check.id < b.check.id
-          ? -1
-          : 1
-        : a.check
-          ? -1
-          : b.check
-            ? 1
-            : a.upTo.length - b.upTo.length,
-  );
+  events.sort((a, b) => (a.order < b.order ? -1 : 1));
   let now: InstrumentCurrency = { through: null, by: null, evidence: [] };
   for (const { on, check, upTo } of events) {
     if (check) {
