@@ -4,8 +4,25 @@ import { chmodSync, existsSync, mkdtempSync, readFileSync, rmSync } from 'node:f
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { setTimeout as pause } from 'node:timers/promises';
 import { freePort } from '../../src/platform/database/embedded/ports.js';
 import { compileCopy, type CompiledCopy } from '../support/compiled-copy.js';
+
+/**
+ * Whether a process is gone within five seconds. It has stopped when the service says so; its entry in the process table stays
+ * until whoever inherited it has taken note, on a busy machine a moment later.
+ */
+async function endsSoon(pid: number): Promise<boolean> {
+  for (let waitedMs = 0; waitedMs < 5_000; waitedMs += 50) {
+    try {
+      process.kill(pid, 0);
+    } catch {
+      return true;
+    }
+    await pause(50);
+  }
+  return false;
+}
 
 /** The service as a process of its own: the platform's controllers on the embedded database. */
 const SOURCE = `
@@ -126,7 +143,7 @@ describe('the running service', () => {
     );
     first.child.kill('SIGTERM');
     expect(await first.ended).toBe(0);
-    expect(() => process.kill(postgres, 0)).toThrow();
+    expect(await endsSoon(postgres)).toBe(true);
     expect(existsSync(join(folder, 'data', 'service.lock'))).toBe(false);
   });
 
