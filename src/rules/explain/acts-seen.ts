@@ -139,7 +139,7 @@ rating.easa.class | renew-class-rating | examiner | Have the rating single engin
 rating.easa.class | pass-class-rating-test | examiner | Train for the rating single engine piston land and pass its skill test.
 rating.easa.differences | train-differences | instructor | Train the differences with an instructor and have them signed: variable pitch propeller.
 rating.easa.instrument | change-to-vfr | member | Fly under visual flight rules.
-rating.easa.instrument | pass-instrument-proficiency-check | examiner | Pass the proficiency check that renews the instrument rating.
+rating.easa.instrument | pass-instrument-proficiency-check | examiner | Have the instrument rating renewed: training as needed and a proficiency check.
 rating.easa.night | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
 rating.easa.night | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
 rating.easa.night | get-night-rating | instructor | Complete the night training and have the night rating endorsed.

@@ -131,7 +131,12 @@ function conformingField(
   if (field === null) return field;
   const inside = INSIDE[name];
   if (inside) {
-    const one = (entry: unknown, at: Place): unknown => conforming(entry, inside, name, at, refuse);
+    // What is entered of an item may be anything; what is told of a flight is laid over the base sheet later.
+    const whole = name === 'items.detail' || name.startsWith('flight.') ? {} : inside;
+    const one = (entry: unknown, at: Place): unknown => ({
+      ...whole,
+      ...conforming(entry, inside, name, at, refuse),
+    });
     if (Array.isArray(field)) return field.map((entry, index) => one(entry, [...place, index]));
     return Array.isArray(template) ? refuse(place, `${name} is a list`) : one(field, place);
   }

@@ -95,6 +95,20 @@ export const EU_LAPL_RECENCY = [
     1,
     'FCL.140.A(a)',
   ),
+  lawValue(
+    'eu.lapl.recency-class-hours',
+    'Of the flight time, in each class, where the licence is for land and sea',
+    'hours',
+    1,
+    'FCL.140.A(b)',
+  ),
+  lawValue(
+    'eu.lapl.recency-class-takeoffs-and-landings',
+    'Of the take-offs, and landings, in each class, where the licence is for land and sea',
+    'count',
+    6,
+    'FCL.140.A(b)',
+  ),
 ];
 
 /** Part-FCL, FCL.940: instructor certificates. */

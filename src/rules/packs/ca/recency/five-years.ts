@@ -19,7 +19,7 @@ export const fiveYears = defineRule({
   title: 'A flight in command or as co-pilot in five years',
   weight: 'law',
   binds: 'pilot',
-  reads: ['pic.log', 'pic.reviews', 'pic.certificates'],
+  reads: ['pic.log', 'pic.reviews', 'pic.certificates', 'aircraft.type'],
   parameters: ['ca.recent-command.years', 'ca.recent-command.regain-months'],
   branches: {
     student: {
@@ -45,7 +45,7 @@ export const fiveYears = defineRule({
         text: 'CARs 401.05(1), standard 421.05(1)',
         status: 'seen',
         reading:
-          'Years and months run day for day. The review is recorded as a flight review, the examination (PSTAR) as a written examination. The holder of a student permit alone is not asked (the permit is used under supervision, 401.19): our reading.',
+          'Years and months run day for day. The review is recorded as a flight review, the examination (PSTAR) as a written examination; a review recorded for another category of aircraft does not count. The holder of a student permit alone is not asked (the permit is used under supervision, 401.19): our reading.',
       },
       judge(f, moment, p, take) {
         const years = p.number('ca.recent-command.years');
@@ -67,10 +67,13 @@ export const fiveYears = defineRule({
         if (inForce[0]?.level === 'student') return take('student');
         const months = p.number('ca.recent-command.regain-months');
         const lasts = (on: string) => addPlainMonths(on, months, 'clamp-to-month-end');
+        const { category } = f.get('aircraft.type');
         const of = (kind: ReviewKind): ReviewFact | undefined =>
           f
             .get('pic.reviews')
-            .filter((review) => review.kind === kind)
+            .filter(
+              (review) => review.kind === kind && (review.category === null || review.category === category),
+            )
             .filter(({ on }) => moment.startsOnOrAfter(on) && moment.endsOnOrBefore(lasts(on)))
             .sort((a, b) => (`${a.on} ${a.id}` < `${b.on} ${b.id}` ? 1 : -1))[0];
         const review = of('flight-review');

@@ -62,9 +62,13 @@ export const passengerRecency = defineRule({
           landings: found.landings,
           needed,
           months,
-          through: day.through ?? '',
         };
-        if (day.enough && !dark) return take('enough', values, { counted: day.counted });
+        if (day.enough && !dark)
+          return take(
+            'enough',
+            { ...values, through: throughWords(day.through!, night.through) },
+            { counted: day.counted },
+          );
         return take(day.enough ? 'short-by-night' : 'short', values, {
           counted: found.counted,
           remedies: () => landingsRemedies(type, f, moment, { needed, through, night: dark }),
@@ -73,3 +77,11 @@ export const passengerRecency = defineRule({
     },
   ],
 });
+
+/** '2027-05-21 by day, 2027-05-02 by night': those by night count by day too, and may be older. */
+const throughWords = (day: string, night: string | null): string =>
+  night === null
+    ? `${day} by day`
+    : night < day
+      ? `${day} by day, ${night} by night`
+      : `${day} by day and night`;

@@ -1,4 +1,5 @@
 import { defineRule } from '../../../engine/rule.js';
+import type { RatingFact } from '../../../facts/person.js';
 import { canStillAct } from '../../common/people/plans.js';
 
 /**
@@ -13,8 +14,11 @@ export const language = defineRule({
   reads: ['pic.ratings', 'aircraft.type'],
   parameters: [],
   branches: {
-    'not-asked': { status: 'not-applicable', says: 'The endorsement is asked of powered aircraft only.' },
-    valid: { status: 'met', says: 'Language proficiency in {languages} is endorsed{through}.' },
+    'not-asked': {
+      status: 'not-applicable',
+      says: 'A language endorsement is asked of powered aircraft only.',
+    },
+    valid: { status: 'met', says: 'Language proficiency is endorsed in {languages}.' },
     none: {
       status: 'short',
       says: 'No language proficiency endorsement on record is valid for this flight.',
@@ -34,7 +38,7 @@ export const language = defineRule({
       },
       judge(f, moment, _p, take) {
         const { category, engines } = f.get('aircraft.type');
-        if (category === 'lighter-than-air' || (category === 'glider' && engines === 0))
+        if ((category === 'lighter-than-air' || category === 'glider') && engines === 0)
           return take('not-asked');
         const valid = f
           .get('pic.ratings')
@@ -71,16 +75,14 @@ export const language = defineRule({
                   : [],
             },
           );
-        const languages = [...new Set(valid.map(({ designator }) => designator ?? 'an unnamed language'))];
+        const languages = [...new Set(valid.map(languageOf))];
         const english = languages.some((one) => /^english$/i.test(one));
-        const lasting = valid.some(({ validThrough }) => validThrough === null);
-        const last = valid
-          .map(({ validThrough }) => validThrough ?? '')
-          .sort()
-          .at(-1)!;
+        const words = languages.map(
+          (one) => `${one}${endWords(valid.filter((of) => languageOf(of) === one))}`,
+        );
         return take(
           'valid',
-          { languages: languages.join(', '), through: lasting ? '' : ` through ${last}` },
+          { languages: words.join(', ') },
           {
             counted: valid.map(({ id, on, designator }) => ({ id, on, what: designator ?? 'language' })),
             conditions: english
@@ -92,3 +94,11 @@ export const language = defineRule({
     },
   ],
 });
+
+const languageOf = ({ designator }: RatingFact): string => designator ?? 'an unnamed language';
+
+/** ' through 2027-05-31', of several endorsements of a language the last end; empty where one does not end. */
+function endWords(endorsements: readonly RatingFact[]): string {
+  const ends = endorsements.flatMap(({ validThrough }) => validThrough ?? []).sort();
+  return ends.length < endorsements.length ? '' : ` through ${ends.at(-1)!}`;
+}

@@ -30,7 +30,7 @@ export const licence = defineRule({
       status: 'short',
       says: 'The licence is suspended {span}; only the end of the suspension opens this flight.',
     },
-    ended: { status: 'short', says: 'The licence ended on {endedOn}.' },
+    ended: { status: 'short', says: 'The licence for the category {category} ended on {endedOn}.' },
     none: {
       status: 'short',
       says: 'No pilot licence for the category {category} in force on the day of the flight is on record.',
@@ -60,7 +60,10 @@ export const licence = defineRule({
         if (standing.suspended) return take('suspended', { span: spanWords(standing.suspended) });
         const held = flownOn(standing, type);
         if (!held) {
-          const last = standing.ended.find(({ ratings }) => ratings.some((one) => one.category === category));
+          const ended = standing.ended.filter(({ ratings }) =>
+            ratings.some((one) => one.category === category),
+          );
+          const last = ended[0];
           if (!last) return take('none', { category });
           const renewed = () => ({
             ...last,
@@ -70,7 +73,7 @@ export const licence = defineRule({
           });
           return take(
             'ended',
-            { endedOn: lastEnd(standing.ended) },
+            { category, endedOn: lastEnd(ended) },
             {
               remedies: () =>
                 canStillAct(moment)

@@ -1,7 +1,7 @@
 /** Part-FCL licences: which are in force, and which is flown on. */
 import type { Moment } from '../../../engine/moment.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
-import type { AircraftCategory, CertificateFact, CertificateLevel } from '../../../facts/person.js';
+import type { AircraftCategory, CertificateFact, CertificateLevel, LogFact } from '../../../facts/person.js';
 import { standingAmong, type Standing } from '../../common/people/standing.js';
 
 /** Licences of Part-FCL, lowest first. A licence of another country gives nothing here unless it was converted. */
@@ -23,6 +23,17 @@ type Type = Pick<AircraftType, 'category' | 'engines'>;
 
 /** A glider with an engine is taken for a touring motor glider (FCL.010), which is flown on an aeroplane licence. */
 export const isMotorGlider = (type: Type): boolean => type.category === 'glider' && type.engines > 0;
+
+/**
+ * Flown in an aeroplane, or in a touring motor glider (FCL.105.A, FCL.140.A)? The log does not tell motor gliders from other
+ * gliders, so of gliders only the model counts that is a motor glider for certain: the one to be flown.
+ */
+export const inAeroplane = (
+  flown: Pick<LogFact, 'category' | 'modelId'>,
+  type: Pick<AircraftType, 'category' | 'engines' | 'modelId'>,
+): boolean =>
+  flown.category === 'airplane' ||
+  (flown.category === 'glider' && isMotorGlider(type) && flown.modelId === type.modelId);
 
 /** The category of licence an aircraft is flown on, or null where its law (Part-SFCL, Part-BFCL) is not held here. */
 export function licenceCategory(type: Type): AircraftCategory | null {

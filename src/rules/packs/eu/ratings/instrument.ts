@@ -26,7 +26,7 @@ export const instrumentRating = defineRule({
     },
     ended: {
       status: 'short',
-      says: 'The instrument rating ended on {through}; a proficiency check renews it.',
+      says: 'The instrument rating ended on {through}; renewing it takes a proficiency check, and training as needed.',
     },
   },
   bodies: [
@@ -75,7 +75,8 @@ export const instrumentRating = defineRule({
                 ? [
                     {
                       act: 'pass-instrument-proficiency-check',
-                      title: 'Pass the proficiency check that renews the instrument rating.',
+                      title:
+                        'Have the instrument rating renewed: training as needed and a proficiency check.',
                       by: 'examiner' as const,
                       effects: [
                         {

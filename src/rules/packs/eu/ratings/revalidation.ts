@@ -2,10 +2,11 @@ import { addPlainMonths, type LocalDate } from '../../../calendar/dates.js';
 import type { Moment } from '../../../engine/moment.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule, type FactView } from '../../../engine/rule.js';
+import type { AircraftType } from '../../../facts/aircraft.js';
 import type { ReviewFact } from '../../../facts/person.js';
 import { EU_RATINGS } from '../../../parameters/eu/licences.js';
 import { canStillAct } from '../../common/people/plans.js';
-import { euStanding, flownOn } from '../licence/standing.js';
+import { euStanding, flownOn, licenceCategory } from '../licence/standing.js';
 import { passProficiencyCheck } from '../proficiency-check.js';
 import { isSingleEngine, ratingFor, ratingsOf, ratingWords } from './class-of.js';
 import { enough, flownTowards, missingWords, remainingFlights, type Asked } from './revalidation-flights.js';
@@ -53,7 +54,7 @@ export const revalidation = defineRule({
         text: 'Regulation (EU) No 1178/2011, FCL.740.A(a), (b)',
         status: 'seen',
         reading:
-          'Months run back day for day from the last day endorsed. Training may be several flights; a proficiency check or skill test in the last twelve months stands for it. Route sectors of multi-engine ratings are not counted. The owner of both a single-engine land and a motor glider rating may fly the hours in either.',
+          'Months run back day for day from the last day endorsed. Training may be several flights; a proficiency check or skill test in the last twelve months stands for it. The class a check was flown in is not on record. What multi-engine and type ratings ask for besides the check is a condition. Hours in the other class of who holds land and sea ratings are not counted (stricter than FCL.740.A(b)(4), from memory). The owner of both a single-engine land and a motor glider rating may fly the hours in either.',
       },
       judge(f, moment, p, take) {
         const type = f.get('aircraft.type');
@@ -70,13 +71,16 @@ export const revalidation = defineRule({
         const from = single ? back(p.number('eu.revalidation.experience-months')) : checkFrom;
         const rating = ratingWords(wanted);
         if (!moment.startsOnOrAfter(from)) return take('not-yet', { rating, through, from });
-        const checks = testsSince(f, from, moment);
+        const checks = testsSince(f, type, from, moment);
         const check = checks.find(({ kind, on }) => kind === 'proficiency-check' && on >= checkFrom);
         if (check)
           return take(
             'by-check',
             { rating, through, on: check.on },
-            { counted: [{ id: check.id, on: check.on, what: 'proficiency check' }] },
+            {
+              counted: [{ id: check.id, on: check.on, what: 'proficiency check' }],
+              conditions: besides(type, single),
+            },
           );
         const orCheck = `pass a proficiency check between ${checkFrom} and then`;
         const passes = () => passCheck(moment, checkFrom, through);
@@ -103,11 +107,27 @@ export const revalidation = defineRule({
   ],
 });
 
+/** FCL.740.A(a)(2), FCL.740.H(a)(2): what ratings of other than single-engine piston classes ask for besides the check. */
+function besides({ category, engines, typeRating }: AircraftType, single: boolean): string[] {
+  if (category === 'rotorcraft')
+    return ['Make sure of two hours in the type within the validity of the rating.'];
+  if (single || (engines === 1 && typeRating === null)) return [];
+  return ['Make sure of ten route sectors within the validity of the rating, or one with an examiner.'];
+}
+
 /** Checks and skill tests since a day and before the flight, newest first. */
-function testsSince(f: FactView<'pic.reviews'>, from: LocalDate, moment: Moment): ReviewFact[] {
+function testsSince(
+  f: FactView<'pic.reviews'>,
+  type: AircraftType,
+  from: LocalDate,
+  moment: Moment,
+): ReviewFact[] {
   return f
     .get('pic.reviews')
     .filter(({ kind, on }) => (kind === 'proficiency-check' || kind === 'practical-test') && on >= from)
+    .filter(
+      ({ category }) => category === null || category === type.category || category === licenceCategory(type),
+    )
     .filter(({ on }) => moment.startsOnOrAfter(on))
     .sort((a, b) => (`${a.on} ${a.id}` < `${b.on} ${b.id}` ? 1 : -1));
 }

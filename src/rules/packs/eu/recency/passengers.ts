@@ -94,7 +94,11 @@ export const passengerRecency = defineRule({
             { ...words(day, byDay.needed), ratingThrough: rating },
             { counted },
           );
-        return take('enough', { ...words(day, byDay.needed), through: day.through! }, { counted });
+        return take(
+          'enough',
+          { ...words(day, byDay.needed), through: throughWords(day.through!, night) },
+          { counted },
+        );
       },
     },
   ],
@@ -102,6 +106,14 @@ export const passengerRecency = defineRule({
   changed:
     'The instrument rating must be on record as valid; before, its end was not on record and came as a condition.',
 });
+
+/** '2027-05-21 by day, 2027-05-02 by night': the landings by night may be older than those by day. */
+const throughWords = (day: string, { through: night }: LandingCount): string =>
+  night === null
+    ? `${day} by day`
+    : night < day
+      ? `${day} by day, ${night} by night`
+      : `${day} by day and night`;
 
 /** Last day of an instrument rating for the category that covers the flight, or null. */
 function instrumentThrough(

@@ -4,9 +4,9 @@ import type { Remedy } from '../../../../engine/remedy.js';
 import type { AircraftType } from '../../../../facts/aircraft.js';
 import type { FactView } from '../../../../engine/rule.js';
 import { counted } from '../../../../explain/words.js';
-import { leavePassengers } from '../../../leave-passengers.js';
 import { plannedLandings } from '../../../planned-flight.js';
 import { wouldServe } from '../../../common/people/plans.js';
+import { leaveWhomItSpeaksOf } from './carried.js';
 
 /**
  * Ways to satisfy passenger recency: fly the landings alone, do without the night (where that is what is asked), or leave
@@ -19,11 +19,13 @@ export function landingsRemedies(of: {
   night: boolean;
   moment: Moment;
   f: Pick<FactView, 'flight' | 'crew'>;
+  /** Everybody else aboard is carried, not passengers alone. */
+  anybody: boolean;
   /** Ways around the rule that come before leaving anybody behind. */
   instead?: Remedy[];
 }): Remedy[] {
-  const { type, needed, days, night, moment, f, instead = [] } = of;
-  const without = [...instead, ...leavePassengers(f)];
+  const { type, needed, days, night, moment, f, anybody, instead = [] } = of;
+  const without = [...instead, ...leaveWhomItSpeaksOf(f, anybody)];
   if (!wouldServe(moment, (today) => addDays(today, days))) return without;
   const act = `fly-landings-${night ? 'night' : 'day'}`;
   const entry = plannedLandings(type, needed, night, moment);
