@@ -14,7 +14,7 @@ import { defineRule, type Rule } from './rule.js';
 /** Days before the end of a parameter within which it is told. */
 export const TOLD_AHEAD_DAYS = 30;
 
-/** Titles told of a release that is due at once. */
+/** Titles told in one sentence; the rest is counted, for a phone has eight lines. */
 const MOST_NAMED = 2;
 
 /** Parameters to re-check, by the last day on which the last check is recent enough; and those whose values end. */
@@ -80,7 +80,7 @@ function ending({ endings }: Watched, moment: Moment): string[] {
     .map(({ title, from }) => `“${title}” (no value from ${from})`);
 }
 
-/** '“A”, “B”, “C” and 4 more'. */
+/** '“A”, “B” and 4 more'. */
 function named(titles: readonly string[]): string {
   const told = titles.slice(0, MOST_NAMED).map((title) => `“${title}”`);
   const more = titles.length - told.length;

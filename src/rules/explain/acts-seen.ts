@@ -25,7 +25,7 @@ calendar.member_free | give-up-commitment | member | Give up another booking.
 certificate.canada.hire | fly-without-hire | member | Carry nobody and nothing for payment.
 certificate.canada.licence | add-class-rating | examiner | Train for the rating (airplane, single engine sea) and pass its flight test.
 certificate.canada.licence | renew-certificate | member | Renew the document booklet and show it to the club.
-certificate.canada.permit_limits | take-fewer-passengers | member | Take 1 fewer aboard.
+certificate.canada.permit_limits | take-fewer-passengers | member | Leave one person behind.
 certificate.canada.permit_limits | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
 certificate.canada.permit_limits | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
 certificate.canada.permit_limits | keep-within-permit-limits | member | Carry nobody and nothing for payment. Fly under visual flight rules.
@@ -35,7 +35,7 @@ certificate.category_class | leave-passengers | member | Fly without passengers.
 certificate.category_class | renew-certificate | member | Renew the private pilot certificate and show it to the club.
 certificate.easa.hire | fly-without-hire | member | Carry nobody and nothing for payment.
 certificate.easa.lapl_limits | leave-passengers | member | Fly without passengers.
-certificate.easa.lapl_limits | keep-within-lapl-limits | member | Carry nobody and nothing for payment. Fly under visual flight rules. Take 1 fewer aboard.
+certificate.easa.lapl_limits | keep-within-lapl-limits | member | Carry nobody and nothing for payment. Fly under visual flight rules. Leave one person behind.
 certificate.easa.licence | renew-certificate | member | Have the licence renewed and show it to the club.
 certificate.easa.licence | leave-passengers | member | Fly without passengers.
 certificate.instrument_rating | change-to-vfr | member | Fly under visual flight rules.
@@ -119,12 +119,12 @@ load.persons | declare-passengers | member | Ask for the flight as one with pass
 load.persons | correct-persons-on-board | member | Correct the request: 2 on board.
 load.weight | reduce-load | member | Leave behind 1 lb of baggage.
 medical.basicmed | pass-medical-exam | medical-examiner | Pass a medical examination for class 3.
-medical.basicmed | take-fewer-passengers | member | Take 1 fewer aboard.
+medical.basicmed | take-fewer-passengers | member | Leave one person behind.
 medical.basicmed | renew-basicmed | member | For BasicMed: see a physician again.
-medical.basicmed | stay-low | member | Plan the flight at or below 18000 ft above mean sea level.
+medical.basicmed | stay-low | member | Plan the flight at or below 18,000 ft above mean sea level.
 medical.basicmed | stay-slow | member | Plan the flight at 250 knots indicated or less.
 medical.basicmed | fly-without-hire | member | Carry nobody and nothing for payment.
-medical.basicmed | keep-within-basicmed-limits | member | Plan the flight at or below 18000 ft above mean sea level. Plan the flight at 250 knots indicated or less.
+medical.basicmed | keep-within-basicmed-limits | member | Plan the flight at or below 18,000 ft above mean sea level. Plan the flight at 250 knots indicated or less.
 medical.canada.certificate | pass-medical-exam | medical-examiner | Obtain a medical certificate of category 3.
 medical.certificate | pass-medical-exam | medical-examiner | Pass a medical examination for class 3.
 medical.certificate | complete-basicmed | member | With a valid driver’s licence and no application denied: see a physician for the BasicMed examination and complete the course.
@@ -175,21 +175,21 @@ recency.passengers.night | depart-after-night | member | Leave at 2027-03-02 05:
 recency.passengers.night | leave-passengers | member | Fly without passengers.
 recreational.limits | land-before-sunset | member | Leave at 2027-03-01 17:05 and be on the ground at XQHB by 2027-03-01 17:50, outside the night.
 recreational.limits | depart-after-sunrise | member | Leave at 2027-03-02 06:35 and be on the ground at XQHB by 2027-03-02 07:20, outside the night.
-recreational.limits | take-fewer-passengers | member | Take 1 fewer aboard.
+recreational.limits | take-fewer-passengers | member | Leave one person behind.
 recreational.limits | stay-local | member | Stay around XQHB and land nowhere else.
 recreational.limits | get-endorsement-recreational-cross-country | instructor | Train cross-country with an instructor and be endorsed.
 recreational.limits | get-endorsement-recreational-50nm | instructor | Train with an instructor around XQHB and be endorsed for flights within 50 NM of it.
-recreational.limits | stay-low | member | Plan the flight at or below 10000 ft above mean sea level.
+recreational.limits | stay-low | member | Plan the flight at or below 10,000 ft above mean sea level.
 recreational.limits | keep-out-of-airspace | member | Plan the flight clear of class D airspace.
 recreational.limits | get-endorsement-recreational-airspace | instructor | Train with an instructor in controlled airspace and be endorsed.
 recreational.limits | fly-without-hire | member | Carry nobody and nothing for payment.
 recreational.limits | get-endorsement-recreational-refresher | instructor | Fly with an instructor and be endorsed as proficient again.
-recreational.limits | keep-within-recreational-limits | member | Take 1 fewer aboard. Carry nobody and nothing for payment.
+recreational.limits | keep-within-recreational-limits | member | Leave one person behind. Carry nobody and nothing for payment.
 recreational.limits | change-to-vfr | member | Fly under visual flight rules.
 registration.validity | renew-registration | administrator | Renew the registration of the aircraft.
 review.flight_24_months | fly-flight-review | instructor | Fly a flight review with an instructor.
 review.flight_24_months | get-endorsement-solo | instructor | Train with an instructor and be endorsed for solo flight in the Harrow Lark 160.
-sport.limits | take-fewer-passengers | member | Take 1 fewer aboard.
+sport.limits | take-fewer-passengers | member | Leave one person behind.
 sport.limits | land-before-night | member | Leave at 2026-12-01 16:00 and be on the ground at XQHB by 2026-12-01 17:00, outside the night.
 sport.limits | depart-after-night | member | Leave at 2026-12-02 06:35 and be on the ground at XQHB by 2026-12-02 07:35, outside the night.
 sport.limits | pass-medical-exam | medical-examiner | Pass a medical examination for class 3.

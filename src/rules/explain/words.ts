@@ -116,4 +116,7 @@ export function listed(parts: readonly string[]): string {
 }
 
 /** 'Upper case first'. */
+/** A number with its thousands apart: '10,000'. */
+export const grouped = (value: number): string => value.toLocaleString('en-US');
+
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

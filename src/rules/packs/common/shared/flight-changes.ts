@@ -1,5 +1,6 @@
 /** Remedies that change the request itself, by the names all rules share. */
 import type { Remedy } from '../../../engine/remedy.js';
+import { grouped } from '../../../explain/words.js';
 import type { AirspaceClass, FlightFacts } from '../../../facts/flight.js';
 
 /** Fly the same flight under visual flight rules. */
@@ -22,7 +23,7 @@ export const FLY_WITHOUT_HIRE: Remedy = {
 export function takeFewerPassengers(flight: Pick<FlightFacts, 'personsOnBoard'>, tooMany: number): Remedy {
   return {
     act: 'take-fewer-passengers',
-    title: `Take ${tooMany} fewer aboard.`,
+    title: `Leave ${tooMany === 1 ? 'one person' : `${tooMany} persons`} behind.`,
     by: 'member',
     effects: [{ op: 'flight', fields: { personsOnBoard: flight.personsOnBoard - tooMany } }],
   };
@@ -32,7 +33,7 @@ export function takeFewerPassengers(flight: Pick<FlightFacts, 'personsOnBoard'>,
 export function stayAtOrBelow(limitFt: number): Remedy {
   return {
     act: 'stay-low',
-    title: `Plan the flight at or below ${limitFt} ft above mean sea level.`,
+    title: `Plan the flight at or below ${grouped(limitFt)} ft above mean sea level.`,
     by: 'member',
     effects: [{ op: 'flight', fields: { maxAltitudeFtMsl: limitFt } }],
   };

@@ -1,4 +1,5 @@
 /** The eight steps of 14 CFR 91.213 for one deferred squawk. */
+import { grouped } from '../../../../explain/words.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { AircraftType, EquipmentFact, SquawkFact } from '../../../../facts/aircraft.js';
 
@@ -59,7 +60,7 @@ export function deferralProblems(of: StepsOf): Problem[] {
     return [
       {
         branch: 'not-small',
-        words: `${name}: the aircraft is heavier than ${of.smallLb.toLocaleString('en-US')} lb`,
+        words: `${name}: the aircraft is heavier than ${grouped(of.smallLb)} lb`,
       },
     ];
   if (!equipment) return [unknown('it is not on record which equipment it takes out of use')];

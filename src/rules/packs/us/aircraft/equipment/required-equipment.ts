@@ -2,6 +2,7 @@
  * What each kind of operation needs: 14 CFR 91.205(b), (c), (d), (e) and 91.207 as data. `when` says whether a line
  * applies to this aircraft on this flight; it is asked only when the equipment is wanting.
  */
+import { grouped } from '../../../../explain/words.js';
 import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { AircraftType, EquipmentKind } from '../../../../facts/aircraft.js';
@@ -170,7 +171,7 @@ const IFR: readonly Requirement[] = [
       if (flight.maxAltitudeFtMsl !== null) return if_(flight.maxAltitudeFtMsl >= floor);
       const ceiling = type.maxOperatingAltitudeFt ?? type.serviceCeilingFt;
       if (ceiling !== null && ceiling < floor) return 'no';
-      return { unless: [`Remain below ${floor.toLocaleString('en-US')} ft.`] };
+      return { unless: [`Remain below ${grouped(floor)} ft.`] };
     },
   }),
 ];

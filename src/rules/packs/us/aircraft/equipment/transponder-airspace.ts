@@ -1,4 +1,5 @@
 /** Where a transponder and ADS-B Out are needed: 14 CFR 91.215(b) and 91.225(d) as one pure question. */
+import { grouped } from '../../../../explain/words.js';
 import type { AirspaceClass } from '../../../../facts/flight.js';
 
 /** What is known of the flight's airspace. Null = not known. */
@@ -20,7 +21,7 @@ export interface AirspaceNeed {
   conditions: string[];
 }
 
-const feet = (ft: number): string => `${ft.toLocaleString('en-US')} ft`;
+const feet = (ft: number): string => `${grouped(ft)} ft`;
 
 /**
  * Is the equipment needed?

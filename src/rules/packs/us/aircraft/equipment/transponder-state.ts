@@ -1,4 +1,5 @@
 /** Does this flight need a transponder and ADS-B Out, and what does the aircraft have? */
+import { grouped } from '../../../../explain/words.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { Remedy } from '../../../../engine/remedy.js';
@@ -97,7 +98,7 @@ export function avoidAirspace(f: Reads, p: Parameters): Remedy {
   const outside = (airspace ?? []).filter((one) => one !== 'A' && one !== 'B' && one !== 'C').sort();
   return {
     act: 'avoid-transponder-airspace',
-    title: `Stay out of class A, B and C and below ${fromFt.toLocaleString('en-US')} ft.`,
+    title: `Stay out of class A, B and C and below ${grouped(fromFt)} ft.`,
     by: 'member',
     effects: [
       {

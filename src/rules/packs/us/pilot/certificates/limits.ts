@@ -1,4 +1,5 @@
 /** Limits that recreational and sport pilots share, each as a shortfall with its cures (14 CFR 61.101(e), 61.315(c)). */
+import { grouped } from '../../../../explain/words.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { FactView } from '../../../../engine/rule.js';
@@ -40,14 +41,16 @@ export function hireOrInstruments({ flight }: Request): Shortfall[] {
 
 /** The higher of an altitude and a height: over the highest airfield of the route the height is known, elsewhere not. */
 export function altitude({ flight }: Request, mslFt: number, aglFt: number): Found {
-  const limit = `${mslFt} ft above mean sea level, or ${aglFt} ft above the surface where that is higher`;
+  const limit = `${grouped(mslFt)} ft above mean sea level, or ${grouped(aglFt)} ft above the surface where that is higher`;
   const { maxAltitudeFtMsl: planned } = flight;
   if (planned === null) return { shortfalls: [], conditions: [`Stay at or below ${limit}.`] };
   if (planned <= mslFt) return { shortfalls: [], conditions: [] };
   const highest = Math.max(...flight.route.map(({ elevationFt }) => elevationFt)) + aglFt;
   if (planned <= highest) return { shortfalls: [], conditions: [`Stay at or below ${limit}.`] };
   return {
-    shortfalls: [{ what: `${planned} ft is planned, above ${limit}`, cures: () => [stayAtOrBelow(mslFt)] }],
+    shortfalls: [
+      { what: `${grouped(planned)} ft is planned, above ${limit}`, cures: () => [stayAtOrBelow(mslFt)] },
+    ],
     conditions: [],
   };
 }

@@ -115,7 +115,7 @@ function aircraftLimits(type: AircraftType, p: Parameters): Shortfall[] {
   }
   if (type.retractableGear) wrong.push('the landing gear retracts');
   if (type.category === 'glider' || type.category === 'lighter-than-air' || type.category === 'powered-lift')
-    wrong.push(`the aircraft is a ${type.category} aircraft`);
+    wrong.push(`the aircraft is no airplane or rotorcraft`);
   return wrong.map((what) => ({ what, cures: NO_CURE }));
 }
 
