@@ -7,6 +7,7 @@ import { Bookings1764000000005 } from './0005-bookings.js';
 import { ClubRules1764000000006 } from './0006-club-rules.js';
 import { DecisionChain1764000000007 } from './0007-decision-chain.js';
 import { ForeignPapers1764000000008 } from './0008-foreign-papers.js';
+import { EquipmentChanges1764000000009 } from './0009-equipment-changes.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -17,4 +18,5 @@ export const MIGRATIONS = [
   ClubRules1764000000006,
   DecisionChain1764000000007,
   ForeignPapers1764000000008,
+  EquipmentChanges1764000000009,
 ];

@@ -9,6 +9,8 @@ import { CLUB_ENTITIES } from './clubs/entities.js';
 import { DecisionsModule } from './decisions/decisions.module.js';
 import { FLEET_ENTITIES } from './fleet/entities.js';
 import { FleetModule } from './fleet/fleet.module.js';
+import { MAINTENANCE_ENTITIES } from './maintenance/entities.js';
+import { MaintenanceModule } from './maintenance/maintenance.module.js';
 import { LOGBOOK_ENTITIES } from './logbook/entities.js';
 import { LogbookModule } from './logbook/logbook.module.js';
 import { MEMBER_ENTITIES } from './members/entities.js';
@@ -23,6 +25,7 @@ export const ENTITIES = [
   ...ACCOUNT_ENTITIES,
   ...CLUB_ENTITIES,
   ...FLEET_ENTITIES,
+  ...MAINTENANCE_ENTITIES,
   ...MEMBER_ENTITIES,
   ...LOGBOOK_ENTITIES,
   ...CHECKOUT_ENTITIES,
@@ -44,6 +47,7 @@ export class AppModule {
         CheckoutsModule,
         DecisionsModule,
         BookingsModule,
+        MaintenanceModule,
         WebModule,
       ],
     };

@@ -4,11 +4,13 @@ import { Compliance } from './airworthiness/compliance.entity.js';
 import { Differences } from './differences/differences.entity.js';
 import { Equipment } from './equipment/equipment.entity.js';
 import { MeterReading } from './meters/meter-reading.entity.js';
+import { MeterReadingVoid } from './meters/meter-reading-void.entity.js';
 import { AircraftModel } from './models/aircraft-model.entity.js';
 import { Permit } from './papers/permit.entity.js';
 import { Registration } from './papers/registration.entity.js';
 import { Deferral } from './squawks/deferral.entity.js';
 import { Squawk } from './squawks/squawk.entity.js';
+import { Weighing } from './weighings/weighing.entity.js';
 
 /** The tables of this domain. */
 export const FLEET_ENTITIES = [
@@ -18,6 +20,8 @@ export const FLEET_ENTITIES = [
   Permit,
   Equipment,
   MeterReading,
+  MeterReadingVoid,
+  Weighing,
   AirworthinessItem,
   Compliance,
   Squawk,

@@ -22,6 +22,8 @@ import { SquawksController } from './squawks/squawks.controller.js';
 import { SquawksService } from './squawks/squawks.service.js';
 import { TriageController } from './squawks/triage.controller.js';
 import { TriageService } from './squawks/triage.service.js';
+import { WeighingsController } from './weighings/weighings.controller.js';
+import { WeighingsService } from './weighings/weighings.service.js';
 
 /** Models, aircraft and everything recorded about one aircraft. */
 @Module({
@@ -30,6 +32,7 @@ import { TriageService } from './squawks/triage.service.js';
     AircraftController,
     EquipmentController,
     MetersController,
+    WeighingsController,
     ItemsController,
     CompliancesController,
     RegistrationsController,
@@ -43,6 +46,7 @@ import { TriageService } from './squawks/triage.service.js';
     AircraftService,
     EquipmentService,
     MetersService,
+    WeighingsService,
     ItemsService,
     CompliancesService,
     RegistrationsService,

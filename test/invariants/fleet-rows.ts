@@ -7,6 +7,7 @@ const NOBODY = '01900000-0000-7000-8000-000000000000';
 export const FLEET_TABLES = [
   ...['aircraft_models', 'aircraft', 'registrations', 'permits', 'equipment', 'meter_readings'],
   ...['airworthiness_items', 'compliances', 'squawks', 'deferrals', 'differences'],
+  ...['equipment_changes', 'weighings'],
 ];
 
 /** Ids of one club's rows. */
@@ -21,6 +22,7 @@ export interface FleetIds {
   secondEquipmentId: string;
   itemId: string;
   squawkId: string;
+  changeId: string;
 }
 
 /** A maker of sound rows for each table; every call gives a new id. */
@@ -99,6 +101,14 @@ export function fleetRows(ids: FleetIds) {
     }),
     deferrals: row({ squawk_id: ids.squawkId, deferred_on: '2026-03-01' }),
     differences: ofAircraft({ title: 'Panel', since: '2026-01-01', equipment_group: 'glass panel' }),
+    equipment_changes: ofAircraft({
+      ...{ title: 'New panel', done_on: '2026-01-01', statement: 'Installed', signed_by: 'Mo Wrench' },
+      ...{ effects: '{}', made_by: ids.memberId },
+    }),
+    weighings: ofAircraft({
+      ...{ effective_on: '2026-01-01', empty_weight_lb: 1450, empty_arm_in: 39.2 },
+      ...{ source: 'equipment-change', change_id: ids.changeId },
+    }),
   };
 }
 
@@ -193,4 +203,26 @@ export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: Flee
   simple('deferrals_span_chk', 'deferrals', { deadline_on: '2026-02-28' }),
   simple('differences_aircraft_fk', 'differences', { aircraft_id: NOBODY }),
   simple('differences_title_chk', 'differences', { title: ' ' }),
+  simple('differences_change_fk', 'differences', { change_id: NOBODY }),
+  aircraft('serial_chk', { serial_number: ' ' }),
+  simple('equipment_weight_chk', 'equipment', { weight_lb: -1 }),
+  simple('equipment_installed_by_fk', 'equipment', { installed_by_change: NOBODY }),
+  simple('equipment_removed_by_fk', 'equipment', { removed_on: '2026-01-01', removed_by_change: NOBODY }),
+  ['equipment_removed_by_chk', 'equipment', ({ changeId }) => ({ removed_by_change: changeId })],
+  item('span_chk', { since: '2026-01-02', retired_on: '2026-01-01' }),
+  simple('weighings_aircraft_fk', 'weighings', { aircraft_id: NOBODY, source: 'computed', change_id: null }),
+  simple('weighings_weight_chk', 'weighings', { empty_weight_lb: 0 }),
+  simple('weighings_source_chk', 'weighings', { source: 'guess' }),
+  simple('weighings_change_fk', 'weighings', { change_id: NOBODY }),
+  simple('weighings_change_chk', 'weighings', { change_id: null }),
+  simple('equipment_changes_aircraft_fk', 'equipment_changes', { aircraft_id: NOBODY }),
+  simple('equipment_changes_made_fk', 'equipment_changes', { made_by: NOBODY }),
+  simple('equipment_changes_title_chk', 'equipment_changes', { title: '' }),
+  simple('equipment_changes_statement_chk', 'equipment_changes', { statement: ' ' }),
+  simple('equipment_changes_signed_chk', 'equipment_changes', { signed_by: ' ' }),
+  simple('equipment_changes_effects_chk', 'equipment_changes', { effects: '[]' }),
+  simple('equipment_changes_taken_back_fk', 'equipment_changes', {
+    ...{ taken_back_at: LATER, taken_back_by: NOBODY, taken_back_reason: 'Wrong aircraft' },
+  }),
+  simple('equipment_changes_taken_back_chk', 'equipment_changes', { taken_back_at: LATER }),
 ];

@@ -6,6 +6,8 @@ import { refusal } from '../support/refusals.js';
 import { FLEET_INSERTS, FLEET_TABLES, fleetRows, type FleetIds } from './fleet-rows.js';
 import { constraintsToProve, insertRow, plantClub, rowRefusal } from './refusals.js';
 
+const NOBODY = '01900000-0000-7000-8000-000000000000';
+
 let db: TestDatabase;
 let ids: FleetIds;
 let foreign: FleetIds;
@@ -23,7 +25,7 @@ async function plantFleet(): Promise<FleetIds> {
   const id = (): string => newId();
   const made: FleetIds = {
     ...{ clubId, memberId, airfieldId: id(), modelId: id(), aircraftId: id(), secondAircraftId: id() },
-    ...{ equipmentId: id(), secondEquipmentId: id(), itemId: id(), squawkId: id() },
+    ...{ equipmentId: id(), secondEquipmentId: id(), itemId: id(), squawkId: id(), changeId: id() },
   };
   const rows = fleetRows(made);
   await db.tenantDb.run(clubId, async (em) => {
@@ -39,6 +41,7 @@ async function plantFleet(): Promise<FleetIds> {
     );
     await insertRow(em, 'airworthiness_items', rows.airworthiness_items({ id: made.itemId }));
     await insertRow(em, 'squawks', rows.squawks({ id: made.squawkId }));
+    await insertRow(em, 'equipment_changes', rows.equipment_changes({ id: made.changeId }));
     for (const table of [
       'registrations',
       'permits',
@@ -46,6 +49,7 @@ async function plantFleet(): Promise<FleetIds> {
       'compliances',
       'deferrals',
       'differences',
+      'weighings',
     ] as const) {
       await insertRow(em, table, rows[table]());
     }
@@ -66,8 +70,10 @@ it.each(FLEET_INSERTS)('%s', async (constraint, table, wrong) => {
 
 it('has a case for every constraint of these tables', async () => {
   // Holds more than the primary key does, so that one is always broken first; it is there for foreign keys to point at.
-  const implied = ['equipment_aircraft_uq'];
-  const fromTrigger = ['meter_readings_not_below_last_chk', 'meter_readings_not_above_next_chk'];
+  const implied = ['equipment_aircraft_uq', 'equipment_changes_aircraft_uq'];
+  const fromTrigger = [
+    ...['meter_readings_not_below_last_chk', 'meter_readings_not_above_next_chk', 'meter_readings_at_uq'],
+  ];
   const proven = new Set(FLEET_INSERTS.map(([constraint]) => constraint));
   const wanted = [...(await constraintsToProve(db, FLEET_TABLES)), ...fromTrigger];
   expect([...proven, ...implied].sort()).toEqual(wanted.sort());
@@ -127,6 +133,31 @@ describe('meter readings', () => {
       });
     },
   );
+
+  it('taken back leave their time free, and the order is that of those that stand', async () => {
+    const reading = (more: object) => fleetRows(ids).meter_readings({ kind: 'airframe', ...more });
+    const [wrong, right] = [newId(), newId()];
+    const VOID = `INSERT INTO meter_reading_voids (club_id, reading_id, reason, voided_by)
+      VALUES (bellcrank_club(), $1, $2, $3)`;
+    await db.tenantDb.run(ids.clubId, async (em) => {
+      await insertRow(em, 'meter_readings', reading({ id: wrong, shown_tenths: 9000 }));
+      await em.query(VOID, [wrong, 'Two digits swapped', ids.memberId]);
+      await insertRow(em, 'meter_readings', reading({ id: right, shown_tenths: 900 }));
+    });
+    expect(await rowRefusal(db, ids.clubId, 'meter_readings', reading({ shown_tenths: 900 }))).toEqual({
+      ...{ state: '23505', constraint: 'meter_readings_at_uq' },
+    });
+    for (const [values, constraint] of [
+      [[wrong, 'Two digits swapped', ids.memberId], 'meter_reading_voids_pkey'],
+      [[NOBODY, 'Two digits swapped', ids.memberId], 'meter_reading_voids_reading_fk'],
+      [[right, 'Two digits swapped', NOBODY], 'meter_reading_voids_member_fk'],
+      [[right, 'Oh', ids.memberId], 'meter_reading_voids_reason_chk'],
+    ] as const)
+      expect(await refusal(db, ids.clubId, VOID, [...values])).toMatchObject({ constraint });
+    await expect(db.admin.query('DELETE FROM meter_reading_voids')).rejects.toMatchObject({
+      constraint: 'meter_reading_voids_append_only',
+    });
+  });
 
   it('make their total themselves', async () => {
     const row = { ...fleetRows(ids).meter_readings(), total_tenths: 5 };

@@ -61,6 +61,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       countsForInspections: 't.kind = a.inspection_meter',
     }),
     `(SELECT DISTINCT ON (r.kind) r.* FROM meter_readings r WHERE r.club_id = a.club_id AND r.aircraft_id = a.id
+         AND NOT EXISTS (SELECT 1 FROM meter_reading_voids v WHERE v.club_id = r.club_id AND v.reading_id = r.id)
        ORDER BY r.kind, r.read_at DESC) t`,
     't.kind',
   ),
@@ -79,6 +80,8 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       fixedDueTenths: 't.fixed_due_tenths',
       toleranceTenths: 't.tolerance_tenths',
       recurring: 't.recurring',
+      since: date('t.since'),
+      retiredOn: date('t.retired_on'),
       ferryProhibited: 't.ferry_prohibited',
       lastDoneOn: date('c.done_on'),
       lastDoneTenths: 'c.done_tenths',
@@ -89,7 +92,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
     `airworthiness_items t LEFT JOIN LATERAL (SELECT x.* FROM compliances x
         WHERE x.club_id = t.club_id AND x.item_id = t.id AND x.voided_at IS NULL
         ORDER BY x.done_on DESC, x.done_tenths DESC NULLS LAST, x.id DESC LIMIT 1) c ON true
-      WHERE t.club_id = a.club_id AND t.aircraft_id = a.id AND t.retired_on IS NULL`,
+      WHERE t.club_id = a.club_id AND t.aircraft_id = a.id`,
     't.kind, t.title, t.id',
   ),
   registration: listFact(
@@ -175,8 +178,9 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       aircraftId: 't.aircraft_id',
       since: date('t.since'),
       equipmentGroup: 't.equipment_group',
+      endedOn: date('t.ended_on'),
     }),
-    `${ofAircraft('differences')} AND t.ended_on IS NULL`,
+    ofAircraft('differences'),
     't.since, t.id',
   ),
 };

@@ -190,6 +190,9 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
       on: date('t.signed_on'),
       expiresOn: date('t.expires_on'),
       signedById: 't.signed_by',
+      equipmentGroup: `CASE WHEN t.kind = 'differences' THEN (SELECT x.equipment_group FROM differences x
+        WHERE x.club_id = t.club_id AND x.aircraft_id = t.aircraft_id AND x.since <= t.signed_on
+        ORDER BY x.since DESC, x.id DESC LIMIT 1) END`,
     }),
     `${ofMember('checkouts')} AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = t.club_id AND v.checkout_id = t.id)`,
     't.signed_on, t.id',

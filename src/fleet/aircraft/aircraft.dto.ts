@@ -36,6 +36,13 @@ export class NewAircraft {
   @WholeField({ min: 1, max: 20, description: 'Occupants it is certificated for' })
   occupantsCertificated: number;
 
+  @TextField({
+    max: 40,
+    nullable: true,
+    description: `The maker's serial number; directives apply by it. ${UNKNOWN}`,
+  })
+  serialNumber?: string | null;
+
   @NumberField({ min: 1, max: 1_000_000, nullable: true, description: UNKNOWN })
   emptyWeightLb?: number | null;
 

@@ -28,6 +28,10 @@ export class Aircraft extends FactRow {
   @IntegerColumn('occupants_certificated')
   occupantsCertificated: number;
 
+  /** The maker's; directives apply by it. */
+  @TextColumn('serial_number', { nullable: true })
+  serialNumber: string | null;
+
   @RealColumn('empty_weight_lb', { nullable: true })
   emptyWeightLb: number | null;
 

@@ -11,7 +11,9 @@ import {
 } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { MODELS } from '../models/models.service.js';
+import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { requireReference } from '../references.js';
+import { currentWeighing } from '../weighings/current-weight.js';
 import type {
   AircraftChanges,
   AircraftPage,
@@ -60,6 +62,7 @@ export class AircraftService {
   ): Promise<AircraftView> {
     const work = async (em: EntityManager) => {
       await requireBoth(em, clubId, changes);
+      if (changes.emptyWeightLb !== undefined) await weightIsFree(em, clubId, id);
       const edit = { where: { clubId, id }, version, change: () => ({ ...changes }) };
       return aircraftView(em, await editRecord(em, AIRCRAFT, edit));
     };
@@ -76,4 +79,13 @@ export class AircraftService {
 async function requireBoth(em: EntityManager, clubId: string, body: AircraftChanges): Promise<void> {
   await requireReference(em, MODELS, { clubId, id: body.modelId }, 'modelId');
   await requireReference(em, AIRFIELDS, { clubId, id: body.homeAirfieldId }, 'homeAirfieldId');
+}
+
+/** @throws ProblemException 422 once weighings say what it weighs. */
+async function weightIsFree(em: EntityManager, clubId: string, aircraftId: string): Promise<void> {
+  if ((await currentWeighing(em, clubId, aircraftId)) === null) return;
+  throw new ProblemException('value-refused', {
+    field: 'emptyWeightLb',
+    detail: 'The empty weight comes from the weighings on record. Record another weighing instead.',
+  });
 }

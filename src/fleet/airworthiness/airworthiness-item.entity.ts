@@ -62,6 +62,10 @@ export class AirworthinessItem extends FactRow {
   @Column({ name: 'equipment_id', type: 'uuid', nullable: true })
   equipmentId: string | null;
 
+  /** First day it is asked for; null: always. */
+  @DateColumn('since', { nullable: true })
+  since: string | null;
+
   @DateColumn('retired_on', { nullable: true })
   retiredOn: string | null;
 }

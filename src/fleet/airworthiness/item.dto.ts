@@ -68,6 +68,9 @@ export class NewItem {
   @IdField({ nullable: true, description: 'Equipment of this aircraft that it hangs on' })
   equipmentId?: string | null;
 
+  @DayField({ nullable: true, description: 'First day it is asked for; always unless given' })
+  since?: string | null;
+
   @DayField({ nullable: true, description: 'From this day on it is not asked for any more' })
   retiredOn?: string | null;
 }

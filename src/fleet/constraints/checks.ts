@@ -61,12 +61,36 @@ const AIRCRAFT: ConstraintWords[] = [
     'basis',
     "Portable equipment has the basis 'portable', installed equipment another one.",
   ],
+  ['aircraft_serial_chk', 'serialNumber', 'Give the serial number in up to 40 characters, or leave it out.'],
+  ['equipment_weight_chk', 'weightLb', 'Give a weight of 0 pounds or more, or leave it out.'],
+  [
+    'equipment_removed_by_chk',
+    'removedOn',
+    'A piece removed by a change keeps its removal date. Take the change back instead.',
+  ],
+  ['weighings_weight_chk', 'emptyWeightLb', 'Give the empty weight, more than 0 pounds.'],
+  ['weighings_source_chk', 'source', 'Name one of weighing, computed, equipment-change.'],
+  ['weighings_change_chk', 'source', 'A weight by an equipment change names the change.'],
+  ['equipment_changes_title_chk', 'title', 'Say in up to 200 characters what was changed.'],
+  ['equipment_changes_statement_chk', 'statement', 'Copy the statement from the maintenance record.'],
+  ['equipment_changes_signed_chk', 'signedBy', 'Say who signed: name and certificate.'],
+  ['equipment_changes_effects_chk', undefined, 'The change says what it did. Read it again and repeat.'],
+  [
+    'equipment_changes_taken_back_chk',
+    'reason',
+    'A change that is taken back says when, by whom and why, or none of these.',
+  ],
   ['differences_title_chk', 'title', 'Say in a few words what is different.'],
 ];
 
 const METERS: ConstraintWords[] = [
   ['meter_readings_kind_chk', 'kind', 'Name one of hobbs, tachometer, airframe.'],
   ['meter_readings_shown_chk', 'shownH', 'Give what the meter shows, 0 or more.'],
+  [
+    'meter_reading_voids_reason_chk',
+    'reason',
+    'Say in at least 5 characters what was wrong with the reading.',
+  ],
   ['meter_readings_source_chk', 'source', 'Name one of coordinator, replacement.'],
 ];
 
@@ -94,6 +118,11 @@ const ITEMS: ConstraintWords[] = [
     'airworthiness_items_fixed_hours_chk',
     'fixedDueH',
     'Give the hours at which it is due, more than 0, or leave them out.',
+  ],
+  [
+    'airworthiness_items_span_chk',
+    'retiredOn',
+    'An item ends on or after the day it begins. Check both dates.',
   ],
   ['airworthiness_items_tolerance_chk', 'toleranceH', 'Give a tolerance of 0 hours or more.'],
   ['compliances_done_chk', 'doneH', 'Give the hours at which it was done, 0 or more.'],

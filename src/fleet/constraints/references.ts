@@ -37,6 +37,40 @@ export const FLEET_REFERENCES = [
   ofAircraft('airworthiness_items', 'An airworthiness item'),
   ofAircraft('squawks', 'A squawk'),
   ofAircraft('differences', 'A difference'),
+  ofAircraft('weighings', 'A weighing'),
+  ofAircraft('equipment_changes', 'An equipment change'),
+  reference(
+    'equipment_changes_made_fk',
+    undefined,
+    'An equipment change is entered by a member of the club, and keeps that name.',
+  ),
+  reference(
+    'equipment_changes_taken_back_fk',
+    undefined,
+    'An equipment change is taken back by a member of the club, and keeps that name.',
+  ),
+  ...[
+    'equipment_installed_by_fk',
+    'equipment_removed_by_fk',
+    'weighings_change_fk',
+    'differences_change_fk',
+  ].map((constraint) =>
+    reference(
+      constraint,
+      undefined,
+      'It names a change of the same aircraft, and a change stays as long as its parts do. Take the change back instead.',
+    ),
+  ),
+  reference(
+    'meter_reading_voids_reading_fk',
+    undefined,
+    'A reading of the club is taken back, and both stay on record. Read the readings again.',
+  ),
+  reference(
+    'meter_reading_voids_member_fk',
+    undefined,
+    'A reading is taken back by a member of the club, and keeps that name.',
+  ),
   reference(
     'airworthiness_items_equipment_fk',
     'equipmentId',

@@ -37,6 +37,24 @@ export const FLEET_UNIQUES = [
     'readAt',
   ),
   conflict(
+    'meter_reading_voids_append_only',
+    'meter-readings-kept',
+    'Readings are not edited',
+    'A meter reading that was taken back stays so. Record the right one.',
+  ),
+  conflict(
+    'meter_reading_voids_pkey',
+    'meter-reading-void',
+    'Not taken back',
+    'The reading was taken back before and does not count. Record the right one.',
+  ),
+  conflict(
+    'equipment_changes_aircraft_uq',
+    'equipment-change-already-there',
+    'Change already there',
+    'This equipment change is already recorded for the aircraft. Read the changes again.',
+  ),
+  conflict(
     'deferrals_squawk_uq',
     'squawk-already-deferred',
     'Already deferred',

@@ -31,6 +31,9 @@ export class DifferenceView extends ViewOf(NewDifference) {
   @Shown({ type: 'string', format: 'uuid' })
   aircraftId: string;
 
+  @Shown({ type: 'string', format: 'uuid', nullable: true, description: 'The equipment change behind it' })
+  changeId: string | null;
+
   @Shown({ type: 'integer' })
   rowVersion: number;
 

@@ -20,4 +20,8 @@ export class Differences extends FactRow {
   /** First date on which it does not matter any more. */
   @DateColumn('ended_on', { nullable: true })
   endedOn: string | null;
+
+  /** The equipment change that called for it. */
+  @Column({ name: 'change_id', type: 'uuid', nullable: true })
+  changeId: string | null;
 }

@@ -1,4 +1,12 @@
-import { DayField, FlagField, Shown, TextField, WordField, WordsField } from '../../platform/http/fields.js';
+import {
+  DayField,
+  FlagField,
+  NumberField,
+  Shown,
+  TextField,
+  WordField,
+  WordsField,
+} from '../../platform/http/fields.js';
 import { PageShape } from '../../platform/http/pages.js';
 import { ChangesOf, RecordHead, ViewOf } from '../../platform/http/views.js';
 import type { EquipmentKind } from '../../rules/index.js';
@@ -38,6 +46,25 @@ export class NewEquipment {
     description: 'Further kinds it does the work of, as a glass panel does',
   })
   satisfies?: EquipmentKind[];
+
+  @TextField({ max: 80, nullable: true })
+  partNumber?: string | null;
+
+  @TextField({ max: 80, nullable: true })
+  serialNumber?: string | null;
+
+  @NumberField({ max: 5000, nullable: true, description: 'Pounds' })
+  weightLb?: number | null;
+
+  @NumberField({ min: -1000, max: 2000, nullable: true, description: 'Inches aft of the datum' })
+  armIn?: number | null;
+
+  @TextField({
+    max: 200,
+    nullable: true,
+    description: 'The paper behind its basis: number of the STC, date of the alteration record',
+  })
+  document?: string | null;
 }
 
 /** PATCH of a piece of equipment. */
@@ -53,6 +80,12 @@ export class EquipmentView extends ViewOf(NewEquipment) {
 
   @Shown({ type: 'string', format: 'uuid' })
   aircraftId: string;
+
+  @Shown({ type: 'string', format: 'uuid', nullable: true, description: 'The change that installed it' })
+  installedByChange: string | null;
+
+  @Shown({ type: 'string', format: 'uuid', nullable: true, description: 'The change that removed it' })
+  removedByChange: string | null;
 
   @Shown({ type: 'integer' })
   rowVersion: number;

@@ -3,6 +3,7 @@ import {
   DateColumn,
   FactRow,
   FlagColumn,
+  RealColumn,
   TextColumn,
   TextListColumn,
 } from '../../platform/database/columns.js';
@@ -43,4 +44,27 @@ export class Equipment extends FactRow {
 
   @TextColumn('basis')
   basis: EquipmentBasis;
+
+  @TextColumn('part_number', { nullable: true })
+  partNumber: string | null;
+
+  @TextColumn('serial_number', { nullable: true })
+  serialNumber: string | null;
+
+  @RealColumn('weight_lb', { nullable: true })
+  weightLb: number | null;
+
+  /** Inches aft of the datum. */
+  @RealColumn('arm_in', { nullable: true })
+  armIn: number | null;
+
+  /** The paper behind its basis: number of the STC, date of the alteration record. */
+  @TextColumn('document', { nullable: true })
+  document: string | null;
+
+  @Column({ name: 'installed_by_change', type: 'uuid', nullable: true })
+  installedByChange: string | null;
+
+  @Column({ name: 'removed_by_change', type: 'uuid', nullable: true })
+  removedByChange: string | null;
 }

@@ -79,8 +79,25 @@ export class ReadingView {
   @Shown({ type: 'string', nullable: true })
   note: string | null;
 
+  @Shown({ type: 'string', format: 'date-time', nullable: true, description: 'Since when it does not count' })
+  voidedAt: string | null;
+
+  @Shown({ type: 'string', nullable: true })
+  voidReason: string | null;
+
   @Shown({ type: 'string', format: 'date-time' })
   recordedAt: string;
+}
+
+/** Why a reading is taken back. */
+export class VoidReading {
+  @TextField({
+    max: 500,
+    pattern: /\S.{3,}\S/s,
+    says: 'at least 5 characters',
+    description: 'What was wrong with it',
+  })
+  reason: string;
 }
 
 /** The newest reading of one meter. */

@@ -17,6 +17,12 @@ defineProblems(
     detail:
       "Send source 'replacement' together with replacedMeterH, what the old meter showed when it was taken out.",
   },
+  {
+    code: 'meter-reading-void',
+    status: 409,
+    title: 'Not taken back',
+    detail: 'The reading was taken back before, or later readings go on from it. Read the readings again.',
+  },
 );
 
 const NAMES: Record<MeterKind, string> = {
@@ -86,4 +92,17 @@ export const readInFuture = (readAt: string, now: string): ProblemException =>
   new ProblemException('value-refused', {
     field: 'readAt',
     detail: `${readAt} is still to come; it is ${now} now. Give the time at which the meter was read.`,
+  });
+
+/** 409: it does not count any more. */
+export const takenBackAlready = (): ProblemException =>
+  new ProblemException('meter-reading-void', {
+    detail: 'The reading was taken back before and does not count. Record the right one.',
+  });
+
+/** 409: the running total of later readings rests on this replacement. */
+export const replacementInUse = (next: MeterReading): ProblemException =>
+  new ProblemException('meter-reading-void', {
+    detail: `Later readings of the new meter go on from this replacement, the next at ${next.readAt}. Take those back first, newest first.`,
+    extensions: { next: facts(next) },
   });

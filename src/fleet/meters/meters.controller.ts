@@ -4,7 +4,7 @@ import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { Roles } from '../../accounts/roles.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
-import { MeterList, NewReading, ReadingPage, ReadingQuery, ReadingView } from './meter.dto.js';
+import { MeterList, NewReading, ReadingPage, ReadingQuery, ReadingView, VoidReading } from './meter.dto.js';
 import { MetersService } from './meters.service.js';
 
 /** Meters of an aircraft. */
@@ -59,5 +59,24 @@ export class MetersController {
     @Body() body: NewReading,
   ): Promise<ReadingView> {
     return this.meters.add(user, aircraftId, body);
+  }
+
+  @Post('readings/:readingId/void')
+  @Roles('maintenance-coordinator')
+  @ApiRoute({
+    id: 'voidReading',
+    summary: 'Take a wrong reading back',
+    description:
+      'By an entry of its own: the reading stays on record and does not count. Record the right one after it.',
+    answer: ReadingView,
+    refuses: [403, 404, 409, 422],
+  })
+  takeBack(
+    @CurrentUser() user: SignedIn,
+    @Param('aircraftId', UuidPipe) aircraftId: string,
+    @Param('readingId', UuidPipe) id: string,
+    @Body() body: VoidReading,
+  ): Promise<ReadingView> {
+    return this.meters.takeBack(user, { aircraftId, id }, body);
   }
 }

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { type EntityManager, LessThanOrEqual, MoreThan } from 'typeorm';
+import { type EntityManager, In } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, notThere, pageOfRecords } from '../../platform/database/records.js';
@@ -8,16 +8,18 @@ import { show, tenthsOf } from '../../platform/http/views.js';
 import type { MeterKind } from '../../rules/index.js';
 import { Aircraft } from '../aircraft/aircraft.entity.js';
 import { AIRCRAFT } from '../aircraft/aircraft.records.js';
-import { latestReadings, meterViews } from './latest-readings.js';
+import { latestReadings, meterViews, STANDS } from './latest-readings.js';
 import {
   type MeterList,
   type NewReading,
   type ReadingPage,
   type ReadingQuery,
   ReadingView,
+  type VoidReading,
 } from './meter.dto.js';
-import { readInFuture } from './meter.problems.js';
+import { readInFuture, replacementInUse, takenBackAlready } from './meter.problems.js';
 import { MeterReading } from './meter-reading.entity.js';
+import { MeterReadingVoid } from './meter-reading-void.entity.js';
 import { type Neighbours, placeReading, type ReadingToPlace } from './place-reading.js';
 
 const READINGS = { entity: MeterReading, noun: 'meter reading' };
@@ -30,8 +32,10 @@ export interface ReadingOf extends ReadingToPlace {
   note?: string | null;
 }
 
-const readingView = (row: MeterReading): ReadingView =>
+const readingView = (row: MeterReading, taken: MeterReadingVoid | undefined): ReadingView =>
   show(ReadingView, row, {
+    voidedAt: taken?.recordedAt ?? null,
+    voidReason: taken?.reason ?? null,
     shownH: row.shownTenths / 10,
     offsetH: row.offsetTenths / 10,
     totalH: row.totalTenths / 10,
@@ -58,7 +62,14 @@ export class MetersService {
       await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });
       const where = { clubId, aircraftId, ...(query.kind ? { kind: query.kind } : {}) };
       const { items, nextCursor } = await pageOfRecords(em, READINGS, where, query, true);
-      return { items: items.map(readingView), nextCursor };
+      const voids = await em.findBy(MeterReadingVoid, { clubId, readingId: In(items.map(({ id }) => id)) });
+      const views = items.map((row) =>
+        readingView(
+          row,
+          voids.find(({ readingId }) => readingId === row.id),
+        ),
+      );
+      return { items: views, nextCursor };
     };
     return this.db.run(clubId, work, { readOnly: true });
   }
@@ -68,7 +79,30 @@ export class MetersService {
     const readAt = body.readAt ?? this.clock.now();
     const tenths = { shownTenths: tenthsOf(body.shownH), replacedTenths: tenthsOf(body.replacedMeterH) };
     const reading: ReadingOf = { clubId, aircraftId, kind, readAt, source, note, confirmJump, ...tenths };
-    const work = async (em: EntityManager) => readingView(await this.record(em, reading));
+    const work = async (em: EntityManager) => readingView(await this.record(em, reading), undefined);
+    return this.db.run(clubId, work, { actorId: memberId });
+  }
+
+  /**
+   * Takes a wrong reading back by an entry of its own; nothing is deleted.
+   * @throws ProblemException 409 when it was taken back before, or later readings go on from a replacement.
+   */
+  takeBack(
+    { clubId, memberId }: SignedIn,
+    place: { aircraftId: string; id: string },
+    { reason }: VoidReading,
+  ): Promise<ReadingView> {
+    const work = async (em: EntityManager) => {
+      const lock = { mode: 'for_no_key_update' as const };
+      await em.findOne(Aircraft, { where: { clubId, id: place.aircraftId }, lock });
+      const reading = await findRecord(em, READINGS, { clubId, ...place });
+      const key = { clubId, readingId: reading.id };
+      if (await em.existsBy(MeterReadingVoid, key)) throw takenBackAlready();
+      const { next } = await this.neighbours(em, reading);
+      if (reading.source === 'replacement' && next) throw replacementInUse(next);
+      await em.insert(MeterReadingVoid, { ...key, reason, voidedBy: memberId });
+      return readingView(reading, await em.findOneByOrFail(MeterReadingVoid, key));
+    };
     return this.db.run(clubId, work, { actorId: memberId });
   }
 
@@ -100,17 +134,25 @@ export class MetersService {
 
   private async neighbours(
     em: EntityManager,
-    { clubId, aircraftId, kind, readAt }: ReadingOf,
+    { clubId, aircraftId, kind, readAt }: Pick<ReadingOf, 'clubId' | 'aircraftId' | 'kind' | 'readAt'>,
   ): Promise<Neighbours> {
-    const meter = { clubId, aircraftId, kind };
-    const last = await em.findOne(MeterReading, {
-      where: { ...meter, readAt: LessThanOrEqual(readAt) },
-      order: { readAt: 'DESC' },
-    });
-    const next = await em.findOne(MeterReading, {
-      where: { ...meter, readAt: MoreThan(readAt) },
-      order: { readAt: 'ASC' },
-    });
+    const standing = () =>
+      em
+        .createQueryBuilder(MeterReading, 'm')
+        .where('m.clubId = :clubId AND m.aircraftId = :aircraftId AND m.kind = :kind', {
+          clubId,
+          aircraftId,
+          kind,
+        })
+        .andWhere(STANDS);
+    const last = await standing()
+      .andWhere('m.readAt <= :readAt', { readAt })
+      .orderBy('m.readAt', 'DESC')
+      .getOne();
+    const next = await standing()
+      .andWhere('m.readAt > :readAt', { readAt })
+      .orderBy('m.readAt', 'ASC')
+      .getOne();
     return { last, next };
   }
 }

@@ -1,9 +1,16 @@
 import { ArrayUnique } from 'class-validator';
-import { DayField, PartsField, Shown, WordField, WordsField } from '../../platform/http/fields.js';
+import {
+  DayField,
+  PartsField,
+  Shown,
+  WordField,
+  WordsField,
+  TextsField,
+} from '../../platform/http/fields.js';
 import { ChangesOf } from '../../platform/http/views.js';
 import type { AircraftCategory, AircraftClass, CertificateLevel } from '../../rules/facts/person.js';
 import { AIRCRAFT_CATEGORIES, AIRCRAFT_CLASSES, CERTIFICATE_LEVELS } from '../vocabulary.js';
-import { PaperViewOf, TextsField } from './paper.dto.js';
+import { PaperViewOf } from './paper.dto.js';
 import { SuspensionView } from './suspension.dto.js';
 
 /** A category and class rating. */
@@ -26,7 +33,7 @@ export class CertificateDto {
   @DayField({ nullable: true, description: 'Last valid date printed on it, where it has one' })
   validThrough?: string | null;
 
-  @TextsField({ description: 'Limitations as printed on it' })
+  @TextsField({ optional: true, description: 'Limitations as printed on it' })
   limitations?: string[];
 
   @PartsField(() => CategoryClassDto, {
@@ -41,6 +48,7 @@ export class CertificateDto {
   instrument?: AircraftCategory[];
 
   @TextsField({
+    optional: true,
     description: 'Type ratings by type designator',
     pattern: /^[A-Z0-9][A-Z0-9-]{1,11}$/,
     says: 'a designator of 2 to 12 capital letters, digits or hyphens',

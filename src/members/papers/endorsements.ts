@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import { hasAnyRole } from '../../accounts/roles.js';
-import { DayField, IdField, TextField, WordField } from '../../platform/http/fields.js';
+import { DayField, IdField, TextField, WordField, TextsField } from '../../platform/http/fields.js';
 import { ChangesOf } from '../../platform/http/views.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import type { EndorsementKind } from '../../rules/facts/person.js';
@@ -8,7 +8,7 @@ import { MemberRole } from '../member.entity.js';
 import { isOwn } from '../members.access.js';
 import { ENDORSEMENT_KINDS } from '../vocabulary.js';
 import { Endorsement } from './endorsement.entity.js';
-import { PaperViewOf, showPaper, TextsField } from './paper.dto.js';
+import { PaperViewOf, showPaper } from './paper.dto.js';
 import { paperKind } from './paper-kind.js';
 
 /** An instructor's endorsement (14 CFR 61.31, 61.87, 61.93 and others). */
@@ -26,6 +26,7 @@ export class EndorsementDto {
   makeModel?: string | null;
 
   @TextsField({
+    optional: true,
     description: 'Airfield codes it is limited to',
     pattern: /^[A-Z0-9]{2,8}$/,
     says: 'an airfield code of 2 to 8 capital letters or digits',

@@ -1,7 +1,7 @@
-import { DayField, WholeField } from '../../platform/http/fields.js';
+import { DayField, WholeField, TextsField } from '../../platform/http/fields.js';
 import { ChangesOf } from '../../platform/http/views.js';
 import { Medical } from './medical.entity.js';
-import { PaperViewOf, showPaper, TextsField } from './paper.dto.js';
+import { PaperViewOf, showPaper } from './paper.dto.js';
 import { paperKind } from './paper-kind.js';
 
 /** A medical certificate: class and dates only, nothing medical. */
@@ -16,7 +16,7 @@ export class MedicalDto {
   @DayField({ description: 'Date of the examination; durations count from it' })
   examOn: string;
 
-  @TextsField({ description: 'Limitations as printed on it' })
+  @TextsField({ optional: true, description: 'Limitations as printed on it' })
   limitations?: string[];
 
   @DayField({

@@ -1,36 +1,7 @@
-import { applyDecorators, type Type } from '@nestjs/common';
-import { ArrayMaxSize, ArrayUnique, IsArray, IsString, Length, Matches, ValidateIf } from 'class-validator';
+import type { Type } from '@nestjs/common';
 import { fieldsOf, Shown } from '../../platform/http/fields.js';
 import { show, ViewOf } from '../../platform/http/views.js';
 import type { Paper } from './paper.entity.js';
-
-/** A list of short texts; left out means empty. */
-export const TextsField = (of: {
-  description: string;
-  pattern?: RegExp;
-  says?: string;
-  example?: string[];
-}): PropertyDecorator => {
-  const { pattern, says, ...words } = of;
-  const message = `each of $property must be ${says}`;
-  return applyDecorators(
-    Shown({
-      type: 'array',
-      items: { type: 'string', minLength: 1, maxLength: 300 },
-      maxItems: 20,
-      required: false,
-      ...words,
-    }),
-    ValidateIf((_body, value) => value !== undefined),
-    IsArray(),
-    ArrayMaxSize(20),
-    ArrayUnique(),
-    IsString({ each: true }),
-    Length(1, 300, { each: true }),
-    Matches(/\S/, { each: true, message: 'each of $property must say something' }),
-    ...(pattern ? [Matches(pattern, { each: true, message })] : []),
-  );
-};
 
 /** Who saw the original, and when. */
 export class VerifiedView {

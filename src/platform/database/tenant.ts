@@ -17,6 +17,8 @@ export interface RunOptions {
   retry?: boolean;
   /** Who acts: the user's id, noted by the audit trigger. */
   actorId?: string | null;
+  /** Undo everything at the end: what a change would do is found out by doing it. */
+  rehearse?: boolean;
   /** Another limit for each statement than the configured one (milliseconds). */
   statementTimeoutMs?: number;
 }
@@ -104,7 +106,7 @@ export class TenantDb {
         names.flatMap((name) => [name, all[name]]),
       );
       const result = await fn(runner.manager);
-      await runner.commitTransaction();
+      await (options.rehearse ? runner.rollbackTransaction() : runner.commitTransaction());
       return result;
     } catch (error) {
       // A lost connection cannot roll back, and its error must not hide the first one.

@@ -193,3 +193,37 @@ export const PartsField = (
     ValidateNested({ each: true }),
   );
 };
+
+/** Some short texts, each once and each saying something. */
+export const TextsField = (
+  of: FieldOptions & { pattern?: RegExp; says?: string; example?: string[] } = {},
+): PropertyDecorator => {
+  const { pattern, says, ...rest } = of;
+  const api = { type: 'array', items: { type: 'string', minLength: 1, maxLength: 300 }, maxItems: 20 };
+  const message = `each of $property must be ${says}`;
+  return field(
+    api as ApiPropertyOptions,
+    rest,
+    IsArray(),
+    ArrayMaxSize(20),
+    ArrayUnique(),
+    IsString({ each: true }),
+    MaxLength(300, { each: true }),
+    Matches(/\S/, { each: true, message: 'each of $property must say something' }),
+    ...(pattern ? [Matches(pattern, { each: true, message })] : []),
+  );
+};
+
+/** Ids of other records, each once. */
+export const IdsField = (of: FieldOptions & { max?: number } = {}): PropertyDecorator => {
+  const { max = 100, ...rest } = of;
+  const api = { type: 'array', items: { type: 'string', format: 'uuid' }, maxItems: max, uniqueItems: true };
+  return field(
+    api as ApiPropertyOptions,
+    rest,
+    IsArray(),
+    ArrayMaxSize(max),
+    ArrayUnique(),
+    IsUUID(undefined, { each: true, message: 'each of $property must be an identifier (UUID)' }),
+  );
+};

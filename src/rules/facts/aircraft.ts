@@ -105,6 +105,10 @@ export interface ItemFact extends Evidence {
   toleranceTenths: number;
   /** One-time directives are settled by one compliance. */
   recurring: boolean;
+  /** First day it is asked for (the instrument it hangs on came in); null: always. Absent on sheets of before it was kept. */
+  since?: LocalDate | null;
+  /** First day it is asked for no more (what it hung on came out); null: for good. */
+  retiredOn?: LocalDate | null;
   /** A directive that forbids special flight permits (14 CFR 39.23). */
   ferryProhibited: boolean;
   lastDoneOn: LocalDate | null;
@@ -230,6 +234,8 @@ export interface DifferencesFact extends Evidence {
   since: LocalDate;
   /** What kind of equipment changed, in words: 'glass panel', 'autopilot'. */
   equipmentGroup: string;
+  /** First day on which it matters no more; null: it still does. Absent on sheets of before it was kept. */
+  endedOn?: LocalDate | null;
 }
 
 /** A special flight permit (14 CFR 21.197): essential crew only, within its limits. */

@@ -230,6 +230,8 @@ export interface CheckoutFact extends Evidence {
   on: LocalDate;
   expiresOn: LocalDate | null;
   signedById: string;
+  /** Differences checkouts: the equipment that was shown, in the words of the change. Absent on sheets of before it was kept. */
+  equipmentGroup?: string | null;
 }
 
 /** A paper that is entered but that no officer has verified; it does not count yet. */

@@ -151,6 +151,7 @@ export const CHECKOUT: CheckoutFact = {
   on: '2025-05-01',
   expiresOn: null,
   signedById: 'instructor-1',
+  equipmentGroup: null,
 };
 
 export const STANDING: StandingFact = {
@@ -232,6 +233,8 @@ export const ITEM: ItemFact = {
   fixedDueTenths: null,
   toleranceTenths: 0,
   recurring: true,
+  since: null,
+  retiredOn: null,
   ferryProhibited: false,
   lastDoneOn: '2026-09-05',
   lastDoneTenths: 10_000,
@@ -292,6 +295,7 @@ export const DIFFERENCES: DifferencesFact = {
   aircraftId: 'aircraft-1',
   since: '2026-11-10',
   equipmentGroup: 'glass panel',
+  endedOn: null,
 };
 
 export const USE: AircraftUse = { status: 'in-service', instructionForHire: false, carriesForHire: false };

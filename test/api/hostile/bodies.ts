@@ -14,6 +14,14 @@ const dual = (own: Ids): Body => ({
   instructorId: own.instructorMemberId,
 });
 
+const CHANGE = (own: Ids): Body => ({
+  ...{ title: 'A second clock', doneOn: '2026-03-02', statement: 'Installed a clock', ...SIGNED },
+  removes: [{ equipmentId: own.spareEquipmentId, negligible: true }],
+  installs: [
+    { kind: 'clock', name: 'Clock', basis: 'alteration-record', negligible: true, weightLb: 0.4, armIn: 20 },
+  ],
+});
+
 export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
@@ -62,6 +70,16 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   addEquipmentPiece: () => ({ kind: 'clock', name: 'A second clock', installedOn: '2020-01-01' }),
   editEquipmentPiece: () => ({ name: 'Another clock' }),
   addReading: () => ({ kind: 'hobbs', shownH: 812.3, readAt: '2026-03-10T12:00:00Z' }),
+  voidReading: () => ({ reason: 'Two digits swapped' }),
+  addWeighing: () => ({
+    effectiveOn: '2026-03-01',
+    emptyWeightLb: 1452.5,
+    emptyArmIn: 39.2,
+    source: 'weighing',
+  }),
+  previewEquipmentChange: (own) => CHANGE(own),
+  makeEquipmentChange: (own) => CHANGE(own),
+  takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
   addAirworthinessItem: (own) => ({
     ...{ kind: 'club', title: 'Oil change', scope: 'all', intervalH: 50, equipmentId: own.equipmentId },
   }),

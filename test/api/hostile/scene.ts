@@ -60,8 +60,8 @@ export async function hostileScene(api: Api): Promise<Scene> {
       throw new Error(
         `${operation}: ${answer.status} ${JSON.stringify((answer.body as { errors?: unknown }).errors ?? answer.body)}`,
       );
-    const body = answer.body as { id?: string; decisions?: { id: string }[] };
-    return (ids[name] = body.id ?? body.decisions![0]!.id);
+    const body = answer.body as { id?: string; changeId?: string; decisions?: { id: string }[] };
+    return (ids[name] = body.id ?? body.changeId ?? body.decisions![0]!.id);
   };
   const fleet = `/aircraft/${aircraftId}`;
   const own = `/members/${learner.memberId}`;
@@ -73,9 +73,13 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('spareModelId', '/models', 'addModel');
   await make('spareAircraftId', '/aircraft', 'addAircraft');
   await make('equipmentId', `${fleet}/equipment`, 'addEquipmentPiece');
+  await make('spareEquipmentId', `${fleet}/equipment`, 'addEquipmentPiece');
+  await make('changeId', `${fleet}/equipment-changes`, 'makeEquipmentChange');
+  await make('spareEquipmentId', `${fleet}/equipment`, 'addEquipmentPiece');
   await make('readingId', `${fleet}/meters/readings`, 'addReading');
   await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
   await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
+  await make('weighingId', `${fleet}/weighings`, 'addWeighing');
   await make('registrationId', `${fleet}/registrations`, 'addRegistration');
   await make('permitId', `${fleet}/permits`, 'addPermit');
   await make('differenceId', `${fleet}/differences`, 'addDifference');

@@ -52,6 +52,13 @@ export const CLUB_CHECKS = [
     section: '3.4',
   }),
   clubParameter({
+    id: 'club.differences-checkout.elsewhere-counts',
+    title: 'A differences checkout on the same equipment in another aircraft of the club counts',
+    unit: 'flag',
+    start: false,
+    section: '3.4',
+  }),
+  clubParameter({
     id: 'club.differences-checkout.instructors-too',
     title: 'An instructor giving instruction needs the differences checkout too',
     unit: 'flag',

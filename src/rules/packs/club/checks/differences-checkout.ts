@@ -1,4 +1,5 @@
 import { defineRule } from '../../../engine/rule.js';
+import type { CheckoutFact } from '../../../facts/person.js';
 import { best, countedSignOff, signOffRemedy, stands } from './sign-offs.js';
 
 /**
@@ -11,7 +12,11 @@ export const differencesCheckout = defineRule({
   weight: 'club',
   binds: 'pilot',
   reads: ['pic.checkouts', 'aircraft.differences'],
-  parameters: ['club.differences-checkout.required', 'club.differences-checkout.instructors-too'],
+  parameters: [
+    'club.differences-checkout.required',
+    'club.differences-checkout.instructors-too',
+    'club.differences-checkout.elsewhere-counts',
+  ],
   branches: {
     'not-asked': { status: 'not-applicable', says: 'The club asks for no differences checkouts.' },
     'with-instructor': {
@@ -25,6 +30,10 @@ export const differencesCheckout = defineRule({
     shown: {
       status: 'met',
       says: 'Differences checkout in this aircraft on {on}, after the change of {since}{through}.',
+    },
+    'shown-elsewhere': {
+      status: 'met',
+      says: 'Checked out on the same equipment ({group}) in another aircraft on {on}, which the club lets count{through}.',
     },
     'not-shown': {
       status: 'short',
@@ -43,33 +52,42 @@ export const differencesCheckout = defineRule({
           .get('aircraft.differences')
           // A change made while the flight is under way cannot be asked of it; one on the day of departure is.
           .filter((change) => moment.startsOnOrAfter(change.since))
+          .filter(({ endedOn = null }) => endedOn === null || !moment.startsOnOrAfter(endedOn))
           .sort((a, b) => (`${a.since} ${a.id}` < `${b.since} ${b.id}` ? 1 : -1));
         const newest = changes[0];
         if (!newest) return take('nothing-changed');
         if (f.crew.instruction && !p.flag('club.differences-checkout.instructors-too'))
           return take('with-instructor');
+        const signed = f
+          .get('pic.checkouts')
+          .filter((one) => one.kind === 'differences' && stands(one, moment));
+        const through = ({ expiresOn }: CheckoutFact) =>
+          expiresOn === null ? '' : `, good through ${expiresOn}`;
+        const counted = (one: CheckoutFact) => ({ counted: [countedSignOff(one, 'differences checkout')] });
         const found = best(
-          f
-            .get('pic.checkouts')
-            .filter(
-              (one) =>
-                one.kind === 'differences' &&
-                one.aircraftId === newest.aircraftId &&
-                one.on >= newest.since &&
-                stands(one, moment),
-            ),
+          signed.filter((one) => one.aircraftId === newest.aircraftId && one.on >= newest.since),
         );
-        if (found) {
+        if (found)
           return take(
             'shown',
-            {
-              on: found.on,
-              since: newest.since,
-              through: found.expiresOn === null ? '' : `, good through ${found.expiresOn}`,
-            },
-            { counted: [countedSignOff(found, 'differences checkout')] },
+            { on: found.on, since: newest.since, through: through(found) },
+            counted(found),
           );
-        }
+        const elsewhere = p.flag('club.differences-checkout.elsewhere-counts')
+          ? best(
+              signed.filter(
+                (one) =>
+                  one.aircraftId !== newest.aircraftId &&
+                  sameWords(one.equipmentGroup, newest.equipmentGroup),
+              ),
+            )
+          : undefined;
+        if (elsewhere)
+          return take(
+            'shown-elsewhere',
+            { group: newest.equipmentGroup, on: elsewhere.on, through: through(elsewhere) },
+            counted(elsewhere),
+          );
         return take(
           'not-shown',
           { since: newest.since, title: newest.title, group: newest.equipmentGroup },
@@ -82,7 +100,12 @@ export const differencesCheckout = defineRule({
                       act: 'fly-differences',
                       title: `Have an instructor show you the ${newest.equipmentGroup} and sign it off.`,
                       moment,
-                      fields: { kind: 'differences', modelId: null, aircraftId: newest.aircraftId },
+                      fields: {
+                        kind: 'differences',
+                        modelId: null,
+                        aircraftId: newest.aircraftId,
+                        equipmentGroup: newest.equipmentGroup,
+                      },
                     }),
                   ]
                 : [],
@@ -92,3 +115,7 @@ export const differencesCheckout = defineRule({
     },
   ],
 });
+
+/** The equipment of two changes is named in words: case and outer blanks do not tell them apart. */
+const sameWords = (a: string | null | undefined, b: string): boolean =>
+  a?.trim().toLowerCase() === b.trim().toLowerCase();

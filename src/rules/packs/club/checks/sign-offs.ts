@@ -31,12 +31,13 @@ export function signOffRemedy(of: {
   act: string;
   title: string;
   moment: Moment;
-  fields: Pick<CheckoutFact, 'kind' | 'modelId' | 'aircraftId'>;
+  fields: Pick<CheckoutFact, 'kind' | 'modelId' | 'aircraftId' | 'equipmentGroup'>;
   /** Days after the facts were gathered. */
   daysAhead?: number;
 }): Remedy {
   const value: CheckoutFact = {
     id: `planned:${of.act}`,
+    equipmentGroup: null,
     ...of.fields,
     on: addDays(of.moment.knowledgeDate(), of.daysAhead ?? 0),
     expiresOn: null,

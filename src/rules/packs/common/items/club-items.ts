@@ -1,3 +1,4 @@
+import { itemsInForce } from './in-force.js';
 import { defineRule, type Body, type Weight } from '../../../engine/rule.js';
 import { doItems, itemBinds, ITEM_READS, itemStates } from './item-state.js';
 
@@ -23,8 +24,7 @@ function clubItemRule<const Id extends string>(of: {
         'Tolerance in hours is used only on the way to the shop. Night items bind from sunset to sunrise.',
     },
     judge(f, moment, _p, take) {
-      const bound = f
-        .get('aircraft.items')
+      const bound = itemsInForce(f, moment)
         .filter((item) => item.kind === 'club' && (item.scope === 'advice') === of.advice)
         .filter((item) => itemBinds(f, item, moment));
       if (bound.length === 0) return take('none');

@@ -1,3 +1,4 @@
+import { itemsInForce } from './in-force.js';
 import { defineRule } from '../../../engine/rule.js';
 import {
   flyWithEssentialCrew,
@@ -49,9 +50,9 @@ export const directives = defineRule({
           'hours limit is allowed; a directive marked as advice binds all the same.',
       },
       judge(f, moment, _p, take) {
-        const bound = f
-          .get('aircraft.items')
-          .filter((item) => item.kind === 'directive' && itemBinds(f, item, moment));
+        const bound = itemsInForce(f, moment).filter(
+          (item) => item.kind === 'directive' && itemBinds(f, item, moment),
+        );
         if (bound.length === 0) return take('none');
         const { states, counted } = itemStates(f, bound, moment, false);
         const bad = states.filter((state) => !state.good);

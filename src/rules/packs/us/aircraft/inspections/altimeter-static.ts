@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
 import { readingNow } from '../../../common/items/meter.js';
@@ -56,7 +57,7 @@ export const altimeterStaticTest = defineRule({
         if (category !== 'airplane' && category !== 'rotorcraft' && category !== 'powered-lift')
           return take('other-category');
         const months = p.number('us.inspection.altimeter-static.calendar-months');
-        const items = f.get('aircraft.items');
+        const items = itemsInForce(f, moment);
         const state = calendarState(items, 'altimeter-static', months, moment, 'altimeter and static test');
         const { counted } = state;
         const remedies = () => [

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { readingNow } from '../../../common/items/meter.js';
 import {
@@ -44,7 +45,7 @@ export const annualInspection = defineRule({
       },
       judge(f, moment, p, take) {
         const months = p.number('us.inspection.annual.calendar-months');
-        const state = calendarState(f.get('aircraft.items'), 'annual', months, moment, 'annual inspection');
+        const state = calendarState(itemsInForce(f, moment), 'annual', months, moment, 'annual inspection');
         const { counted } = state;
         if (state.current)
           return take('current', { on: state.doneOn!, through: state.throughOn! }, { counted });

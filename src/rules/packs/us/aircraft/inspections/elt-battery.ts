@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { addDays, daysBetween, type LocalDate } from '../../../../calendar/dates.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
@@ -44,7 +45,7 @@ export const eltBattery = defineRule({
         const most = p.number('us.elt.battery-use-minutes');
         const parts = p.number('us.elt.battery-life-parts');
         const item = need(
-          newestBattery(f.get('aircraft.items'), moment),
+          newestBattery(itemsInForce(f, moment), moment),
           'aircraft.items',
           'no ELT battery is on record for the aircraft',
         );

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { readingNow } from '../../../common/items/meter.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
@@ -32,7 +33,7 @@ export const eltInspection = defineRule({
         if (because !== null) return take('not-needed', { because });
         const months = p.number('us.inspection.elt.calendar-months');
         const state = calendarState(
-          f.get('aircraft.items'),
+          itemsInForce(f, moment),
           'elt-inspection',
           months,
           moment,

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule, type Counted } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftUse, ReservationFact } from '../../../../facts/aircraft.js';
@@ -61,7 +62,7 @@ export const hoursPromised = defineRule({
         if (!untilShop.some((booking) => bound(booking, use))) return take('none-promised');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
         const due = need(
-          hundredHourDue(doneBefore(f.get('aircraft.items'), moment), interval),
+          hundredHourDue(doneBefore(itemsInForce(f, moment), moment), interval),
           'aircraft.items',
           'a later booking needs the 100-hour inspection, and neither an annual nor a 100-hour inspection is on record with its hours',
         );

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ItemFact } from '../../../../facts/aircraft.js';
@@ -81,7 +82,7 @@ export const hundredHourInspection = defineRule({
       judge(f, moment, p, take) {
         if (!hundredHourBinds(f)) return take('not-for-hire');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
-        const items = f.get('aircraft.items');
+        const items = itemsInForce(f, moment);
         const due = need(
           hundredHourDue(doneBefore(items, moment), interval),
           'aircraft.items',

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { EquipmentFact } from '../../../../facts/aircraft.js';
@@ -36,7 +37,7 @@ export const transponderTest = defineRule({
         if (f.flight.usesTransponder === false) return take('not-used');
         if (!transponderFitted(f.get('aircraft.equipment'), moment)) return take('not-fitted');
         const months = p.number('us.inspection.transponder.calendar-months');
-        const items = f.get('aircraft.items');
+        const items = itemsInForce(f, moment);
         const state = calendarState(items, 'transponder', months, moment, 'transponder test');
         const { counted } = state;
         if (state.current)

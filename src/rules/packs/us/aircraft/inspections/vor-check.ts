@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { addDays } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
@@ -68,8 +69,7 @@ export const vorCheck = defineRule({
         const uses = need(f.flight.usesVor, 'flight.usesVor', 'whether VOR will be used is not known');
         if (!uses) return take('vor-unused');
         const days = p.number('us.vor-check.days');
-        const checks = f
-          .get('aircraft.items')
+        const checks = itemsInForce(f, moment)
           .filter((item) => item.kind === 'vor-check')
           .sort((a, b) => (a.id < b.id ? -1 : 1));
         const first = need(checks[0], 'aircraft.items', 'no VOR check is on record for the aircraft');

@@ -1,3 +1,4 @@
+import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import type { FactView } from '../../../../engine/rule.js';
 import type { Moment } from '../../../../engine/moment.js';
@@ -79,7 +80,7 @@ export const specialFlightPermit = defineRule({
 
 /** What the permit has to carry. What cannot be told counts as due: its own rule says so, and this one stays strict. */
 function whatIsDue(f: Reads, moment: Moment, p: Parameters): string[] {
-  const items = f.get('aircraft.items');
+  const items = itemsInForce(f, moment);
   const strictly = (words: string, isDue: () => boolean): string[] => {
     try {
       return isDue() ? [words] : [];
