@@ -2,11 +2,13 @@ import { Module } from '@nestjs/common';
 import { FleetModule } from '../fleet/fleet.module.js';
 import { EquipmentChangesController } from './equipment-changes/equipment-changes.controller.js';
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
+import { ForecastController } from './forecast/forecast.controller.js';
+import { ForecastService } from './forecast/forecast.service.js';
 
 /** What is done to aircraft, and what follows from it for everybody else. */
 @Module({
   imports: [FleetModule],
-  controllers: [EquipmentChangesController],
-  providers: [EquipmentChangesService],
+  controllers: [EquipmentChangesController, ForecastController],
+  providers: [EquipmentChangesService, ForecastService],
 })
 export class MaintenanceModule {}

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
+import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
 import { place } from './parts/route.js';
@@ -15,7 +16,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const reading = path === '/rules';
+  const elsewhere = path === '/rules' || path === '/maintenance';
   return (
     <>
       <header class="top">
@@ -25,6 +26,7 @@ export function App() {
         <span class="club">{me.value.club.name}</span>
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
+          <Link to="/maintenance">Maintenance</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -35,10 +37,11 @@ export function App() {
         </span>
       </header>
       {/* Stays while another page is read, with what was asked and answered. */}
-      <div hidden={reading}>
+      <div hidden={elsewhere}>
         <AskPage me={me.value} />
       </div>
-      {reading && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
+      {path === '/maintenance' && <MaintenancePage me={me.value} />}
+      {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );
 }

@@ -80,6 +80,7 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   previewEquipmentChange: (own) => CHANGE(own),
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
+  forecastMaintenance: (own) => ({ aircraftIds: [own.aircraftId], weeks: 4 }),
   addAirworthinessItem: (own) => ({
     ...{ kind: 'club', title: 'Oil change', scope: 'all', intervalH: 50, equipmentId: own.equipmentId },
   }),

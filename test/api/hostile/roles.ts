@@ -38,6 +38,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^list(Weighings|EquipmentChanges)$/, ALL],
   [/^(addWeighing|voidWeighing|voidReading)$/, COORDINATOR],
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],
+  [/^forecastMaintenance$/, ALL],
   [/^reportSquawk$/, ALL],
   [/^(add|edit|remove)(EquipmentPiece|AirworthinessItem|Registration|Permit|Difference)$/, COORDINATOR],
   [/^(addReading|addCompliance|voidCompliance)$/, COORDINATOR],
