@@ -2,7 +2,6 @@
  * What each kind of operation needs: 14 CFR 91.205(b), (c), (d), (e) and 91.207 as data. `when` says whether a line
  * applies to this aircraft on this flight; it is asked only when the equipment is wanting.
  */
-import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { AircraftType, EquipmentKind } from '../../../../facts/aircraft.js';
 import type { FlightFacts } from '../../../../facts/flight.js';
@@ -27,7 +26,6 @@ export type Applies = 'yes' | 'no' | { unless: string[] } | { unknown: string };
 
 /** One line of a list. */
 export interface Requirement {
-  id: string;
   list: EquipmentList;
   /** What is wanted, in words: 'an airspeed indicator'. */
   words: string;
@@ -41,8 +39,6 @@ export interface Requirement {
   cite: string;
   /** Which night asks for it, on the night list. */
   night: NightKind;
-  /** First date the line holds; null = since before any flight the engine may judge. */
-  from: LocalDate | null;
   when(of: RequirementContext): Applies;
 }
 
@@ -54,16 +50,14 @@ function line(
   cite: string,
   words: string,
   anyOf: readonly EquipmentKind[],
-  more: Partial<Pick<Requirement, 'each' | 'when' | 'from' | 'night'>> = {},
+  more: Partial<Pick<Requirement, 'each' | 'when' | 'night'>> = {},
 ): Requirement {
   return {
-    id: `${list}.${anyOf[0]!}`,
     list,
     words,
     anyOf,
     cite: `14 CFR ${cite}`,
     night: 'civil',
-    from: null,
     when: always,
     ...more,
   };
@@ -130,8 +124,7 @@ const DAY: readonly Requirement[] = [
   line('day', '91.207(a)', 'an emergency locator transmitter', ['elt'], {
     when: ({ eltException }) => {
       const exception = eltException();
-      if (!exception) return 'yes';
-      return exception.conditions.length > 0 ? { unless: exception.conditions } : 'no';
+      return exception ? { unless: exception.conditions } : 'yes';
     },
   }),
 ];

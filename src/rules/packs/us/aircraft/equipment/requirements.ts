@@ -48,7 +48,6 @@ export function listState(f: Reads, list: EquipmentList, moment: Moment, p: Para
   const unknown: string[] = [];
   for (const requirement of REQUIRED_EQUIPMENT) {
     if (requirement.list !== list) continue;
-    if (requirement.from !== null && !moment.startsOnOrAfter(requirement.from)) continue;
     const down = downFor(requirement, panel, type);
     if (down === null) continue;
     const applies = requirement.when({
