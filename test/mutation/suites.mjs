@@ -23,6 +23,7 @@ export const SPECS = [
   'test/rules/air/performance-table.spec.ts',
   'test/rules/air/weather-and-fuel.spec.ts',
   'test/rules/air/transponder-airspace.spec.ts',
+  'test/rules/air/primary-airports.spec.ts',
   'test/rules/sky/nights.spec.ts',
   'test/rules/engine/combine.spec.ts',
   'test/rules/engine/horizon.spec.ts',

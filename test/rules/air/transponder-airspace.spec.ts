@@ -3,6 +3,7 @@ import {
   adsBOverGulf,
   transponderNeed,
 } from '../../../src/rules/packs/us/aircraft/equipment/transponder-airspace.js';
+import { EQUIPMENT_PARAMETERS } from '../../../src/rules/parameters/us/equipment.js';
 
 const LOW = {
   classes: ['E', 'G'] as const,
@@ -52,6 +53,19 @@ test.each([
 });
 
 // 14 CFR 91.225(d)(5): at and above 3,000 ft within 12 NM of the coast.
+const gulf = (id: string) => EQUIPMENT_PARAMETERS.find((one) => one.id === id)!;
+const FROM_FT = gulf('us.ads-b.gulf-from-ft');
+const WITHIN_NM = gulf('us.ads-b.gulf-within-nm');
+
+test('the figures over the Gulf were seen, in feet and nautical miles', () => {
+  expect([FROM_FT.unit, FROM_FT.status, WITHIN_NM.unit, WITHIN_NM.status]).toEqual([
+    'ft',
+    'seen',
+    'nm',
+    'seen',
+  ]);
+});
+
 test.each([
   [3000, 12, true],
   [2999, 12, false],
@@ -59,5 +73,6 @@ test.each([
   [null, 5, false],
   [5000, null, false],
 ])('over the Gulf at %p ft, %p NM from the coast: %p', (altitudeFtMsl, coastNm, needed) => {
-  expect(adsBOverGulf({ altitudeFtMsl, coastNm }, 3000, 12)).toBe(needed);
+  const [fromFt, withinNm] = [FROM_FT, WITHIN_NM].map((one) => one.values[0]!.value as number);
+  expect(adsBOverGulf({ altitudeFtMsl, coastNm }, fromFt!, withinNm!)).toBe(needed);
 });

@@ -53,11 +53,12 @@ export const equipmentDayVfr = defineRule({
       },
       judge(f, moment, p, take) {
         if (!isPowered(f.get('aircraft.type'))) return take('unpowered');
-        const { wanting, conditions } = listState(f, 'day', moment, p);
+        const { wanting, conditions, unknown } = listState(f, 'day', moment, p);
         if (wanting.length === 0) return take('complete', {}, { conditions });
         const values = { wanting: wantingWords(wanting) };
         const counted = wantingCounted(wanting);
-        const restore = () => restoreEquipment(wanting, moment);
+        // Where the record leaves something open too, repair alone would not lead to a yes.
+        const restore = () => (unknown.length > 0 ? [] : restoreEquipment(wanting, moment));
         const permit = permitState(f, moment);
         if (permit.state === 'covers')
           return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });

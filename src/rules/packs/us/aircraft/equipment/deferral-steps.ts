@@ -66,8 +66,8 @@ export function deferralProblems(of: StepsOf): Problem[] {
   if (!equipment) return [unknown('it is not on record which equipment it takes out of use')];
 
   const problems: Problem[] = [];
-  const ask = (value: boolean | null | undefined, wanted: boolean, no: Problem, because: string): void => {
-    if (value === null || value === undefined) problems.push(unknown(because));
+  const ask = (value: boolean | null, wanted: boolean, no: Problem, because: string): void => {
+    if (value === null) problems.push(unknown(because));
     else if (value !== wanted) problems.push(no);
   };
   const required = (why: string): Problem => ({ branch: 'required', words: `${name}: ${why}`, by: [] });

@@ -104,12 +104,12 @@ export const equipmentInoperative = defineRule({
         if (!branch) {
           const unknown = all.map((problem) => problem.words);
           if (unknown.length > 0) throw new UnknownFact('aircraft.squawks', unknown.join('; '));
-          const conditions = found
-            .filter(({ squawk }) => type.approvedEquipmentList && squawk.deferral?.equipmentListItem)
-            .map(
-              ({ squawk }) =>
-                `Follow item ${squawk.deferral!.equipmentListItem} of the approved equipment list.`,
-            );
+          const conditions = type.approvedEquipmentList
+            ? deferred.map(
+                ({ deferral }) =>
+                  `Follow item ${deferral!.equipmentListItem} of the approved equipment list.`,
+              )
+            : [];
           return take('stands', { squawks: deferred.map(inWords).join(', ') }, { counted, conditions });
         }
         const values = { problems: all.map((problem) => problem.words).join('; ') };
@@ -137,7 +137,7 @@ export const equipmentInoperative = defineRule({
 
 /** '"landing light out" (until 2027-05-01)'. */
 const inWords = ({ title, deferral }: SquawkFact): string =>
-  deferral?.deadlineOn ? `"${title}" (until ${deferral.deadlineOn})` : `"${title}"`;
+  deferral!.deadlineOn ? `"${title}" (until ${deferral!.deadlineOn})` : `"${title}"`;
 
 /** What of a list the squawk takes away. */
 function takenAway(

@@ -45,8 +45,8 @@ export const equipmentNightVfr = defineRule({
       },
       judge(f, moment, p, take) {
         if (!isPowered(f.get('aircraft.type'))) return take('unpowered');
-        const { wanting, conditions } = listState(f, 'night', moment, p);
-        if (wanting.length === 0) return take('complete', {}, { conditions });
+        const { wanting } = listState(f, 'night', moment, p);
+        if (wanting.length === 0) return take('complete');
         const wanted = wantedAtNight(f, wanting, moment);
         if (wanted.length === 0) {
           const told = downBeforeNight(moment, f.flight.route, nightOf(wanting), p);

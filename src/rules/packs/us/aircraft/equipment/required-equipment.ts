@@ -3,7 +3,6 @@
  * applies to this aircraft on this flight; it is asked only when the equipment is wanting.
  */
 import { grouped } from '../../../../explain/words.js';
-import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { AircraftType, EquipmentKind } from '../../../../facts/aircraft.js';
 import type { FlightFacts } from '../../../../facts/flight.js';
@@ -28,7 +27,6 @@ export type Applies = 'yes' | 'no' | { unless: string[] } | { unknown: string };
 
 /** One line of a list. */
 export interface Requirement {
-  id: string;
   list: EquipmentList;
   /** What is wanted, in words: 'an airspeed indicator'. */
   words: string;
@@ -42,8 +40,6 @@ export interface Requirement {
   cite: string;
   /** Which night asks for it, on the night list. */
   night: NightKind;
-  /** First date the line holds; null = since before any flight the engine may judge. */
-  from: LocalDate | null;
   when(of: RequirementContext): Applies;
 }
 
@@ -55,16 +51,14 @@ function line(
   cite: string,
   words: string,
   anyOf: readonly EquipmentKind[],
-  more: Partial<Pick<Requirement, 'each' | 'when' | 'from' | 'night'>> = {},
+  more: Partial<Pick<Requirement, 'each' | 'when' | 'night'>> = {},
 ): Requirement {
   return {
-    id: `${list}.${anyOf[0]!}`,
     list,
     words,
     anyOf,
     cite: `14 CFR ${cite}`,
     night: 'civil',
-    from: null,
     when: always,
     ...more,
   };
@@ -131,8 +125,7 @@ const DAY: readonly Requirement[] = [
   line('day', '91.207(a)', 'an emergency locator transmitter', ['elt'], {
     when: ({ eltException }) => {
       const exception = eltException();
-      if (!exception) return 'yes';
-      return exception.conditions.length > 0 ? { unless: exception.conditions } : 'no';
+      return exception ? { unless: exception.conditions } : 'yes';
     },
   }),
 ];

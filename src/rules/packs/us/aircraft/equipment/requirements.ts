@@ -33,6 +33,8 @@ export interface ListState {
   panel: Panel;
   wanting: Wanting[];
   conditions: string[];
+  /** What the record does not say; something is wanting besides. */
+  unknown: string[];
 }
 
 /** 14 CFR 91.205 is about powered aircraft. */
@@ -48,7 +50,6 @@ export function listState(f: Reads, list: EquipmentList, moment: Moment, p: Para
   const unknown: string[] = [];
   for (const requirement of REQUIRED_EQUIPMENT) {
     if (requirement.list !== list) continue;
-    if (requirement.from !== null && !moment.startsOnOrAfter(requirement.from)) continue;
     const down = downFor(requirement, panel, type);
     if (down === null) continue;
     const applies = requirement.when({
@@ -66,7 +67,7 @@ export function listState(f: Reads, list: EquipmentList, moment: Moment, p: Para
     else unknown.push(applies.unknown);
   }
   if (wanting.length === 0 && unknown.length > 0) throw new UnknownFact('aircraft.type', unknown.join('; '));
-  return { panel, wanting, conditions: [...new Set(conditions)] };
+  return { panel, wanting, conditions: [...new Set(conditions)], unknown };
 }
 
 /** What of the night list this flight needs: all in civil night, some from sunset on. The sun is asked only for these. */

@@ -17,6 +17,18 @@ export interface CalendarState {
   counted: Counted[];
 }
 
+/** An inspection that was done. */
+export type DoneItem = ItemFact & { lastDoneOn: LocalDate };
+
+const isDone =
+  (moment: Moment) =>
+  (item: ItemFact): item is DoneItem =>
+    item.lastDoneOn !== null && moment.startsOnOrAfter(item.lastDoneOn);
+
+/** Inspections done by the time of the flight. */
+export const doneBefore = (items: readonly ItemFact[], moment: Moment): DoneItem[] =>
+  items.filter(isDone(moment));
+
 const newestFirst = (a: ItemFact, b: ItemFact): number =>
   `${a.lastDoneOn ?? ''} ${a.id}` < `${b.lastDoneOn ?? ''} ${b.id}` ? 1 : -1;
 
@@ -30,9 +42,8 @@ export function calendarState(
 ): CalendarState {
   const all = items.filter((item) => item.kind === kind).sort(newestFirst);
   const first = need(all[0], 'aircraft.items', `no ${words} is on record for the aircraft`);
-  const done = all.find((item) => item.lastDoneOn !== null && moment.startsOnOrAfter(item.lastDoneOn));
-  if (!done || done.lastDoneOn === null)
-    return { item: first, doneOn: null, throughOn: null, current: false, counted: [] };
+  const done = all.find(isDone(moment));
+  if (!done) return { item: first, doneOn: null, throughOn: null, current: false, counted: [] };
   const throughOn = throughCalendarMonths(done.lastDoneOn, months);
   return {
     item: done,
@@ -53,13 +64,10 @@ export const lastWords = (state: CalendarState): string =>
  * The day on which a hypothetical signature helps: the day of the facts if it lasts to the end of the flight, else the
  * day of departure. Null when neither would, or the flight lies before the facts.
  */
-export function signingDay(moment: Moment, lasts: (on: LocalDate) => LocalDate | null): LocalDate | null {
+export function signingDay(moment: Moment, lasts: (on: LocalDate) => LocalDate): LocalDate | null {
   const today = moment.knowledgeDate();
   if (!moment.startsOnOrAfter(today)) return null;
-  const good = (on: LocalDate): boolean => {
-    const through = lasts(on);
-    return through === null || moment.endsOnOrBefore(through);
-  };
+  const good = (on: LocalDate): boolean => moment.endsOnOrBefore(lasts(on));
   if (good(today)) return today;
   const departure = moment.departureDate();
   return good(departure) ? departure : null;

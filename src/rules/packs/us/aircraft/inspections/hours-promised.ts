@@ -6,7 +6,7 @@ import { dateAndClock, dateOf } from '../../../when.js';
 import { hundredHourDue } from '../../../common/items/due.js';
 import { hours, projectMeter } from '../../../common/items/meter.js';
 import { shorten } from './hundred-hour-remedies.js';
-import { doneBefore } from './hundred-hour.js';
+import { doneBefore } from './calendar-inspection.js';
 
 /** Is this booking one that 14 CFR 91.409(b) binds? */
 const bound = (booking: ReservationFact, use: AircraftUse): boolean =>
@@ -59,7 +59,8 @@ export const hoursPromised = defineRule({
           0,
           indexOrEnd(later, (booking) => booking.kind === 'maintenance'),
         );
-        if (!untilShop.some((booking) => bound(booking, use))) return take('none-promised');
+        const last = untilShop.findLast((booking) => bound(booking, use));
+        if (!last) return take('none-promised');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
         const due = need(
           hundredHourDue(doneBefore(itemsInForce(f, moment), moment), interval),
@@ -69,11 +70,9 @@ export const hoursPromised = defineRule({
         const projection = projectMeter(f, moment);
         let total = projection.atEnd;
         const counted: Counted[] = [];
-        let last: ReservationFact | null = null;
         for (const booking of untilShop) {
           total += booking.expectedTenths;
           if (!bound(booking, use)) continue;
-          last = booking;
           const on = dateOf(booking.from, moment.zone);
           counted.push({
             id: booking.id,
@@ -93,7 +92,6 @@ export const hoursPromised = defineRule({
             remedies: () => shorten(projection, due.throughTenths - (total - projection.atEnd)),
           });
         }
-        if (last === null) return take('none-promised');
         const left = due.throughTenths - projection.atEnd;
         const from = dateAndClock(last.from, moment.zone);
         return take('enough', { left: hours(left), holder: last.holder, from }, { counted });

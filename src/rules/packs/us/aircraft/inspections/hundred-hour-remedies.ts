@@ -26,26 +26,24 @@ export function sign(
     ...signedFields('sign-100-hour', today, projection.now),
     lastDueTenths: owed ? of.dueTenths : null,
   };
-  const annual = items.find((one) => one.kind === 'annual');
-  const fresh = annual && {
-    ...annual,
+  // Where no 100-hour inspection is on record, the hours were counted from an annual.
+  const fresh = (): ItemFact => ({
+    ...items.find((one) => one.kind === 'annual')!,
     id: 'planned:sign-100-hour',
-    kind: 'hours-100' as const,
+    kind: 'hours-100',
     title: '100-hour inspection',
     ...fields,
-  };
-  const effect: Remedy['effects'] = item
-    ? [{ op: 'amend', fact: 'aircraft.items', id: item.id, fields }]
-    : fresh
-      ? [{ op: 'append', fact: 'aircraft.items', value: fresh }]
-      : [];
-  if (effect.length === 0) return [];
+  });
   return [
     {
       act: 'sign-100-hour',
       title: 'Have the 100-hour inspection done and signed.',
       by: 'mechanic',
-      effects: effect,
+      effects: [
+        item
+          ? { op: 'amend', fact: 'aircraft.items', id: item.id, fields }
+          : { op: 'append', fact: 'aircraft.items', value: fresh() },
+      ],
     },
   ];
 }

@@ -1,8 +1,6 @@
 import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
-import type { ItemFact } from '../../../../facts/aircraft.js';
-import type { Moment } from '../../../../engine/moment.js';
 import { hundredHourDue } from '../../../common/items/due.js';
 import { hours, projectionConditions, projectMeter } from '../../../common/items/meter.js';
 import {
@@ -11,6 +9,7 @@ import {
   permitConditions,
   permitState,
 } from '../../../common/permits/permit-flight.js';
+import { doneBefore } from './calendar-inspection.js';
 import { shorten, sign, withoutInstruction } from './hundred-hour-remedies.js';
 
 type Bound = FactView<'aircraft.use'>;
@@ -25,10 +24,6 @@ export function hundredHourBinds(f: Bound): boolean {
   if (f.crew.instruction) return use.instructionForHire;
   return f.flight.purpose === 'ferry-to-inspection' && (use.instructionForHire || use.carriesForHire);
 }
-
-/** Inspections done by the time of the flight. */
-export const doneBefore = (items: readonly ItemFact[], moment: Moment): ItemFact[] =>
-  items.filter((item) => item.lastDoneOn !== null && moment.startsOnOrAfter(item.lastDoneOn));
 
 /**
  * 14 CFR 91.409(b): within the preceding 100 hours of time in service an annual or 100-hour inspection. It may be

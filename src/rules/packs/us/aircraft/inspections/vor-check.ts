@@ -7,7 +7,7 @@ import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { ItemDetail, ItemFact } from '../../../../facts/aircraft.js';
 import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
-import { signingDay } from './calendar-inspection.js';
+import { doneBefore, signingDay, type DoneItem } from './calendar-inspection.js';
 
 const TOLERANCE: Record<NonNullable<ItemDetail['vorMethod']>, string> = {
   'test-signal': 'us.vor-check.ground-degrees',
@@ -75,8 +75,7 @@ export const vorCheck = defineRule({
         const first = need(checks[0], 'aircraft.items', 'no VOR check is on record for the aircraft');
         const check = newestCheck(checks, moment, p);
         const remedies = () => [...checkVor(check ?? first, days, moment), flyWithoutVor, CHANGE_TO_VFR];
-        if (!check || check.lastDoneOn === null)
-          return take('stale', { last: 'none is on record before the flight' }, { remedies });
+        if (!check) return take('stale', { last: 'none is on record before the flight' }, { remedies });
         const on = check.lastDoneOn;
         const through = addDays(on, days);
         const counted = [{ id: check.id, on, what: `VOR check, good through ${through}` }];
@@ -102,19 +101,17 @@ export const vorCheck = defineRule({
 });
 
 /** The newest check made by the time of the flight; of several on one day the worst. */
-function newestCheck(checks: readonly ItemFact[], moment: Moment, p: Parameters): ItemFact | undefined {
+function newestCheck(checks: readonly ItemFact[], moment: Moment, p: Parameters): DoneItem | undefined {
   const excess = ({ detail }: ItemFact): number => {
     if (!detail?.vorMethod || detail.vorErrorDeg === undefined || !detail.vorPlace || !detail.vorSignedBy)
       return Number.POSITIVE_INFINITY;
     return Math.abs(detail.vorErrorDeg) - p.number(TOLERANCE[detail.vorMethod]);
   };
-  return checks
-    .filter((item) => item.lastDoneOn !== null && moment.startsOnOrAfter(item.lastDoneOn))
-    .sort((a, b) => {
-      if (a.lastDoneOn !== b.lastDoneOn) return a.lastDoneOn! < b.lastDoneOn! ? 1 : -1;
-      if (excess(a) !== excess(b)) return excess(a) < excess(b) ? 1 : -1;
-      return a.id < b.id ? -1 : 1;
-    })[0];
+  return doneBefore(checks, moment).sort((a, b) => {
+    if (a.lastDoneOn !== b.lastDoneOn) return a.lastDoneOn < b.lastDoneOn ? 1 : -1;
+    if (excess(a) !== excess(b)) return excess(a) < excess(b) ? 1 : -1;
+    return a.id < b.id ? -1 : 1;
+  })[0];
 }
 
 /** Checks the receiver and enters it: today, or on the day of departure where today's check would not last. */

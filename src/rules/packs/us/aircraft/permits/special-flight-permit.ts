@@ -5,8 +5,8 @@ import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import { hundredHourDue } from '../../../common/items/due.js';
-import { calendarState } from '../inspections/calendar-inspection.js';
-import { doneBefore, hundredHourBinds } from '../inspections/hundred-hour.js';
+import { calendarState, doneBefore } from '../inspections/calendar-inspection.js';
+import { hundredHourBinds } from '../inspections/hundred-hour.js';
 import { itemBinds, ITEM_READS, itemStates } from '../../../common/items/item-state.js';
 import { projectMeter } from '../../../common/items/meter.js';
 import {
@@ -59,7 +59,6 @@ export const specialFlightPermit = defineRule({
         reading: 'One pilot is essential crew; a second person only where the law requires a second pilot.',
       },
       judge(f, moment, p, take) {
-        if (f.flight.purpose !== 'ferry-to-inspection') return take('not-relied-on');
         const permit = permitState(f, moment);
         if (permit.state === 'none') return take('not-relied-on');
         const due = whatIsDue(f, moment, p);
