@@ -16,6 +16,7 @@ const TABLES = 'test/workshop/tables.ts';
 export const SPECS = [
   'test/rules/calendar.spec.ts',
   'test/rules/due.spec.ts',
+  'test/rules/cited.spec.ts',
   'test/rules/calendar-pieces.spec.ts',
   'test/rules/parameter.spec.ts',
   'test/rules/air/acs.spec.ts',

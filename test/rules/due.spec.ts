@@ -29,6 +29,11 @@ test.each([
     { throughTenths: 10_850 },
   ],
   ['hours whose last are not on record', { intervalTenths: 1000 }, { hoursUnknown: true }],
+  [
+    'hours whose last are not on record, where they were due is',
+    { intervalTenths: 1000, lastDueTenths: 10_000 },
+    { hoursUnknown: true },
+  ],
   ['no interval', {}, {}],
   ['never done', { calendarMonths: 12, days: 3, intervalTenths: 1000, lastDoneOn: null }, {}],
   ['a fixed date to come', { fixedDueOn: '2026-09-06' }, { throughOn: '2026-09-06' }],
@@ -87,6 +92,7 @@ describe('the 100-hour limit', () => {
   test.each([
     [[done('a', 'annual', 10_000), done('b', 'hours-100', 10_500)], 'b', 11_500],
     [[done('a', 'annual', 10_500), done('b', 'hours-100', 10_000)], 'a', 11_500],
+    [[done('b', 'hours-100', 10_500), done('a', 'annual', 10_000)], 'b', 11_500],
     [[done('b', 'annual', 10_000), done('a', 'hours-100', 10_000)], 'a', 11_000],
     [[done('a', 'hours-100', 10_000), done('b', 'annual', 10_000)], 'a', 11_000],
     [[done('a', 'annual', null), done('b', 'hours-100', 9000)], 'b', 10_000],

@@ -67,8 +67,10 @@ export function dueOf(item: ItemFact, law?: Interval): Due {
     if (interval.plainMonths) dates.push(addPlainMonths(done, interval.plainMonths, 'clamp-to-month-end'));
     if (interval.days) dates.push(addDays(done, interval.days));
     const base = countsFrom(item);
-    if (interval.tenths && base === null) hoursUnknown = true;
-    else if (interval.tenths && base !== null) tenths.push(base + interval.tenths);
+    if (interval.tenths) {
+      if (base === null) hoursUnknown = true;
+      else tenths.push(base + interval.tenths);
+    }
   }
   if (item.fixedDueOn !== null && (done === null || done < item.fixedDueOn)) dates.push(item.fixedDueOn);
   if (

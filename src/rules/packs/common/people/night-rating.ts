@@ -71,7 +71,7 @@ export function nightRatingRule(of: {
             {
               remedies: () => [
                 ...flyByDay(moment, route, 'civil'),
-                ...(!closed && licence && licence.level !== 'student' && canStillAct(moment)
+                ...(!closed && licence && canStillAct(moment)
                   ? [
                       {
                         act: 'get-night-rating',

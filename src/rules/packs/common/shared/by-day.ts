@@ -5,7 +5,6 @@ import type { Parameters } from '../../../engine/parameters.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import type { AirfieldFact } from '../../../facts/flight.js';
 import { firstNight, nightSpans, type NightKind } from '../../../sky/nights.js';
-import { isPlace } from '../../../sky/sun.js';
 import { clockOf, dateAndClock } from '../../when.js';
 
 /** Parameters that whoever asks for the condition must declare. */
@@ -55,11 +54,10 @@ export function downBeforeNight(
 }
 
 /**
- * Moves a flight that touches the night to the nearest earlier, and to the nearest later, time that does not. Nothing is
+ * Moves a flight that touches the night (so that it is known where its airfields lie) to the nearest earlier, and to the nearest later, time that does not. Nothing is
  * offered before the facts were gathered, nor where no day within reach is long enough.
  */
 export function flyByDay(moment: Moment, route: readonly AirfieldFact[], kind: NightKind): Remedy[] {
-  if (route.length === 0 || !route.every(isPlace)) return [];
   const found = moment.watch((span) => ({
     answer: dayDepartures(moment, route, kind, span.departs),
     edges: [],

@@ -37,9 +37,8 @@ export function flownTowards(
   from: LocalDate,
   moment: Moment,
 ): FlownTowards {
-  const both =
-    ratings.some(({ kind }) => kind === 'touring-motor-glider') &&
-    ratings.some(({ kind }) => kind === 'single-engine-piston-land');
+  // Asked of a motor glider, whose own rating is the one that is revalidated.
+  const both = ratings.some(({ kind }) => kind === 'single-engine-piston-land');
   const flown: FlownTowards = {
     ...{ tenths: 0, commandTenths: 0, takeoffs: 0, landings: 0, trainingTenths: 0, counted: [] },
   };
@@ -61,8 +60,7 @@ export function flownTowards(
 /** The log does not tell motor gliders from other gliders, so of gliders the model flown counts. */
 function inClass(entry: LogFact, type: AircraftType, both: boolean): boolean {
   const glider = entry.category === 'glider' && entry.modelId === type.modelId;
-  if (isMotorGlider(type))
-    return glider || (both && entry.category === 'airplane' && entry.class === 'single-engine-land');
+  if (isMotorGlider(type)) return glider || (both && entry.class === 'single-engine-land');
   return entry.category === type.category && entry.class === type.class;
 }
 

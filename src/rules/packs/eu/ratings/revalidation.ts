@@ -83,7 +83,7 @@ export const revalidation = defineRule({
             },
           );
         const orCheck = `pass a proficiency check between ${checkFrom} and then`;
-        const passes = () => passCheck(moment, checkFrom, through);
+        const passes = () => passCheck(moment, checkFrom);
         if (!single) return take('to-do', { rating, through, missing: orCheck }, { remedies: passes });
         const asked: Asked = {
           tenths: p.number('eu.revalidation.hours') * 10,
@@ -132,8 +132,9 @@ function testsSince(
     .sort((a, b) => (`${a.on} ${a.id}` < `${b.on} ${b.id}` ? 1 : -1));
 }
 
-function passCheck(moment: Moment, from: LocalDate, through: LocalDate): Remedy[] {
+/** Passed now; nothing before its time. A flight that still lies ahead ends before the rating does, so it is never too late. */
+function passCheck(moment: Moment, from: LocalDate): Remedy[] {
   const on = moment.knowledgeDate();
-  if (!canStillAct(moment) || on < from || on > through) return [];
+  if (!canStillAct(moment) || on < from) return [];
   return [passProficiencyCheck(moment)];
 }
