@@ -38,6 +38,9 @@ test('from the origin, not leg by leg: out and back in short legs, and a return 
   expect(farthestFromOrigin(route)?.point).toBe(route[2]);
   expect(farthestFromOrigin([route[0]!])).toEqual({ nm: 0, point: route[0] });
   expect(farthestFromOrigin([])).toBeNull();
+  // Of places equally far the first named: there and there again, and a flight that goes nowhere.
+  expect(farthestFromOrigin([at(40, -100), route[2]!, at(40.9, -100)])?.point).toBe(route[2]);
+  expect(farthestFromOrigin([route[0]!, at(40, -100)])?.point).toBe(route[0]);
 });
 
 test('across the date line it is near', () => {

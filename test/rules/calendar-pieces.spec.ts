@@ -22,6 +22,7 @@ describe('instants as they are written', () => {
     [951_782_400, '2000-02-29T00:00:00Z'],
     [1_803_924_009, '2027-03-01T18:00:09Z'],
     [0.5, '1970-01-01T00:00:00.5Z'],
+    [1_803_924_009.123, '2027-03-01T18:00:09.123Z'],
   ])('%d is %s', (seconds, written) => {
     expect(toInstant(seconds)).toBe(written);
     expect(Temporal.Instant.from(written).epochMilliseconds).toBe(seconds * 1000);
@@ -82,6 +83,11 @@ describe('a zone’s clock', () => {
     ['2027-03-01T06:59:59Z', 86_399],
     ['2027-03-01T18:30:15Z', 41_415],
     ['2027-07-01T18:30:15Z', 45_015],
+    // Either side of the jumps: 01:59:59 is followed by 03:00, and in autumn by 01:00.
+    ['2027-03-14T08:59:59Z', 7199],
+    ['2027-03-14T09:00:00Z', 10_800],
+    ['2027-11-07T07:59:59Z', 7199],
+    ['2027-11-07T08:00:00Z', 3600],
   ])('at %s it shows %i seconds past midnight', (instant, shown) => {
     expect(clockSeconds(toSeconds(instant), ZONE)).toBe(shown);
   });

@@ -63,7 +63,7 @@ export function distanceFromTable(
 function bracket(axis: readonly number[], value: number): { index: number; part: number } | null {
   if (!(value >= axis[0]! && value <= axis[axis.length - 1]!)) return null;
   let index = 0;
-  while (index < axis.length - 2 && value > axis[index + 1]!) index += 1;
+  while (value > axis[index + 1]!) index += 1;
   return { index, part: (value - axis[index]!) / (axis[index + 1]! - axis[index]!) };
 }
 

@@ -37,9 +37,10 @@ export function nextReading(at: EpochSeconds, zone: string, readings: readonly n
   const wait = Math.min(...readings.map((reading) => modulo(reading - shown - 1, DAY) + 1));
   const next = at + wait;
   if (offsetAt(next, zone) === offset) return next;
-  let quarter = (Math.floor(at / QUARTER) + 1) * QUARTER;
-  while (quarter < next && offsetAt(quarter, zone) === offset) quarter += QUARTER;
-  return Math.min(quarter, next);
+  // The clock jumps by then.
+  let quarter = Math.floor(at / QUARTER) * QUARTER;
+  while (offsetAt(quarter, zone) === offset) quarter += QUARTER;
+  return quarter;
 }
 
 const modulo = (value: number, by: number): number => ((value % by) + by) % by;

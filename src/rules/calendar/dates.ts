@@ -31,9 +31,8 @@ export function throughCalendarMonths(event: LocalDate, months: number): LocalDa
   return monthEndAfter(event, months);
 }
 
-// Remembered by the whole date: to cut the month out would make a new text to look up by, each time.
 const monthEndAfter = remember((event: LocalDate, months: number): LocalDate => {
-  const month = Temporal.PlainYearMonth.from(event.slice(0, 7)).add({ months });
+  const month = Temporal.PlainYearMonth.from(event).add({ months });
   return month.toPlainDate({ day: month.daysInMonth }).toString();
 });
 

@@ -36,6 +36,7 @@ certificate.category_class | renew-certificate | member | Renew the private pilo
 certificate.easa.hire | fly-without-hire | member | Carry nobody and nothing for payment.
 certificate.easa.lapl_limits | leave-passengers | member | Fly without passengers.
 certificate.easa.lapl_limits | keep-within-lapl-limits | member | Carry nobody and nothing for payment. Fly under visual flight rules. Leave one person behind.
+certificate.easa.lapl_limits | take-fewer-passengers | member | Leave one person behind.
 certificate.easa.licence | renew-certificate | member | Have the licence renewed and show it to the club.
 certificate.easa.licence | leave-passengers | member | Fly without passengers.
 certificate.instrument_rating | change-to-vfr | member | Fly under visual flight rules.

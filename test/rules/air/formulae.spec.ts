@@ -80,6 +80,36 @@ describe('the best runway', () => {
     for (const runways of [near, [...near].reverse()])
       expect(bestRunway(runways, { fromDegTrue: 40, kt: 20, gustKt: null })?.runway.designator).toBe('36A');
   });
+  test('straight across comes before anything from behind, be it half a knot', () => {
+    const north = { fromDegTrue: 360, kt: 10, gustKt: null };
+    for (const other of [runway('18', 180), runway('09B', 93)])
+      for (const runways of [
+        [runway('09', 90), other],
+        [other, runway('09', 90)],
+      ])
+        expect(bestRunway(runways, north)?.runway.designator).toBe('09');
+  });
+  test('where the wind is from behind on each, the one with the least across', () => {
+    const oneWay = [runway('12', 120), runway('09', 90)];
+    for (const runways of [oneWay, [...oneWay].reverse()])
+      expect(bestRunway(runways, { fromDegTrue: 270, kt: 10, gustKt: null })?.runway.designator).toBe('09');
+  });
+  test('headings of 0 and 360 degrees are the same, from wherever the wind comes', () => {
+    for (let from = 0; from < 360; from += 1)
+      for (const [left, right] of [
+        [0, 360],
+        [360, 0],
+      ] as const) {
+        const parallel = [runway('36R', right), runway('36L', left)];
+        expect(bestRunway(parallel, { fromDegTrue: from, kt: 17, gustKt: null })?.runway.designator).toBe(
+          '36L',
+        );
+      }
+  });
+  test('in a calm nothing blows across', () => {
+    expect(bestRunway([four[3]!], { fromDegTrue: 90, kt: 0, gustKt: null })?.crosswindKt).toBe(0);
+    expect(bestRunway(four, { fromDegTrue: null, kt: 0, gustKt: null })?.crosswindKt).toBe(0);
+  });
   test('gusts count, lulls do not', () => {
     expect(bestRunway([four[3]!], { fromDegTrue: 90, kt: 8, gustKt: 17 })?.crosswindKt).toBeCloseTo(17, 9);
     expect(bestRunway([four[3]!], { fromDegTrue: 90, kt: 8, gustKt: 5 })?.crosswindKt).toBeCloseTo(8, 9);

@@ -113,4 +113,11 @@ describe('the alternate (14 CFR 91.167(b)(2)(i), check value fu-05)', () => {
   ])('%s needs one', (_, change) => {
     expect(alternateRequired({ ...good, ...change }, FIGURES)).toBe(true);
   });
+  test('what is not known needs one, even where the figures ask for nothing', () => {
+    const nothing = { ceilingFt: 0, visibilitySm: 0, windowHours: 1 };
+    const fog = { ...good, ceilingFtAgl: 0, visibilitySm: 0 };
+    expect(alternateRequired(fog, nothing)).toBe(false);
+    expect(alternateRequired({ ...fog, ceilingFtAgl: null }, nothing)).toBe(true);
+    expect(alternateRequired({ ...fog, visibilitySm: null }, nothing)).toBe(true);
+  });
 });

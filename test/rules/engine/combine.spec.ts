@@ -157,6 +157,7 @@ describe('the crew', () => {
       { secondPilotId: 'member-2', secondPilotRequired: true, personsOnBoard: 2 },
       { picId: 'member-1', passengers: 0 },
     ],
+    [{ secondPilotId: 'member-2', secondPilotRequired: true, personsOnBoard: 3 }, { passengers: 1 }],
     // An acting pilot without a second pilot is nobody.
     [{ actingPilotId: 'member-2' }, { picId: 'member-1', passengers: 0 }],
     [{ secondPilotRequired: true, personsOnBoard: 2 }, { passengers: 1 }],

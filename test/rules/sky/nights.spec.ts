@@ -2,7 +2,12 @@ import { toInstant, toSeconds } from '../../../src/rules/calendar/instants.js';
 import { Moment } from '../../../src/rules/engine/moment.js';
 import { UnknownFact } from '../../../src/rules/engine/unknown.js';
 import { isNight, nextNightStarts, nightSpans, touchesNight } from '../../../src/rules/sky/nights.js';
-import { sunTimes } from '../../../src/rules/sky/sun.js';
+import {
+  CIVIL_TWILIGHT_ALTITUDE_DEG,
+  sunAltitudeDeg,
+  SUNSET_ALTITUDE_DEG,
+  sunTimes,
+} from '../../../src/rules/sky/sun.js';
 import { HOME_FIELD } from '../../../src/rules/workshop/base-sheet.js';
 
 const HOUR = 3600;
@@ -116,5 +121,117 @@ describe('nextNightStarts', () => {
     expect(nextNightStarts(moment(evening!.from + 60, HOUR), HOME_FIELD, 'lights')).toBeNull();
     const far = { latitudeDeg: 70, longitudeDeg: 20 };
     expect(nextNightStarts(moment(toSeconds('2026-06-21T12:00:00Z'), HOUR), far, 'lights')).toBeNull();
+  });
+});
+
+describe('second by second against where the sun stands', () => {
+  const start = toSeconds('2027-02-20T00:00:00Z');
+  const limits = { lights: SUNSET_ALTITUDE_DEG, civil: CIVIL_TWILIGHT_ALTITUDE_DEG } as const;
+  const places = [
+    { latitudeDeg: 39.9, longitudeDeg: -105 },
+    { latitudeDeg: -33, longitudeDeg: 151 },
+    { latitudeDeg: 60, longitudeDeg: 0 },
+  ];
+
+  test.each(places)('$latitudeDeg, $longitudeDeg', (place) => {
+    for (const kind of ['lights', 'civil'] as const) {
+      const dark = (at: number) => sunAltitudeDeg(place, at) < limits[kind];
+      for (let day = 0; day < 25; day += 1) {
+        // Midnight of mean time, where what is worked out at a time begins and ends, and the rest of the day by the half hour.
+        const midnight = start + day * DAY - place.longitudeDeg * 240;
+        for (const at of [-150, -90, -1, 0, 1, 90, 150].map((offset) => midnight + offset)) {
+          expect([toInstant(at), isNight(kind, place, at)]).toEqual([toInstant(at), true]);
+          // An hour from the edges of the night there is no sun either.
+          expect([toInstant(at), isNight('passenger', place, at)]).toEqual([toInstant(at), true]);
+        }
+        for (let at = midnight; at < midnight + DAY; at += 1800)
+          expect([toInstant(at), isNight(kind, place, at)]).toEqual([toInstant(at), dark(at)]);
+      }
+    }
+  });
+
+  test.each(places)(
+    '$latitudeDeg, $longitudeDeg: one night for each day, each whole, both ends in it',
+    (place) => {
+      const noon = start + DAY / 2 - place.longitudeDeg * 240;
+      for (const kind of ['lights', 'civil', 'passenger'] as const) {
+        const spans = nightSpans(kind, place, noon, noon + 25 * DAY);
+        expect(spans).toHaveLength(25);
+        for (const { from, to } of spans)
+          expect([from - 1, from, to, to + 1].map((at) => isNight(kind, place, at))).toEqual([
+            false,
+            true,
+            true,
+            false,
+          ]);
+      }
+    },
+  );
+});
+
+describe('runs of departures that touch a night', () => {
+  /** The last departure from `departs` on that touches, found by asking each in turn. */
+  const lastByAsking = (departs: number, length: number, route: (typeof HOME_FIELD)[]) => {
+    let last = departs;
+    while (touchesNight(moment(last + 1, length), route, 'lights')) last += 1;
+    return last;
+  };
+  const away = (longitudeDeg: number) => ({ ...HOME_FIELD, id: `airfield${longitudeDeg}`, longitudeDeg });
+  const whole = nightSpans('lights', HOME_FIELD, noon, noon + DAY)[0]!;
+
+  test.each([
+    ['night at home', [HOME_FIELD], HOUR],
+    ['night two hours east first', [away(HOME_FIELD.longitudeDeg + 30), HOME_FIELD], HOUR],
+    ['night two hours west last', [HOME_FIELD, away(HOME_FIELD.longitudeDeg - 30)], 2 * HOUR],
+  ] as const)('%s: the change is told to the second', (_, route, length) => {
+    const departs = whole.from + HOUR;
+    const next = moment(departs, length);
+    expect(touchesNight(next, route, 'lights')).toBe(true);
+    const found = next.nextChange!;
+    expect(touchesNight(moment(found - 1, length), route, 'lights')).toBe(true);
+    expect(touchesNight(moment(found, length), route, 'lights')).toBe(false);
+    expect(found).toBe(lastByAsking(found - 200, length, [...route]) + 1);
+  });
+
+  test('a flight longer than the day touches one night after the other, as far as is looked', () => {
+    const length = 13 * HOUR;
+    const long = moment(noon, length);
+    expect(touchesNight(long, [HOME_FIELD], 'lights')).toBe(true);
+    for (let departs = noon; departs < long.nextChange!; departs += HOUR)
+      expect(touchesNight(moment(departs, length), [HOME_FIELD], 'lights')).toBe(true);
+    expect(long.nextChange! - noon).toBeGreaterThan(3 * DAY);
+  });
+
+  test('a flight as long as the day but for two seconds has one departure that touches no night', () => {
+    const day = nightSpans('lights', HOME_FIELD, noon, noon + 2 * DAY);
+    const length = day[1]!.from - day[0]!.to - 1;
+    // Off in the second after the night, down in the second in which the next begins.
+    expect(touchesNight(moment(day[0]!.to + 1, length), [HOME_FIELD], 'lights')).toBe(true);
+    expect(touchesNight(moment(day[0]!.to + 1, length - 1), [HOME_FIELD], 'lights')).toBe(false);
+    const inside = moment(day[0]!.from, length - 1);
+    touchesNight(inside, [HOME_FIELD], 'lights');
+    expect(inside.nextChange).toBe(day[0]!.to + 1);
+    const bridged = moment(day[0]!.from, length);
+    touchesNight(bridged, [HOME_FIELD], 'lights');
+    expect(bridged.nextChange).toBeGreaterThan(day[1]!.from);
+  });
+});
+
+describe('how far ahead a sentence names the night', () => {
+  const far = { latitudeDeg: 70, longitudeDeg: 20 };
+  const first = nightSpans(
+    'lights',
+    far,
+    toSeconds('2026-06-21T00:00:00Z'),
+    toSeconds('2026-08-20T00:00:00Z'),
+  )[0]!;
+
+  test('36 hours, after weeks of midnight sun', () => {
+    expect(nextNightStarts(moment(first.from - 36 * HOUR, HOUR), far, 'lights')).toMatch(/^\d\d:\d\d$/);
+    expect(nextNightStarts(moment(first.from - 36 * HOUR - 1, HOUR), far, 'lights')).toBeNull();
+  });
+  test('not the night in whose first second the flight departs', () => {
+    expect(nextNightStarts(moment(first.from - 1, HOUR), far, 'lights')).not.toBeNull();
+    expect(nextNightStarts(moment(first.from, HOUR), far, 'lights')).toBeNull();
   });
 });
