@@ -4,11 +4,15 @@ import { EquipmentChangesController } from './equipment-changes/equipment-change
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
 import { ForecastController } from './forecast/forecast.controller.js';
 import { ForecastService } from './forecast/forecast.service.js';
+import { SeasonController } from './season/season.controller.js';
+import { SeasonService } from './season/season.service.js';
+import { WishesController } from './wishes/wishes.controller.js';
+import { WishesService } from './wishes/wishes.service.js';
 
 /** What is done to aircraft, and what follows from it for everybody else. */
 @Module({
   imports: [FleetModule],
-  controllers: [EquipmentChangesController, ForecastController],
-  providers: [EquipmentChangesService, ForecastService],
+  controllers: [EquipmentChangesController, ForecastController, SeasonController, WishesController],
+  providers: [EquipmentChangesService, ForecastService, SeasonService, WishesService],
 })
 export class MaintenanceModule {}

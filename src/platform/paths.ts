@@ -24,6 +24,9 @@ function findProjectRoot(): string {
   return folder;
 }
 
+/** Does this run from what the build made, and not from the sources? */
+export const BUILT = dirname(fileURLToPath(import.meta.url)).includes(join('dist', 'src'));
+
 /** The folder that holds package.json. */
 export const PROJECT_ROOT = findProjectRoot();
 

@@ -7,7 +7,7 @@ const NOBODY = '01900000-0000-7000-8000-000000000000';
 export const FLEET_TABLES = [
   ...['aircraft_models', 'aircraft', 'registrations', 'permits', 'equipment', 'meter_readings'],
   ...['airworthiness_items', 'compliances', 'squawks', 'deferrals', 'differences'],
-  ...['equipment_changes', 'weighings'],
+  ...['equipment_changes', 'weighings', 'upgrade_wishes'],
 ];
 
 /** Ids of one club's rows. */
@@ -105,6 +105,7 @@ export function fleetRows(ids: FleetIds) {
       ...{ title: 'New panel', done_on: '2026-01-01', statement: 'Installed', signed_by: 'Mo Wrench' },
       ...{ effects: '{}', made_by: ids.memberId },
     }),
+    upgrade_wishes: ofAircraft({ title: 'A second navigator', shop_days: 3, worth_hours: 20 }),
     weighings: ofAircraft({
       ...{ effective_on: '2026-01-01', empty_weight_lb: 1450, empty_arm_in: 39.2 },
       ...{ source: 'equipment-change', change_id: ids.changeId },
@@ -215,6 +216,10 @@ export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: Flee
   simple('weighings_source_chk', 'weighings', { source: 'guess' }),
   simple('weighings_change_fk', 'weighings', { change_id: NOBODY }),
   simple('weighings_change_chk', 'weighings', { change_id: null }),
+  simple('upgrade_wishes_aircraft_fk', 'upgrade_wishes', { aircraft_id: NOBODY }),
+  simple('upgrade_wishes_title_chk', 'upgrade_wishes', { title: ' ' }),
+  simple('upgrade_wishes_days_chk', 'upgrade_wishes', { shop_days: 0 }),
+  simple('upgrade_wishes_worth_chk', 'upgrade_wishes', { worth_hours: -1 }),
   simple('equipment_changes_aircraft_fk', 'equipment_changes', { aircraft_id: NOBODY }),
   simple('equipment_changes_made_fk', 'equipment_changes', { made_by: NOBODY }),
   simple('equipment_changes_title_chk', 'equipment_changes', { title: '' }),

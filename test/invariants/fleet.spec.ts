@@ -50,6 +50,7 @@ async function plantFleet(): Promise<FleetIds> {
       'deferrals',
       'differences',
       'weighings',
+      'upgrade_wishes',
     ] as const) {
       await insertRow(em, table, rows[table]());
     }

@@ -38,6 +38,7 @@ const CHECKED_IN: Record<string, string> = {
   weighings: 'fleet/weighings',
   equipment_changes: 'maintenance/equipment-changes',
   meter_reading_voids: 'fleet/meters',
+  upgrade_wishes: 'maintenance/wishes',
   log_entries: 'logbook/logbook.service.ts',
   checkouts: 'checkouts/checkouts.service.ts',
   checkout_voids: 'checkouts/checkouts.service.ts',

@@ -38,6 +38,7 @@ export const FLEET_REFERENCES = [
   ofAircraft('squawks', 'A squawk'),
   ofAircraft('differences', 'A difference'),
   ofAircraft('weighings', 'A weighing'),
+  ofAircraft('upgrade_wishes', 'An upgrade wish'),
   ofAircraft('equipment_changes', 'An equipment change'),
   reference(
     'equipment_changes_made_fk',

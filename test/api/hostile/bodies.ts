@@ -80,6 +80,9 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   previewEquipmentChange: (own) => CHANGE(own),
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
+  planSeason: (own) => ({ weeks: 4, pins: [{ aircraftId: own.aircraftId, on: '2026-03-18' }] }),
+  addWish: () => ({ title: 'A second navigator', shopDays: 3, worthHours: 20 }),
+  editWish: () => ({ worthHours: 25 }),
   forecastMaintenance: (own) => ({ aircraftIds: [own.aircraftId], weeks: 4 }),
   addAirworthinessItem: (own) => ({
     ...{ kind: 'club', title: 'Oil change', scope: 'all', intervalH: 50, equipmentId: own.equipmentId },

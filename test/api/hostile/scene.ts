@@ -80,6 +80,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
   await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
   await make('weighingId', `${fleet}/weighings`, 'addWeighing');
+  await make('wishId', `${fleet}/wishes`, 'addWish');
   await make('registrationId', `${fleet}/registrations`, 'addRegistration');
   await make('permitId', `${fleet}/permits`, 'addPermit');
   await make('differenceId', `${fleet}/differences`, 'addDifference');
