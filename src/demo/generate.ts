@@ -5,6 +5,7 @@ import { aircraftRows } from './fleet/aircraft-rows.js';
 import { equipmentRows } from './fleet/equipment.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
+import { upgradeWishRows } from './fleet/upgrades.js';
 import { squawkRows } from './fleet/squawks.js';
 import { clubRuleRows } from './club-rules.js';
 import { history } from './flying/history.js';
@@ -76,6 +77,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     meter_readings: meters.rows(seed),
     ...itemRows(when, meters, began),
     ...squawkRows(seed, outings, when),
+    upgrade_wishes: upgradeWishRows(when, began),
     log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
     checkouts,
     bookings: blocks,

@@ -21,6 +21,7 @@ import type {
   SquawkRow,
   DeferralRow,
   DifferencesRow,
+  UpgradeWishRow,
 } from './rows/maintenance.js';
 import type { LogEntryRow, CheckoutRow, BlockRow } from './rows/flying.js';
 
@@ -57,6 +58,7 @@ export interface DemoRows {
   squawks: SquawkRow[];
   deferrals: DeferralRow[];
   differences: DifferencesRow[];
+  upgrade_wishes: UpgradeWishRow[];
   log_entries: LogEntryRow[];
   checkouts: CheckoutRow[];
   bookings: BlockRow[];

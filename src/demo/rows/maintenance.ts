@@ -36,6 +36,14 @@ export interface ComplianceRow extends Recorded {
   statement: string;
   signed_by: string;
 }
+export interface UpgradeWishRow extends OfAircraft {
+  title: string;
+  shop_days: number;
+  worth_hours: number;
+  parts_on: LocalDate | null;
+  with_annual: boolean;
+  done_on: LocalDate | null;
+}
 export interface SquawkRow extends OfAircraft {
   reported_at: Instant;
   reported_by: string;

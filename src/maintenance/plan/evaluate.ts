@@ -25,6 +25,8 @@ export interface Cost {
   booked: number;
   expected: number;
   life: number;
+  /** Weeks that something overdue waits. */
+  waiting: number;
   visits: number;
   /** Negative: what was gained. */
   wishes: number;
@@ -74,6 +76,7 @@ export function evaluate(problem: Problem, plan: Plan): Evaluation {
     booked: booked * weights.bookedHour,
     expected: expected * weights.expectedHour,
     life: sum(Object.values(weeksEarly)) * weights.weekOfLife,
+    waiting: waitingOf(problem, plan) * weights.weekOverdue,
     visits: visits.length * weights.visit,
     wishes:
       -sum(problem.wishes.filter(({ id }) => done(id, 'wishes')).map(({ worth }) => worth)) * weights.wish,
@@ -82,7 +85,7 @@ export function evaluate(problem: Problem, plan: Plan): Evaluation {
     ),
   };
   return {
-    violations: violationsOf(problem, plan, used),
+    violations: violationsOf(problem, plan, used, visits),
     cost: { ...terms, total: sum(Object.values(terms)) },
     ...{ visits, weeksEarly, bookedHours: booked, expectedHours: expected },
   };
@@ -108,17 +111,6 @@ function begun(problem: Problem, plan: Plan): [Need | Wish, number][] {
 
 const isPinned = (problem: Problem, aircraftId: string, week: number): boolean =>
   problem.pins.some((pin) => pin.aircraftId === aircraftId && pin.week === week);
-
-/** Is a piece of work under way in a week? */
-export function underWay(
-  problem: Problem,
-  work: Need | Wish,
-  start: number | undefined,
-  week: number,
-): boolean {
-  if (start === undefined) return false;
-  return week >= start && week < start + daysByWeek(work.shopDays, problem.shop.daysPerWeek).length;
-}
 
 function visitsOf(problem: Problem, plan: Plan, used: Used): Visit[] {
   const visits: Visit[] = [];
@@ -151,12 +143,16 @@ function early(problem: Problem, plan: Plan): Record<string, number> {
   const weeks: Record<string, number> = {};
   for (const need of problem.needs) {
     const start = plan.needs[need.id];
-    if (start === undefined) continue;
+    if (start === undefined || need.overdue) continue;
     const due = dueWeek(need, plan);
     if (due !== null) weeks[need.id] = Math.max(0, due - start);
   }
   return weeks;
 }
+
+/** Weeks from now until what is overdue is done, over all of it. */
+const waitingOf = (problem: Problem, plan: Plan): number =>
+  sum(problem.needs.filter(({ overdue }) => overdue).map(({ id }) => plan.needs[id] ?? 0));
 
 /** The week a need falls due in, given the plan; null: not within sight. */
 export function dueWeek(need: Need, plan: Plan): number | null {
@@ -165,7 +161,7 @@ export function dueWeek(need: Need, plan: Plan): number | null {
   return before === undefined ? null : before + need.follows.withinWeeks;
 }
 
-function violationsOf(problem: Problem, plan: Plan, used: Used): Violation[] {
+function violationsOf(problem: Problem, plan: Plan, used: Used, visits: readonly Visit[]): Violation[] {
   const { shop, weeks, groups, pins } = problem;
   const found: Violation[] = [];
   const add = (rule: Rule, about: string | null, week: number | null) => found.push({ rule, about, week });
@@ -183,7 +179,7 @@ function violationsOf(problem: Problem, plan: Plan, used: Used): Violation[] {
     if (!startsOf(problem, work).includes(start)) add('start', work.id, start);
   for (const wish of problem.wishes) {
     const start = plan.wishes[wish.id];
-    if (start !== undefined && !ridesAlong(problem, plan, wish, start)) add('rides-along', wish.id, start);
+    if (start !== undefined && !ridesAlong(problem, visits, wish)) add('rides-along', wish.id, start);
   }
   for (const [week] of weeks.entries()) {
     const down = problem.aircraft.filter(({ id }) => used.get(id)![week]! > 0 || isPinned(problem, id, week));
@@ -195,15 +191,18 @@ function violationsOf(problem: Problem, plan: Plan, used: Used): Violation[] {
       if (down.filter(({ id }) => group.aircraftIds.includes(id)).length > group.mostDown)
         add('group', group.id, week);
   }
-  for (const { aircraftId, from, to } of visitsOf(problem, plan, used))
+  for (const { aircraftId, from, to } of visits)
     if (to - from + 1 > shop.mostWeeks) add('length', aircraftId, from);
   for (const { aircraftId, week } of pins) if (week >= weeks.length) add('pin', aircraftId, week);
   return found;
 }
 
-/** A wish begins while a need of its aircraft that it may ride along with is under way. */
-export function ridesAlong(problem: Problem, plan: Plan, wish: Wish, week: number): boolean {
-  return carriersOf(problem, wish).some((need) => underWay(problem, need, plan.needs[need.id], week));
+/** A wish is done in the visit of a need it may ride along with. */
+function ridesAlong(problem: Problem, visits: readonly Visit[], wish: Wish): boolean {
+  const carriers = carriersOf(problem, wish).map(({ id }) => id);
+  return visits.some(
+    ({ needs, wishes }) => wishes.includes(wish.id) && needs.some((id) => carriers.includes(id)),
+  );
 }
 
 /** Needs a wish may ride along with. */

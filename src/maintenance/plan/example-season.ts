@@ -12,7 +12,14 @@ function draws(seed: number) {
   };
 }
 
-const WEIGHTS: Weights = { bookedHour: 1, expectedHour: 0.5, weekOfLife: 0.4, visit: 3, wish: 1 };
+const WEIGHTS: Weights = {
+  bookedHour: 1,
+  expectedHour: 0.5,
+  weekOfLife: 0.4,
+  weekOverdue: 10,
+  visit: 3,
+  wish: 1,
+};
 
 /**
  * A problem of the planner: an annual for each aircraft due within the span, hourly inspections that come round again, some upgrades
@@ -42,6 +49,7 @@ export function exampleSeason(of: { aircraft: number; weeks: number; seed: numbe
       title: 'Annual inspection',
       shopDays: whole(4, 7),
       latest: annual,
+      overdue: false,
       partsFrom: 0,
       follows: null,
       worth: 0,
@@ -53,6 +61,7 @@ export function exampleSeason(of: { aircraft: number; weeks: number; seed: numbe
       title: '100-hour inspection',
       shopDays: 2,
       latest: hundred,
+      overdue: false,
       partsFrom: 0,
       follows: null,
       worth: 0,
@@ -63,6 +72,7 @@ export function exampleSeason(of: { aircraft: number; weeks: number; seed: numbe
       title: '100-hour inspection',
       shopDays: 2,
       latest: null,
+      overdue: false,
       partsFrom: 0,
       follows: { needId: `${id} hundred`, withinWeeks: whole(10, 16) },
       worth: 1,
@@ -74,6 +84,7 @@ export function exampleSeason(of: { aircraft: number; weeks: number; seed: numbe
         title: 'Directive',
         shopDays: 1,
         latest: whole(2, weeks - 1),
+        overdue: false,
         partsFrom: whole(0, 2),
         follows: null,
         worth: 0,

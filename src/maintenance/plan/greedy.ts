@@ -12,7 +12,13 @@ export function greedyPlan(problem: Problem): Plan {
       need.follows === null ? null : (plan.needs[need.follows.needId] ?? 0) + need.follows.withinWeeks;
     if (limit !== null && limit >= problem.weeks.length) continue;
     const starts = startsOf(problem, need).filter((week) => limit === null || week <= limit);
-    place(problem, plan, 'needs', need.id, [...together(problem, plan, need, starts), ...starts.reverse()]);
+    place(
+      problem,
+      plan,
+      'needs',
+      need.id,
+      need.overdue ? starts : [...together(problem, plan, need, starts), ...starts.reverse()],
+    );
   }
   for (const wish of problem.wishes)
     place(problem, plan, 'wishes', wish.id, startsOf(problem, wish).reverse());

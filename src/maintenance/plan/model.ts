@@ -154,25 +154,23 @@ function followersInTime({ problem, names, model, needs }: Building): void {
   }
 }
 
+/** A wish belongs to a visit only with a need it may ride along with. */
 function wishesRideAlong({ problem, names, model, works }: Building): void {
+  const shares = (work: Need | Wish, began: number): string[] =>
+    startsOf(problem, work)
+      .filter((week) => visitsOn(problem, week).includes(began))
+      .map((week) => names.share(work, began, week));
   for (const wish of problem.wishes) {
     if (!works.includes(wish)) continue;
-    for (const week of startsOf(problem, wish)) {
-      const terms: Terms = new Map([[names.starts(wish, week), 1]]);
+    for (const began of problem.weeks.keys()) {
+      const own = shares(wish, began);
+      if (own.length === 0) continue;
+      const terms: Terms = new Map(own.map((share) => [share, 1]));
       for (const need of carriersOf(problem, wish))
-        if (works.includes(need))
-          for (const start of startsIn(problem, need, week))
-            if (fitsBeside(problem, need, start, wish, week)) terms.set(names.starts(need, start), -1);
+        for (const share of shares(need, began)) terms.set(share, -1);
       model.rows.push({ name: `rides ${wish.id}`, terms, sense: '<=', bound: 0 });
     }
   }
-}
-
-/** Is there room for a wish in the week it would begin, beside a need? Where there is none, the two never meet. */
-function fitsBeside(problem: Problem, need: Need, start: number, wish: Wish, week: number): boolean {
-  const { daysPerWeek } = problem.shop;
-  const taken = daysByWeek(need.shopDays, daysPerWeek)[week - start]!;
-  return taken + daysByWeek(wish.shopDays, daysPerWeek)[0]! <= daysPerWeek + 1e-9;
 }
 
 /** Weeks a piece of work can have begun in that is under way in a week. */
@@ -312,7 +310,8 @@ function costs(of: Building): void {
             hours(problem.expectedHours) * weights.expectedHour);
       }
       if ('latest' in work) {
-        if (work.latest !== null) cost += (work.latest - start) * weights.weekOfLife;
+        if (work.overdue) cost += start * weights.weekOverdue;
+        else if (work.latest !== null) cost += (work.latest - start) * weights.weekOfLife;
         else cost -= work.worth;
       } else cost -= work.worth * weights.wish;
       model.objective.set(names.starts(work, start), cost);

@@ -13,6 +13,11 @@ export interface Need {
   shopDays: number;
   /** Last week in which it may begin: the week it falls due in. Null: due only after the span, and may be left. */
   latest: number | null;
+  /**
+   * It is overdue, or falls due before the shop can take it: it is done within the span, each week of waiting costs, and `latest` only says
+   * that it must be.
+   */
+  overdue: boolean;
   /** First week in which the parts are there. */
   partsFrom: number;
   /** It falls due again so many weeks after another need of the aircraft was done; `latest` is null then. */
@@ -69,6 +74,8 @@ export interface Weights {
   expectedHour: number;
   /** A week of an inspection's life thrown away by doing it early. */
   weekOfLife: number;
+  /** A week in which something overdue waits. */
+  weekOverdue: number;
   /** A shop visit: ferrying, opening and closing. */
   visit: number;
   /** An hour's worth of upgrade. */
@@ -108,7 +115,7 @@ export function daysByWeek(shopDays: number, daysPerWeek: number): number[] {
 export function startsOf(problem: Problem, work: Need | Wish): number[] {
   const { shop, weeks, pins } = problem;
   const length = daysByWeek(work.shopDays, shop.daysPerWeek).length;
-  const latest = 'latest' in work && work.latest !== null ? work.latest : weeks.length - 1;
+  const latest = 'latest' in work && work.latest !== null && !work.overdue ? work.latest : weeks.length - 1;
   const pinned = (week: number) =>
     pins.some((pin) => pin.aircraftId === work.aircraftId && pin.week === week);
   return Array.from({ length: weeks.length }, (_none, week) => week).filter(

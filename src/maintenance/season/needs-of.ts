@@ -17,7 +17,7 @@ const BY_THE_PILOT = new Set(['vor-check']);
  * Needs of an aircraft: items that bind and fall due within the span, by the earliest day the bounds allow; and, for what comes round
  * by hours, once more after it.
  *
- * What falls due before the shop can take anything is wanted in the first week it can: until then the aircraft does not fly on it.
+ * What falls due before the shop can take anything waits for it, at a cost: until then the aircraft does not fly on it.
  *
  * @param hire whether hour-based inspections for hire and instruction bind
  */
@@ -41,8 +41,13 @@ export function needsOf(
     if (due === null || due > end) continue;
     const shopDays =
       item.kind === 'annual' ? times.annual : item.kind === 'hours-100' ? times.hundredHour : times.other;
-    const base = { aircraftId: aircraft.aircraftId, title: item.title, shopDays, partsFrom: 0, worth: 0 };
-    needs.push({ ...base, id: item.id, latest: Math.max(of.firstWeek, weekOf(due, mondays)), follows: null });
+    const base = {
+      ...{ aircraftId: aircraft.aircraftId, title: item.title, shopDays, partsFrom: 0, worth: 0 },
+      overdue: false,
+    };
+    const week = weekOf(due, mondays);
+    const overdue = week < of.firstWeek;
+    needs.push({ ...base, id: item.id, overdue, latest: Math.max(of.firstWeek, week), follows: null });
     if (item.kind !== 'hours-100') continue;
     const perWeek = hoursPerWeek(aircraft);
     const withinWeeks = perWeek > 0 ? Math.floor(of.hundredHours / perWeek) : mondays.length;

@@ -80,6 +80,7 @@ export function problemOf(of: {
       bookedHour: policy('club.season.booked-hour'),
       expectedHour: policy('club.season.expected-hour'),
       weekOfLife: policy('club.season.week-of-life'),
+      weekOverdue: policy('club.season.week-overdue'),
       visit: policy('club.season.visit'),
       wish: policy('club.season.wish-hour'),
     },

@@ -92,6 +92,8 @@ export class SeasonCost {
   expected: number;
   @ApiProperty()
   life: number;
+  @ApiProperty({ description: 'What is overdue, waiting' })
+  waiting: number;
   @ApiProperty()
   visits: number;
   @ApiProperty({ description: 'What upgrades bring, as a negative cost' })

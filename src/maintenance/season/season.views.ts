@@ -40,7 +40,7 @@ function visitView(problem: Problem, plan: Plan, visit: Explained): SeasonVisit 
       const due = dueWeek(need, plan);
       return {
         ...{ title: need.title, kind: 'need', week: monday(plan.needs[need.id]!), shopDays: need.shopDays },
-        dueWeek: due === null || due >= problem.weeks.length ? null : monday(due),
+        dueWeek: need.overdue || due === null || due >= problem.weeks.length ? null : monday(due),
       };
     });
   const wishes = problem.wishes

@@ -3,7 +3,14 @@ import fc from 'fast-check';
 import type { Need, Plan, Problem, Weights, Wish } from '../../../src/maintenance/plan/problem.js';
 import { addDays } from '../../../src/rules/index.js';
 
-export const WEIGHTS: Weights = { bookedHour: 1, expectedHour: 0.5, weekOfLife: 0.4, visit: 3, wish: 1 };
+export const WEIGHTS: Weights = {
+  bookedHour: 1,
+  expectedHour: 0.5,
+  weekOfLife: 0.4,
+  weekOverdue: 2,
+  visit: 3,
+  wish: 1,
+};
 
 export const weeksFrom = (count: number): string[] =>
   Array.from({ length: count }, (_none, week) => addDays('2027-01-04', week * 7));
@@ -29,7 +36,17 @@ export function quiet(weeks: number, aircraft: number, more: Partial<Problem> = 
 }
 
 export const need = (id: string, more: Partial<Need> = {}): Need => ({
-  ...{ id, aircraftId: 'a0', title: id, shopDays: 3, latest: 3, partsFrom: 0, follows: null, worth: 0 },
+  ...{
+    id,
+    aircraftId: 'a0',
+    title: id,
+    shopDays: 3,
+    latest: 3,
+    overdue: false,
+    partsFrom: 0,
+    follows: null,
+    worth: 0,
+  },
   ...more,
 });
 export const wish = (id: string, more: Partial<Wish> = {}): Wish => ({
@@ -56,6 +73,7 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
         ...workOf,
         latest: fc.option(fc.integer({ min: 0, max: weeks - 1 }), { freq: 4 }),
         worth: fc.integer({ min: 0, max: 6 }),
+        overdue: fc.constantFrom(false, false, false, true),
         follows: fc.constant(null),
       }),
       { minLength: 1, maxLength: 3 },
@@ -105,6 +123,7 @@ export const smallProblem: fc.Arbitrary<Problem> = fc
             id: `n${at}`,
             title: `n${at}`,
             worth: one.latest === null ? one.worth : 0,
+            overdue: one.overdue && one.latest !== null,
           }));
           if (next)
             made.push(

@@ -77,7 +77,7 @@ test.each<[string, Problem, Plan, Plan, string]>([
     'wishes ride along',
     quiet(4, 1, { needs: [need('n')], wishes: [wish('w')] }),
     plan({ n: 1 }, { w: 1 }),
-    plan({ n: 1 }, { w: 0 }),
+    plan({ n: 1 }, { w: 3 }),
     'rides-along',
   ],
   [
@@ -86,8 +86,8 @@ test.each<[string, Problem, Plan, Plan, string]>([
       needs: [need('n'), need('m', { shopDays: 1 })],
       wishes: [wish('w', { ridesWith: ['m'] })],
     }),
-    plan({ n: 0, m: 1 }, { w: 1 }),
-    plan({ n: 0, m: 1 }, { w: 0 }),
+    plan({ n: 0, m: 2 }, { w: 2 }),
+    plan({ n: 0, m: 2 }, { w: 0 }),
     'rides-along',
   ],
   [
@@ -145,9 +145,21 @@ test('costs are told term by term', () => {
     booked: 22,
     expected: 5.5,
     life: 0.8,
+    waiting: 0,
     visits: 3,
     wishes: -7,
     saved: -2,
     total: expect.closeTo(22.3, 9) as number,
   });
+});
+
+test('what is overdue waits at a cost, and is done within the span all the same', async () => {
+  const problem = quiet(4, 1, {
+    needs: [need('n', { latest: 1, overdue: true })],
+    shop: shop({ firstWeek: 1, bays: [1, 0, 1, 1] }),
+  });
+  expect(evaluate(problem, plan({ n: 2 })).cost).toMatchObject({ life: 0, waiting: 4 });
+  expect(await solve(problem)).toMatchObject({ status: 'optimal', plan: { needs: { n: 2 } } });
+  const { violations } = evaluate(problem, plan({}));
+  expect(violations).toEqual([{ rule: 'due', about: 'n', week: 1 }]);
 });

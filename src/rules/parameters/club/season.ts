@@ -25,6 +25,7 @@ export const CLUB_SEASON: readonly Parameter[] = [
     ['booked-hour', 'points', 1, 'Planning: an hour taken from a member who has booked it'],
     ['expected-hour', 'points', 0.5, 'Planning: an hour that would likely be flown and is not booked'],
     ['week-of-life', 'points', 0.4, 'Planning: a week of an inspection’s life thrown away'],
+    ['week-overdue', 'points', 10, 'Planning: a week in which something overdue waits'],
     ['visit', 'points', 3, 'Planning: a visit to the shop'],
     ['wish-hour', 'points', 0.5, 'Planning: an hour that an upgrade is worth'],
   ]),

@@ -4,6 +4,7 @@ import type { Me } from '../api/types.js';
 import { Said } from '../parts/said.js';
 import { AircraftLeft } from './aircraft-left.js';
 import './maintenance.css';
+import { SeasonPlan } from './season.js';
 import type { Forecast } from './types.js';
 
 const SPANS = [
@@ -12,6 +13,8 @@ const SPANS = [
   { weeks: 26, words: '6 months' },
   { weeks: 52, words: '1 year' },
 ];
+
+const PLANNERS = ['maintenance-coordinator', 'safety-officer', 'administrator'];
 
 /** Hours and days left of everything that falls due, aircraft by aircraft, soonest first. */
 export function MaintenancePage({ me }: { me: Me }) {
@@ -75,6 +78,7 @@ export function MaintenancePage({ me }: { me: Me }) {
           <p class="caution">{forecast.caution}</p>
         </>
       )}
+      {me.roles.some((role) => PLANNERS.includes(role)) && <SeasonPlan me={me} />}
     </main>
   );
 }

@@ -1,0 +1,39 @@
+/** The season plan as the page shows it. */
+export interface SeasonWork {
+  title: string;
+  kind: 'need' | 'wish';
+  week: string;
+  dueWeek: string | null;
+  shopDays: number;
+}
+
+export interface SeasonVisit {
+  aircraftId: string;
+  registration: string;
+  from: string;
+  to: string;
+  work: SeasonWork[];
+  why: string[];
+  otherWeeks: { week: string; more: number | null }[];
+}
+
+export interface Beside {
+  total: number | null;
+  left: string[];
+}
+
+export interface Season {
+  status: 'optimal' | 'infeasible' | 'stopped';
+  weeks: string[];
+  visits: SeasonVisit[];
+  wishesLeft: string[];
+  cost: Record<
+    'booked' | 'expected' | 'life' | 'waiting' | 'visits' | 'wishes' | 'saved' | 'total',
+    number
+  > | null;
+  byHand: Beside | null;
+  asBooked: Beside | null;
+  tooSoon: string[];
+  because: string | null;
+  caution: string;
+}
