@@ -8,6 +8,7 @@ import { ClubRules1764000000006 } from './0006-club-rules.js';
 import { DecisionChain1764000000007 } from './0007-decision-chain.js';
 import { ForeignPapers1764000000008 } from './0008-foreign-papers.js';
 import { EquipmentChanges1764000000009 } from './0009-equipment-changes.js';
+import { Squawks1764000000011 } from './0011-squawks.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -19,4 +20,5 @@ export const MIGRATIONS = [
   DecisionChain1764000000007,
   ForeignPapers1764000000008,
   EquipmentChanges1764000000009,
+  Squawks1764000000011,
 ];

@@ -55,6 +55,19 @@ export const FLEET_UNIQUES = [
     'This equipment change is already recorded for the aircraft. Read the changes again.',
   ),
   conflict(
+    'squawks_aircraft_uq',
+    'squawk-already-there',
+    'Squawk already there',
+    'This squawk is already recorded for the aircraft. Read the squawks again.',
+  ),
+  conflict(
+    'attachments_once_uq',
+    'photo-already-there',
+    'Photo already there',
+    'The squawk already has this very photo. Read the squawk again.',
+    'photo',
+  ),
+  conflict(
     'deferrals_squawk_uq',
     'squawk-already-deferred',
     'Already deferred',
