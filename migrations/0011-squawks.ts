@@ -38,7 +38,8 @@ export class Squawks1764000000011 implements MigrationInterface {
           kept squawks;
         BEGIN
           SELECT * INTO kept FROM squawks WHERE club_id = NEW.club_id AND id = NEW.duplicate_of FOR NO KEY UPDATE;
-          IF FOUND AND (kept.id = NEW.id OR kept.state NOT IN ('reported', 'grounding', 'deferred')) THEN
+          -- A new row is not there to be found yet, and its foreign key would be content with itself.
+          IF NEW.duplicate_of = NEW.id OR (FOUND AND kept.state NOT IN ('reported', 'grounding', 'deferred')) THEN
             RAISE EXCEPTION 'a duplicate is of another squawk that is open'
               USING ERRCODE = 'check_violation', CONSTRAINT = 'squawks_duplicate_open_chk', TABLE = 'squawks';
           END IF;

@@ -4,11 +4,14 @@ import { EquipmentChangesController } from './equipment-changes/equipment-change
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
 import { ForecastController } from './forecast/forecast.controller.js';
 import { ForecastService } from './forecast/forecast.service.js';
+import { DeferralGuideService } from './squawks/deferral-guide.service.js';
+import { SquawkEffectsController } from './squawks/squawk-effects.controller.js';
+import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
 
 /** What is done to aircraft, and what follows from it for everybody else. */
 @Module({
   imports: [FleetModule],
-  controllers: [EquipmentChangesController, ForecastController],
-  providers: [EquipmentChangesService, ForecastService],
+  controllers: [EquipmentChangesController, ForecastController, SquawkEffectsController],
+  providers: [EquipmentChangesService, ForecastService, SquawkEffectsService, DeferralGuideService],
 })
 export class MaintenanceModule {}

@@ -39,10 +39,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(addWeighing|voidWeighing|voidReading)$/, COORDINATOR],
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],
   [/^forecastMaintenance$/, ALL],
-  [/^reportSquawk$/, ALL],
+  [/^(report|findSimilar)Squawks?$|^readSquawk(Photo|History)$/, ALL],
   [/^(add|edit|remove)(EquipmentPiece|AirworthinessItem|Registration|Permit|Difference)$/, COORDINATOR],
   [/^(addReading|addCompliance|voidCompliance)$/, COORDINATOR],
-  [/^(edit|ground|defer|fix|clear)Squawk$|^editDeferral$/, COORDINATOR],
+  [/^(edit|ground|defer|fix|clear|reopen)Squawk$|^editDeferral$/, COORDINATOR],
+  [/^markSquawkDuplicate$|^previewSquawkStep$|^readDeferralGuide$/, COORDINATOR],
+  // And who reported it.
+  [/^addSquawkPhoto$/, COORDINATOR],
   // People.
   [/^listMemberNames$/, ALL],
   [/^(listMembers|getMember)$/, READERS],
