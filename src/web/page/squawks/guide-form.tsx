@@ -85,17 +85,19 @@ function Step({
   return (
     <fieldset aria-describedby={help}>
       <legend>{step.question}</legend>
-      {[true, false, null].map((value) => (
-        <label key={String(value)} class="tick">
-          <input
-            type="radio"
-            name={`answer-${step.id}`}
-            checked={(given ?? null) === value}
-            onChange={() => answer(field, value)}
-          />
-          {value === null ? 'Not known yet' : value ? 'Yes' : 'No'}
-        </label>
-      ))}
+      <div class="choices">
+        {[true, false, null].map((value) => (
+          <label key={String(value)} class="tick">
+            <input
+              type="radio"
+              name={`answer-${step.id}`}
+              checked={(given ?? null) === value}
+              onChange={() => answer(field, value)}
+            />
+            {value === null ? 'Not known yet' : value ? 'Yes' : 'No'}
+          </label>
+        ))}
+      </div>
       {says}
       {given === true && field.startsWith('requiredBy') && (
         <p class="problem" role="alert">

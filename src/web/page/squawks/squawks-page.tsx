@@ -35,7 +35,7 @@ export function SquawksPage({ me, open }: { me: Me; open: string | null }) {
     }, tell);
     const zone = me.club.zone;
     const from = instantIn(zone, plusDays(today(zone), -RECENT_DAYS), '12:00');
-    const to = instantIn(zone, plusDays(today(zone), 1), '12:00');
+    const to = instantIn(zone, plusDays(today(zone), 2), '12:00');
     all<Booking>(`/bookings?memberId=${me.memberId}&from=${from}&to=${to}`).then(setFlights, tell);
   }, []);
 
