@@ -53,6 +53,19 @@ export class Squawks1764000000011 implements MigrationInterface {
       CREATE TRIGGER squawks_duplicate BEFORE INSERT OR UPDATE OF duplicate_of ON squawks
         FOR EACH ROW WHEN (NEW.duplicate_of IS NOT NULL) EXECUTE FUNCTION squawk_duplicate_stands();
 
+      -- Nor may the one that is kept let go of the equipment afterwards.
+      CREATE FUNCTION squawk_keeps_equipment() RETURNS trigger LANGUAGE plpgsql AS $$
+        BEGIN
+          IF EXISTS (SELECT 1 FROM squawks d WHERE d.club_id = NEW.club_id AND d.duplicate_of = NEW.id
+                       AND d.equipment_id IS NOT NULL AND d.equipment_id IS DISTINCT FROM NEW.equipment_id) THEN
+            RAISE EXCEPTION 'a squawk keeps the equipment of its duplicates'
+              USING ERRCODE = 'check_violation', CONSTRAINT = 'squawks_kept_equipment_chk', TABLE = 'squawks';
+          END IF;
+          RETURN NEW;
+        END $$;
+      CREATE TRIGGER squawks_kept_equipment BEFORE UPDATE OF equipment_id ON squawks
+        FOR EACH ROW EXECUTE FUNCTION squawk_keeps_equipment();
+
       -- Parts used, of one closing each: one closed again names its parts anew.
       CREATE TABLE squawk_parts (
         club_id uuid NOT NULL, id uuid NOT NULL, squawk_id uuid NOT NULL,
@@ -116,6 +129,7 @@ export class Squawks1764000000011 implements MigrationInterface {
       DROP TABLE attachments; DROP FUNCTION audit_attachment(); DROP FUNCTION attachments_few_enough();
       DROP TABLE squawk_parts;
       DROP TRIGGER squawks_duplicate ON squawks; DROP FUNCTION squawk_duplicate_stands();
+      DROP TRIGGER squawks_kept_equipment ON squawks; DROP FUNCTION squawk_keeps_equipment();
       DROP INDEX squawks_duplicate_ix;
       ALTER TABLE squawks
         DROP CONSTRAINT squawks_duplicate_chk,

@@ -115,6 +115,13 @@ describe('a duplicate', () => {
     await act(other!, 'duplicate', { ofSquawkId: grounding }).expect(200);
     await act(reported!, 'duplicate', { ofSquawkId: about }).expect(200);
     await act(closed!, 'duplicate', { ofSquawkId: about }).expect(409);
+    // And the one that is kept holds on to the equipment of its duplicates.
+    const twin = await report({ equipmentId: light });
+    await act(twin, 'duplicate', { ofSquawkId: about }).expect(200);
+    const letGo = await scene.coordinator
+      .patch(`${squawks}/${about}`, { equipmentId: null }, '"1"')
+      .expect(422);
+    expect(problemOf(letGo)).toEqual({ code: 'value-refused', field: 'equipmentId' });
   });
 
   it('of each other, marked at once, is never both', async () => {

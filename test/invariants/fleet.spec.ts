@@ -153,6 +153,20 @@ describe('squawks', () => {
     expect(refused).toEqual({ state: '23514', constraint: 'squawks_duplicate_open_chk' });
   });
 
+  it('keep the equipment of their duplicates', async () => {
+    const [kept, twin] = [newId(), newId()];
+    const about = { equipment_id: ids.equipmentId };
+    const closed = { state: 'duplicate', closed_at: '2026-03-02T12:00:00Z', duplicate_of: kept };
+    await db.tenantDb.run(ids.clubId, async (em) => {
+      await insertRow(em, 'squawks', fleetRows(ids).squawks({ id: kept, ...about }));
+      await insertRow(em, 'squawks', fleetRows(ids).squawks({ id: twin, ...about, ...closed }));
+    });
+    const sql = 'UPDATE squawks SET equipment_id = NULL WHERE id = $1';
+    expect(await refusal(db, ids.clubId, sql, [kept])).toEqual({
+      ...{ state: '23514', constraint: 'squawks_kept_equipment_chk' },
+    });
+  });
+
   it('hold six photos, each once, that nobody changes', async () => {
     const squawk = newId();
     const photo = (text: string) => fleetRows(ids).attachments({ squawk_id: squawk, ...photoOf(text) });

@@ -169,6 +169,11 @@ const SQUAWKS: ConstraintWords[] = [
     'The squawk it is kept in has to ground the aircraft, and name the equipment, as this one does. Change that one first.',
   ],
   [
+    'squawks_kept_equipment_chk',
+    'equipmentId',
+    'Squawks that are kept in this one are about this equipment. Reopen them first, or leave the equipment as it is.',
+  ],
+  [
     'squawk_parts_closing_chk',
     undefined,
     'A part belongs to a closing, counted from 1. Read the squawk again.',
