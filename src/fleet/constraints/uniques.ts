@@ -37,6 +37,18 @@ export const FLEET_UNIQUES = [
     'readAt',
   ),
   conflict(
+    'squawk_parts_append_only',
+    'squawk-part-final',
+    'Parts used stay',
+    'A part that was recorded stays on record. Reopen the squawk and close it again with the right parts.',
+  ),
+  conflict(
+    'attachments_append_only',
+    'photo-final',
+    'Photos stay',
+    'A photo of a squawk stays as it is. Add another one.',
+  ),
+  conflict(
     'meter_reading_voids_append_only',
     'meter-readings-kept',
     'Readings are not edited',
