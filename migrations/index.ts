@@ -9,6 +9,7 @@ import { DecisionChain1764000000007 } from './0007-decision-chain.js';
 import { ForeignPapers1764000000008 } from './0008-foreign-papers.js';
 import { EquipmentChanges1764000000009 } from './0009-equipment-changes.js';
 import { UpgradeWishes1764000000010 } from './0010-upgrade-wishes.js';
+import { Squawks1764000000011 } from './0011-squawks.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -21,4 +22,5 @@ export const MIGRATIONS = [
   ForeignPapers1764000000008,
   EquipmentChanges1764000000009,
   UpgradeWishes1764000000010,
+  Squawks1764000000011,
 ];

@@ -8,7 +8,9 @@ import { MeterReadingVoid } from './meters/meter-reading-void.entity.js';
 import { AircraftModel } from './models/aircraft-model.entity.js';
 import { Permit } from './papers/permit.entity.js';
 import { Registration } from './papers/registration.entity.js';
+import { Attachment } from './squawks/attachments/attachment.entity.js';
 import { Deferral } from './squawks/deferral.entity.js';
+import { SquawkPart } from './squawks/part.entity.js';
 import { Squawk } from './squawks/squawk.entity.js';
 import { Weighing } from './weighings/weighing.entity.js';
 
@@ -26,5 +28,7 @@ export const FLEET_ENTITIES = [
   Compliance,
   Squawk,
   Deferral,
+  SquawkPart,
+  Attachment,
   Differences,
 ];

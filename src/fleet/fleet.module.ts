@@ -18,6 +18,13 @@ import { PermitsController } from './papers/permits.controller.js';
 import { PermitsService } from './papers/permits.service.js';
 import { RegistrationsController } from './papers/registrations.controller.js';
 import { RegistrationsService } from './papers/registrations.service.js';
+import { AttachmentsController } from './squawks/attachments/attachments.controller.js';
+import { AttachmentsService } from './squawks/attachments/attachments.service.js';
+import { DatabasePhotoStore, PhotoStore } from './squawks/attachments/photo-store.js';
+import { ClosingController } from './squawks/closing.controller.js';
+import { ClosingService } from './squawks/closing.service.js';
+import { SimilarService } from './squawks/duplicates/similar.service.js';
+import { HistoryService } from './squawks/history/history.service.js';
 import { SquawksController } from './squawks/squawks.controller.js';
 import { SquawksService } from './squawks/squawks.service.js';
 import { TriageController } from './squawks/triage.controller.js';
@@ -40,6 +47,8 @@ import { WeighingsService } from './weighings/weighings.service.js';
     DifferencesController,
     SquawksController,
     TriageController,
+    ClosingController,
+    AttachmentsController,
   ],
   providers: [
     ModelsService,
@@ -54,7 +63,12 @@ import { WeighingsService } from './weighings/weighings.service.js';
     DifferencesService,
     SquawksService,
     TriageService,
+    ClosingService,
+    SimilarService,
+    HistoryService,
+    AttachmentsService,
+    { provide: PhotoStore, useClass: DatabasePhotoStore },
   ],
-  exports: [MetersService, SquawksService],
+  exports: [MetersService, SquawksService, TriageService, ClosingService],
 })
 export class FleetModule {}

@@ -72,12 +72,13 @@ export const VOR_METHODS = words<NonNullable<ItemDetail['vorMethod']>>({
   dual: true,
 });
 
-export const SQUAWK_STATES = words<SquawkFact['state']>({
+export const SQUAWK_STATES = words<SquawkFact['state'] | 'duplicate'>({
   reported: true,
   grounding: true,
   deferred: true,
   fixed: true,
   'no-fault-found': true,
+  duplicate: true,
 });
 
 export const EQUIPMENT_KINDS = words<EquipmentKind>({

@@ -8,11 +8,27 @@ import { SeasonController } from './season/season.controller.js';
 import { SeasonService } from './season/season.service.js';
 import { WishesController } from './wishes/wishes.controller.js';
 import { WishesService } from './wishes/wishes.service.js';
+import { DeferralGuideService } from './squawks/deferral-guide.service.js';
+import { SquawkEffectsController } from './squawks/squawk-effects.controller.js';
+import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
 
 /** What is done to aircraft, and what follows from it for everybody else. */
 @Module({
   imports: [FleetModule],
-  controllers: [EquipmentChangesController, ForecastController, SeasonController, WishesController],
-  providers: [EquipmentChangesService, ForecastService, SeasonService, WishesService],
+  controllers: [
+    EquipmentChangesController,
+    ForecastController,
+    SeasonController,
+    WishesController,
+    SquawkEffectsController,
+  ],
+  providers: [
+    EquipmentChangesService,
+    ForecastService,
+    SeasonService,
+    WishesService,
+    SquawkEffectsService,
+    DeferralGuideService,
+  ],
 })
 export class MaintenanceModule {}

@@ -1,4 +1,5 @@
 /** Sound rows of the fleet's tables, and one unsound change for each constraint. */
+import { createHash } from 'node:crypto';
 import { newId } from '../../src/platform/ids.js';
 import type { Row } from '../support/refusals.js';
 
@@ -7,7 +8,7 @@ const NOBODY = '01900000-0000-7000-8000-000000000000';
 export const FLEET_TABLES = [
   ...['aircraft_models', 'aircraft', 'registrations', 'permits', 'equipment', 'meter_readings'],
   ...['airworthiness_items', 'compliances', 'squawks', 'deferrals', 'differences'],
-  ...['equipment_changes', 'weighings', 'upgrade_wishes'],
+  ...['equipment_changes', 'weighings', 'upgrade_wishes', 'squawk_parts', 'attachments'],
 ];
 
 /** Ids of one club's rows. */
@@ -23,6 +24,15 @@ export interface FleetIds {
   itemId: string;
   squawkId: string;
   changeId: string;
+}
+
+/** Content, and what the table says of it. */
+export function photoOf(text: string): Row {
+  const content = Buffer.from(text);
+  return {
+    ...{ content, size_bytes: content.length },
+    sha256: createHash('sha256').update(content).digest('hex'),
+  };
 }
 
 /** A maker of sound rows for each table; every call gives a new id. */
@@ -100,6 +110,13 @@ export function fleetRows(ids: FleetIds) {
       title: 'Light out',
     }),
     deferrals: row({ squawk_id: ids.squawkId, deferred_on: '2026-03-01' }),
+    squawk_parts: row({
+      ...{ squawk_id: ids.squawkId, closing: 1, part_number: 'GL-4509', name: 'Lamp', quantity: 1 },
+    }),
+    attachments: row({
+      ...{ squawk_id: ids.squawkId, added_by: ids.memberId, media_type: 'image/png' },
+      ...photoOf(newId()),
+    }),
     differences: ofAircraft({ title: 'Panel', since: '2026-01-01', equipment_group: 'glass panel' }),
     equipment_changes: ofAircraft({
       ...{ title: 'New panel', done_on: '2026-01-01', statement: 'Installed', signed_by: 'Mo Wrench' },
@@ -126,6 +143,7 @@ const aircraft = (part: string, wrong: Row) =>
 const item = (part: string, wrong: Row) =>
   simple(`airworthiness_items_${part}`, 'airworthiness_items', wrong);
 const LATER = '2026-03-02T12:00:00Z';
+const DUPLICATE = { state: 'duplicate', closed_at: LATER, closed_from: 'reported' };
 
 /** Constraint, table, and what makes a sound row break it. */
 export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: FleetIds) => Row][] = [
@@ -196,9 +214,42 @@ export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: Flee
   ['squawks_equipment_fk', 'squawks', ({ secondEquipmentId }) => ({ equipment_id: secondEquipmentId })],
   simple('squawks_title_chk', 'squawks', { title: 'x'.repeat(201) }),
   simple('squawks_state_chk', 'squawks', { state: 'ignored' }),
-  simple('squawks_closed_chk', 'squawks', { state: 'no-fault-found' }),
+  simple('squawks_closed_chk', 'squawks', {
+    ...{ state: 'no-fault-found', corrective_action: 'Tested', signed_by: 'Mo' },
+  }),
   simple('squawks_closed_chk', 'squawks', { closed_at: LATER }),
   simple('squawks_fixed_chk', 'squawks', { state: 'fixed', closed_at: LATER, corrective_action: 'Replaced' }),
+  simple('squawks_cleared_chk', 'squawks', { state: 'no-fault-found', closed_at: LATER, signed_by: 'Mo' }),
+  simple('squawks_certificate_chk', 'squawks', { signed_certificate: ' ' }),
+  simple('squawks_closings_chk', 'squawks', { closings: -1 }),
+  simple('squawks_closed_from_chk', 'squawks', { closed_from: 'fixed' }),
+  simple('squawks_reopened_chk', 'squawks', { reopened_because: 'Oh' }),
+  simple('squawks_booking_fk', 'squawks', { booking_id: NOBODY }),
+  simple('squawks_duplicate_fk', 'squawks', { ...DUPLICATE, duplicate_of: NOBODY }),
+  simple('squawks_duplicate_chk', 'squawks', { ...DUPLICATE }),
+  ['squawks_duplicate_chk', 'squawks', ({ squawkId }) => ({ duplicate_of: squawkId })],
+  [
+    'squawks_duplicate_weaker_chk',
+    'squawks',
+    ({ squawkId }) => ({ ...DUPLICATE, duplicate_of: squawkId, closed_from: 'grounding' }),
+  ],
+  [
+    'squawks_duplicate_weaker_chk',
+    'squawks',
+    ({ squawkId, equipmentId }) => ({ ...DUPLICATE, duplicate_of: squawkId, equipment_id: equipmentId }),
+  ],
+  simple('squawk_parts_squawk_fk', 'squawk_parts', { squawk_id: NOBODY }),
+  simple('squawk_parts_closing_chk', 'squawk_parts', { closing: 0 }),
+  simple('squawk_parts_number_chk', 'squawk_parts', { part_number: ' ' }),
+  simple('squawk_parts_serial_chk', 'squawk_parts', { serial_number: '' }),
+  simple('squawk_parts_name_chk', 'squawk_parts', { name: '' }),
+  simple('squawk_parts_quantity_chk', 'squawk_parts', { quantity: 0 }),
+  simple('attachments_squawk_fk', 'attachments', { squawk_id: NOBODY }),
+  simple('attachments_member_fk', 'attachments', { added_by: NOBODY }),
+  simple('attachments_media_chk', 'attachments', { media_type: 'image/svg+xml' }),
+  simple('attachments_size_chk', 'attachments', photoOf('')),
+  simple('attachments_content_chk', 'attachments', { size_bytes: 7 }),
+  simple('attachments_content_chk', 'attachments', { sha256: '0'.repeat(64) }),
   simple('deferrals_squawk_fk', 'deferrals', { squawk_id: NOBODY }),
   simple('deferrals_squawk_uq', 'deferrals', {}),
   simple('deferrals_span_chk', 'deferrals', { deadline_on: '2026-02-28' }),

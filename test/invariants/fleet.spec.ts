@@ -3,7 +3,7 @@ import pg from 'pg';
 import { createTestDatabase, type TestDatabase } from '../../src/platform/database/testing.js';
 import { newId } from '../../src/platform/ids.js';
 import { refusal } from '../support/refusals.js';
-import { FLEET_INSERTS, FLEET_TABLES, fleetRows, type FleetIds } from './fleet-rows.js';
+import { FLEET_INSERTS, FLEET_TABLES, fleetRows, type FleetIds, photoOf } from './fleet-rows.js';
 import { constraintsToProve, insertRow, plantClub, rowRefusal } from './refusals.js';
 
 const NOBODY = '01900000-0000-7000-8000-000000000000';
@@ -51,6 +51,8 @@ async function plantFleet(): Promise<FleetIds> {
       'differences',
       'weighings',
       'upgrade_wishes',
+      'squawk_parts',
+      'attachments',
     ] as const) {
       await insertRow(em, table, rows[table]());
     }
@@ -71,11 +73,14 @@ it.each(FLEET_INSERTS)('%s', async (constraint, table, wrong) => {
 
 it('has a case for every constraint of these tables', async () => {
   // Holds more than the primary key does, so that one is always broken first; it is there for foreign keys to point at.
-  const implied = ['equipment_aircraft_uq', 'equipment_changes_aircraft_uq'];
+  const implied = ['equipment_aircraft_uq', 'equipment_changes_aircraft_uq', 'squawks_aircraft_uq'];
   const fromTrigger = [
     ...['meter_readings_not_below_last_chk', 'meter_readings_not_above_next_chk', 'meter_readings_at_uq'],
+    'squawks_duplicate_weaker_chk',
   ];
   const proven = new Set(FLEET_INSERTS.map(([constraint]) => constraint));
+  // Below: a row of the same photo.
+  proven.add('attachments_once_uq');
   const wanted = [...(await constraintsToProve(db, FLEET_TABLES)), ...fromTrigger];
   expect([...proven, ...implied].sort()).toEqual(wanted.sort());
 });
@@ -121,6 +126,68 @@ it.each([
 ] as const)('keeps %s that other rows name', async (table, key, constraint) => {
   const refused = await refusal(db, ids.clubId, `DELETE FROM ${table} WHERE id = $1`, [ids[key]]);
   expect(refused).toEqual({ state: '23503', constraint });
+});
+
+describe('squawks', () => {
+  it('are duplicates of open ones only, and never of themselves', async () => {
+    const closed = newId();
+    const at = '2026-03-02T12:00:00Z';
+    const row = (more: Record<string, unknown>) => fleetRows(ids).squawks(more);
+    const fixed = { state: 'fixed', closed_at: at, corrective_action: 'Lamp', signed_by: 'Mo' };
+    await db.tenantDb.run(ids.clubId, (em) => insertRow(em, 'squawks', row({ id: closed, ...fixed })));
+    const own = newId();
+    for (const [id, of] of [
+      [newId(), closed],
+      [own, own],
+    ]) {
+      const twin = row({ id, state: 'duplicate', closed_at: at, duplicate_of: of });
+      expect(await rowRefusal(db, ids.clubId, 'squawks', twin)).toEqual({
+        ...{ state: '23514', constraint: 'squawks_duplicate_open_chk' },
+      });
+    }
+    const refused = await refusal(
+      db,
+      ids.clubId,
+      "UPDATE squawks SET state = 'duplicate', closed_at = now(), duplicate_of = id WHERE id = $1",
+      [ids.squawkId],
+    );
+    expect(refused).toEqual({ state: '23514', constraint: 'squawks_duplicate_open_chk' });
+  });
+
+  it('keep the equipment of their duplicates', async () => {
+    const [kept, twin] = [newId(), newId()];
+    const about = { equipment_id: ids.equipmentId };
+    const closed = { state: 'duplicate', closed_at: '2026-03-02T12:00:00Z', duplicate_of: kept };
+    await db.tenantDb.run(ids.clubId, async (em) => {
+      await insertRow(em, 'squawks', fleetRows(ids).squawks({ id: kept, ...about }));
+      await insertRow(em, 'squawks', fleetRows(ids).squawks({ id: twin, ...about, ...closed }));
+    });
+    const sql = 'UPDATE squawks SET equipment_id = NULL WHERE id = $1';
+    expect(await refusal(db, ids.clubId, sql, [kept])).toEqual({
+      ...{ state: '23514', constraint: 'squawks_kept_equipment_chk' },
+    });
+  });
+
+  it('hold six photos, each once, that nobody changes', async () => {
+    const squawk = newId();
+    const photo = (text: string) => fleetRows(ids).attachments({ squawk_id: squawk, ...photoOf(text) });
+    await db.tenantDb.run(ids.clubId, async (em) => {
+      await insertRow(em, 'squawks', fleetRows(ids).squawks({ id: squawk }));
+      for (const text of ['1', '2', '3', '4', '5']) await insertRow(em, 'attachments', photo(text));
+    });
+    expect(await rowRefusal(db, ids.clubId, 'attachments', photo('1'))).toEqual({
+      ...{ state: '23505', constraint: 'attachments_once_uq' },
+    });
+    await db.tenantDb.run(ids.clubId, (em) => insertRow(em, 'attachments', photo('6')));
+    expect(await rowRefusal(db, ids.clubId, 'attachments', photo('7'))).toEqual({
+      ...{ state: '23514', constraint: 'attachments_count_chk' },
+    });
+    for (const table of ['attachments', 'squawk_parts']) {
+      const sql = `DELETE FROM ${table}`;
+      expect(await refusal(db, ids.clubId, sql)).toEqual({ state: '42501', constraint: undefined });
+      await expect(db.admin.query(sql)).rejects.toMatchObject({ constraint: `${table}_append_only` });
+    }
+  });
 });
 
 describe('meter readings', () => {

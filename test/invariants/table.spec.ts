@@ -34,6 +34,8 @@ const CHECKED_IN: Record<string, string> = {
   compliances: 'fleet/airworthiness',
   squawks: 'fleet/squawks',
   deferrals: 'fleet/squawks',
+  squawk_parts: 'fleet/squawks/closing.service.ts',
+  attachments: 'fleet/squawks/attachments',
   differences: 'fleet/differences',
   weighings: 'fleet/weighings',
   equipment_changes: 'maintenance/equipment-changes',

@@ -136,13 +136,59 @@ const ITEMS: ConstraintWords[] = [
 
 const SQUAWKS: ConstraintWords[] = [
   ['squawks_title_chk', 'title', 'Say in up to 200 characters what is wrong.'],
-  ['squawks_state_chk', 'state', 'Name one of reported, grounding, deferred, fixed, no-fault-found.'],
+  [
+    'squawks_state_chk',
+    'state',
+    'Name one of reported, grounding, deferred, fixed, no-fault-found, duplicate.',
+  ],
   [
     'squawks_closed_chk',
     undefined,
-    'A squawk is closed when it is fixed or no fault was found, and only then. Read it again and repeat.',
+    'A squawk is closed when it is fixed, no fault was found or it is a duplicate, and only then. Read it again and repeat.',
   ],
   ['squawks_fixed_chk', 'correctiveAction', 'A fixed squawk says what was done and who signed for it.'],
+  ['squawks_cleared_chk', 'finding', 'Say what was tested, and who signed for it.'],
+  [
+    'squawks_certificate_chk',
+    'signedCertificate',
+    'Give the certificate in up to 200 characters, or leave it out.',
+  ],
+  ['squawks_closings_chk', undefined, 'Closings are counted from 0. Read the squawk again and repeat.'],
+  [
+    'squawks_closed_from_chk',
+    undefined,
+    'A squawk is closed out of an open state. Read it again and repeat.',
+  ],
+  ['squawks_reopened_chk', 'because', 'Say in at least 5 characters why it is opened again.'],
+  [
+    'squawks_duplicate_chk',
+    'ofSquawkId',
+    'A duplicate, and only a duplicate, names the squawk it is kept in.',
+  ],
+  ['squawks_duplicate_open_chk', 'ofSquawkId', 'Choose another squawk of this aircraft that is open.'],
+  [
+    'squawks_duplicate_weaker_chk',
+    'ofSquawkId',
+    'The squawk it is kept in has to ground the aircraft, and name the equipment, as this one does. Change that one first.',
+  ],
+  [
+    'squawks_kept_equipment_chk',
+    'equipmentId',
+    'Squawks that are kept in this one are about this equipment. Reopen them first, or leave the equipment as it is.',
+  ],
+  [
+    'squawk_parts_closing_chk',
+    undefined,
+    'A part belongs to a closing, counted from 1. Read the squawk again.',
+  ],
+  ['squawk_parts_number_chk', 'parts', 'Give each part its number in up to 80 characters.'],
+  ['squawk_parts_serial_chk', 'parts', 'Give the serial number in up to 80 characters, or leave it out.'],
+  ['squawk_parts_name_chk', 'parts', 'Give each part a name in up to 200 characters.'],
+  ['squawk_parts_quantity_chk', 'parts', 'Give a quantity of more than 0, and at most 10,000.'],
+  ['attachments_media_chk', 'photo', 'Send a photo as JPEG, PNG or WebP.'],
+  ['attachments_size_chk', 'photo', 'Send a photo of at most 8 MB.'],
+  ['attachments_content_chk', 'photo', 'The photo is not what its length and digest say. Send it again.'],
+  ['attachments_count_chk', 'photo', 'A squawk holds six photos at most. Report what is more in words.'],
   [
     'deferrals_span_chk',
     'deadlineOn',

@@ -93,6 +93,28 @@ export const FLEET_REFERENCES = [
     'A squawk is about equipment of the same aircraft. Choose one of its pieces; equipment with squawks is not deleted: give it a removal date.',
   ),
   reference(
+    'squawks_booking_fk',
+    'bookingId',
+    'A squawk names a booking of the club, and keeps it. Choose another booking, or leave it out.',
+  ),
+  reference(
+    'squawks_duplicate_fk',
+    'ofSquawkId',
+    'A duplicate is kept in a squawk of the same aircraft, which stays as long. Choose one of its open squawks.',
+  ),
+  ...['squawk_parts_squawk_fk', 'attachments_squawk_fk'].map((constraint) =>
+    reference(
+      constraint,
+      undefined,
+      'It belongs to a squawk of the club, and both stay on record. Read the squawk again.',
+    ),
+  ),
+  reference(
+    'attachments_member_fk',
+    undefined,
+    'A photo is added by a member of the club, and keeps that name.',
+  ),
+  reference(
     'deferrals_squawk_fk',
     undefined,
     'A deferral belongs to a squawk of the club, and goes before it. Read the squawk again.',

@@ -37,6 +37,18 @@ export const FLEET_UNIQUES = [
     'readAt',
   ),
   conflict(
+    'squawk_parts_append_only',
+    'squawk-part-final',
+    'Parts used stay',
+    'A part that was recorded stays on record. Reopen the squawk and close it again with the right parts.',
+  ),
+  conflict(
+    'attachments_append_only',
+    'photo-final',
+    'Photos stay',
+    'A photo of a squawk stays as it is. Add another one.',
+  ),
+  conflict(
     'meter_reading_voids_append_only',
     'meter-readings-kept',
     'Readings are not edited',
@@ -53,6 +65,19 @@ export const FLEET_UNIQUES = [
     'equipment-change-already-there',
     'Change already there',
     'This equipment change is already recorded for the aircraft. Read the changes again.',
+  ),
+  conflict(
+    'squawks_aircraft_uq',
+    'squawk-already-there',
+    'Squawk already there',
+    'This squawk is already recorded for the aircraft. Read the squawks again.',
+  ),
+  conflict(
+    'attachments_once_uq',
+    'photo-already-there',
+    'Photo already there',
+    'The squawk already has this very photo. Read the squawk again.',
+    'photo',
   ),
   conflict(
     'deferrals_squawk_uq',

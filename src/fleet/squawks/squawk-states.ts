@@ -1,13 +1,14 @@
-import { stepNotOpen } from './squawk.problems.js';
-import type { SquawkState } from './squawk.entity.js';
+import { notClosed, stepNotOpen } from './squawk.problems.js';
+import type { Squawk, SquawkState } from './squawk.entity.js';
 
-/** Where a squawk may go from each state. A closed one stays closed: a fault that shows again is a new squawk. */
+/** Where a squawk may go from each state. A closed one is reopened first. */
 export const NEXT_STATES: Record<SquawkState, SquawkState[]> = {
-  reported: ['grounding', 'deferred', 'fixed', 'no-fault-found'],
-  grounding: ['deferred', 'fixed', 'no-fault-found'],
-  deferred: ['grounding', 'fixed', 'no-fault-found'],
+  reported: ['grounding', 'deferred', 'fixed', 'no-fault-found', 'duplicate'],
+  grounding: ['deferred', 'fixed', 'no-fault-found', 'duplicate'],
+  deferred: ['grounding', 'fixed', 'no-fault-found', 'duplicate'],
   fixed: [],
   'no-fault-found': [],
+  duplicate: [],
 };
 
 /** States that something is still to be done about. */
@@ -22,4 +23,13 @@ export function requireStep(from: SquawkState, to: SquawkState): void {
 /** @throws ProblemException 409 when nothing can be changed about it any more. */
 export function requireOpen(state: SquawkState): void {
   if (NEXT_STATES[state].length === 0) throw stepNotOpen(state, []);
+}
+
+/**
+ * The state a closed squawk goes back to: one that grounded the aircraft grounds it again, any other has to be looked at.
+ * @throws ProblemException 409 while it is open.
+ */
+export function reopenedState({ state, closedFrom }: Pick<Squawk, 'state' | 'closedFrom'>): SquawkState {
+  if (OPEN_STATES.includes(state)) throw notClosed(state);
+  return closedFrom === 'grounding' ? 'grounding' : 'reported';
 }

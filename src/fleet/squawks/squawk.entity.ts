@@ -1,8 +1,9 @@
 import { Column, Entity } from 'typeorm';
-import { FactRow, InstantColumn, TextColumn } from '../../platform/database/columns.js';
+import { FactRow, InstantColumn, IntegerColumn, TextColumn } from '../../platform/database/columns.js';
 import type { SquawkFact } from '../../rules/index.js';
 
-export type SquawkState = SquawkFact['state'];
+/** A duplicate is closed, and lives on in the squawk it is kept in: the rules never see it. */
+export type SquawkState = SquawkFact['state'] | 'duplicate';
 
 /** Something reported wrong with an aircraft. */
 @Entity('squawks')
@@ -36,4 +37,25 @@ export class Squawk extends FactRow {
 
   @TextColumn('signed_by', { nullable: true })
   signedBy: string | null;
+
+  /** Certificate of who signed, as entered. */
+  @TextColumn('signed_certificate', { nullable: true })
+  signedCertificate: string | null;
+
+  @Column({ name: 'booking_id', type: 'uuid', nullable: true })
+  bookingId: string | null;
+
+  @Column({ name: 'duplicate_of', type: 'uuid', nullable: true })
+  duplicateOf: string | null;
+
+  /** How often it was closed: parts used belong to one closing. */
+  @IntegerColumn('closings')
+  closings: number;
+
+  /** What it was when it was closed. */
+  @TextColumn('closed_from', { nullable: true })
+  closedFrom: 'reported' | 'grounding' | 'deferred' | null;
+
+  @TextColumn('reopened_because', { nullable: true })
+  reopenedBecause: string | null;
 }

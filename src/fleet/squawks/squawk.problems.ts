@@ -10,6 +10,13 @@ defineProblems(
     detail: 'Read the squawk again and choose one of the steps open to it.',
   },
   {
+    code: 'squawk-duplicate',
+    status: 422,
+    title: 'Not a duplicate that can be kept there',
+    detail:
+      'Choose an open squawk of the same aircraft that stops at least as much, or settle this one by itself.',
+  },
+  {
     code: 'deferral-not-allowed',
     status: 422,
     title: 'May not be deferred',
@@ -30,11 +37,13 @@ const STEPS: Record<SquawkState, string> = {
   deferred: 'defer it',
   fixed: 'record the fix',
   'no-fault-found': 'record that no fault was found',
+  duplicate: 'mark it as a duplicate',
 };
 
 /** 409: the state machine has no such step. */
 export const stepNotOpen = (from: SquawkState, open: SquawkState[]): ProblemException => {
-  const closed = 'It is closed for good. If the fault shows again, report a new squawk.';
+  const closed =
+    'It is closed. Reopen it if it was closed wrongly; if the fault shows again, report a new squawk.';
   const choices = `You can ${open.map((state) => STEPS[state]).join(', or ')}.`;
   return new ProblemException('squawk-state', {
     detail: `The squawk is '${from}'. ${open.length === 0 ? closed : choices}`,
@@ -55,3 +64,14 @@ export const stepMissing = (field: string, todo: string): ProblemException =>
     field,
     detail: `${todo} (14 CFR 91.213(d)(3)), then defer.`,
   });
+
+/** 409: only what is closed is reopened. */
+export const notClosed = (state: SquawkState): ProblemException =>
+  new ProblemException('squawk-state', {
+    detail: `The squawk is '${state}', so it is open already. You can go on with it.`,
+    extensions: { state },
+  });
+
+/** 422: closing it as a duplicate of that one would lose something. */
+export const notADuplicateOf = (detail: string): ProblemException =>
+  new ProblemException('squawk-duplicate', { field: 'ofSquawkId', detail });

@@ -5,14 +5,19 @@ import { Roles } from '../../accounts/roles.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
 import { IfMatch } from '../../platform/http/versions.js';
-import { NewSquawk, SquawkChanges, SquawkPage, SquawkQuery, SquawkView } from './squawk.dto.js';
+import { SimilarSquawks } from './duplicates/similar.dto.js';
+import { SimilarService } from './duplicates/similar.service.js';
+import { NewSquawk, SquawkChanges, SquawkPage, SquawkQuery, SquawkReport, SquawkView } from './squawk.dto.js';
 import { SquawksService } from './squawks.service.js';
 
 /** What was reported wrong with an aircraft. */
 @ApiTags('squawks')
 @Controller('aircraft/:aircraftId/squawks')
 export class SquawksController {
-  constructor(private readonly squawks: SquawksService) {}
+  constructor(
+    private readonly squawks: SquawksService,
+    private readonly similar: SimilarService,
+  ) {}
 
   @Get()
   @ApiRoute({ id: 'listSquawks', summary: 'Squawks, newest first', answer: SquawkPage, refuses: [404] })
@@ -46,9 +51,26 @@ export class SquawksController {
   report(
     @CurrentUser() user: SignedIn,
     @Param('aircraftId', UuidPipe) aircraftId: string,
-    @Body() body: NewSquawk,
+    @Body() body: SquawkReport,
   ): Promise<SquawkView> {
     return this.squawks.report(user, aircraftId, body);
+  }
+
+  @Post('similar')
+  @ApiRoute({
+    id: 'findSimilarSquawks',
+    summary: 'Open squawks that may be the same fault',
+    description:
+      'By their words and the equipment they name. For whoever is about to report; nothing is kept.',
+    answer: SimilarSquawks,
+    refuses: [404, 422],
+  })
+  findSimilar(
+    @CurrentUser() user: SignedIn,
+    @Param('aircraftId', UuidPipe) aircraftId: string,
+    @Body() body: NewSquawk,
+  ): Promise<SimilarSquawks> {
+    return this.similar.find(user, aircraftId, body);
   }
 
   @Patch(':squawkId')

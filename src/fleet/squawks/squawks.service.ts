@@ -7,7 +7,8 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import type { PartPlace } from '../aircraft-records.js';
 import { AIRCRAFT } from '../aircraft/aircraft.records.js';
 import { requireEquipment } from '../references.js';
-import type { NewSquawk, SquawkChanges, SquawkPage, SquawkQuery, SquawkView } from './squawk.dto.js';
+import { requireFlight } from './reported-flight.js';
+import type { SquawkChanges, SquawkPage, SquawkQuery, SquawkReport, SquawkView } from './squawk.dto.js';
 import { Squawk } from './squawk.entity.js';
 import { OPEN_STATES, requireOpen } from './squawk-states.js';
 import { squawkView, squawkViews } from './squawk.views.js';
@@ -46,16 +47,20 @@ export class SquawksService {
     return this.db.run(clubId, work, { readOnly: true });
   }
 
-  report({ clubId, memberId }: SignedIn, aircraftId: string, body: NewSquawk): Promise<SquawkView> {
-    const work = (em: EntityManager) =>
-      this.reportIn(em, { ...body, clubId, aircraftId, reportedBy: memberId });
+  report(user: SignedIn, aircraftId: string, body: SquawkReport): Promise<SquawkView> {
+    const { clubId, memberId } = user;
+    const work = async (em: EntityManager) => {
+      await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });
+      await requireFlight(em, user, { aircraftId, bookingId: body.bookingId });
+      return this.reportIn(em, { ...body, clubId, aircraftId, reportedBy: memberId });
+    };
     return this.db.run(clubId, work, { actorId: memberId });
   }
 
   /** Reports in the caller's transaction; a return from a flight reports with it. */
   async reportIn(
     em: EntityManager,
-    squawk: NewSquawk & Pick<Squawk, 'clubId' | 'aircraftId' | 'reportedBy'>,
+    squawk: SquawkReport & Pick<Squawk, 'clubId' | 'aircraftId' | 'reportedBy'>,
   ): Promise<SquawkView> {
     const { clubId, aircraftId, equipmentId } = squawk;
     await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });

@@ -6,7 +6,7 @@ import { ApiRoute } from '../../platform/http/api-route.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
 import { IfMatch } from '../../platform/http/versions.js';
 import { DeferralChanges, DeferralView, NewDeferral } from './deferral.dto.js';
-import { SquawkCleared, SquawkFix, SquawkView } from './squawk.dto.js';
+import { SquawkView } from './squawk.dto.js';
 import { TriageService } from './triage.service.js';
 
 /** What the coordinator decides about a squawk. */
@@ -46,40 +46,6 @@ export class TriageController {
     @Body() body: NewDeferral,
   ): Promise<SquawkView> {
     return this.triage.defer(user, { aircraftId, id }, body);
-  }
-
-  @Post('fix')
-  @Roles('maintenance-coordinator')
-  @ApiRoute({
-    id: 'fixSquawk',
-    summary: 'Record the fix and who signed for it',
-    answer: SquawkView,
-    refuses: [403, 404, 409],
-  })
-  fix(
-    @CurrentUser() user: SignedIn,
-    @Param('aircraftId', UuidPipe) aircraftId: string,
-    @Param('squawkId', UuidPipe) id: string,
-    @Body() body: SquawkFix,
-  ): Promise<SquawkView> {
-    return this.triage.fix(user, { aircraftId, id }, body);
-  }
-
-  @Post('no-fault-found')
-  @Roles('maintenance-coordinator')
-  @ApiRoute({
-    id: 'clearSquawk',
-    summary: 'Record that no fault was found',
-    answer: SquawkView,
-    refuses: [403, 404, 409],
-  })
-  clear(
-    @CurrentUser() user: SignedIn,
-    @Param('aircraftId', UuidPipe) aircraftId: string,
-    @Param('squawkId', UuidPipe) id: string,
-    @Body() body: SquawkCleared,
-  ): Promise<SquawkView> {
-    return this.triage.clear(user, { aircraftId, id }, body);
   }
 
   @Get('deferral')

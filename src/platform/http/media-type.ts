@@ -4,12 +4,24 @@ import { ProblemException } from '../problems/problem-exception.js';
 /** application/json and everything based on it (RFC 6839), in UTF-8. */
 export const isJsonType = (type: string): boolean => /^application\/([\w.+-]+\+)?json$/i.test(type);
 
+const formPaths: RegExp[] = [];
+
+/** Lets multipart/form-data through to addresses of a pattern; the route there reads it within its own limits. */
+export function takesForms(path: RegExp): void {
+  formPaths.push(path);
+}
+
+const isForm = (request: Request, type: string): boolean =>
+  request.method === 'POST' &&
+  /^multipart\/form-data$/i.test(type) &&
+  formPaths.some((pattern) => pattern.test(request.path));
+
 /** Refuses bodies that are not JSON before anything tries to read them. A request without a body passes. */
 export function requireJson(request: Request, _response: Response, next: NextFunction): void {
   const hasBody =
     request.headers['transfer-encoding'] !== undefined || Number(request.headers['content-length'] ?? 0) > 0;
   const type = (request.headers['content-type'] ?? '').split(';')[0]!.trim();
-  if (!hasBody || isJsonType(type)) return next();
+  if (!hasBody || isJsonType(type) || isForm(request, type)) return next();
   next(
     new ProblemException('unsupported-media-type', {
       detail: `The body is ${type === '' ? 'of no stated type' : `"${type.slice(0, 60)}"`}. Send application/json in UTF-8.`,

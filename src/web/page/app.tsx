@@ -7,6 +7,7 @@ import { place } from './parts/route.js';
 import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
+import { SquawksPage } from './squawks/squawks-page.js';
 
 export function App() {
   useEffect(() => {
@@ -16,7 +17,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = path === '/rules' || path === '/maintenance';
+  const elsewhere = ['/rules', '/maintenance', '/squawks'].includes(path);
   return (
     <>
       <header class="top">
@@ -27,6 +28,7 @@ export function App() {
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
           <Link to="/maintenance">Maintenance</Link>
+          <Link to="/squawks">Squawks</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -41,6 +43,7 @@ export function App() {
         <AskPage me={me.value} />
       </div>
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
+      {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );

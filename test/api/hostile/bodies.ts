@@ -101,13 +101,20 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   }),
   editDifference: () => ({ title: 'Another panel' }),
   reportSquawk: (own) => ({ title: 'Landing light out', equipmentId: own.equipmentId }),
+  findSimilarSquawks: (own) => ({ title: 'Landing light out', equipmentId: own.equipmentId }),
   editSquawk: (own) => ({ title: 'Landing light dim', equipmentId: own.equipmentId }),
   deferSquawk: () => ({
     ...{ deferredOn: '2026-03-10', deadlineOn: '2026-04-10', requiredByTypeDesign: false },
     ...{ requiredByEquipmentList: false, requiredByDirective: false, removedOrDeactivated: true },
     ...{ placarded: true, recorded: true, noHazardDeterminedBy: 'Mo Wrench, mechanic 0042' },
   }),
-  fixSquawk: () => ({ correctiveAction: 'Replaced the lamp', ...SIGNED }),
+  fixSquawk: () => ({
+    ...{ correctiveAction: 'Replaced the lamp', ...SIGNED, signedCertificate: 'mechanic 0042' },
+    parts: [{ partNumber: 'GL-4509', name: 'Lamp', quantity: 1 }],
+  }),
+  markSquawkDuplicate: (own) => ({ ofSquawkId: own.keptSquawkId }),
+  reopenSquawk: () => ({ because: 'It went out again' }),
+  previewSquawkStep: () => ({ step: 'ground' }),
   clearSquawk: () => ({ finding: 'Ran it for ten minutes, no fault', ...SIGNED }),
   editDeferral: () => ({ placarded: true }),
   createMember: () => ({

@@ -42,10 +42,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^planSeason$/, [...COORDINATOR, ...OFFICERS]],
   [/^(listWishes|readWish)$/, ALL],
   [/^(add|edit|remove)Wish$/, COORDINATOR],
-  [/^reportSquawk$/, ALL],
+  [/^(report|findSimilar)Squawks?$|^readSquawk(Photo|History)$/, ALL],
   [/^(add|edit|remove)(EquipmentPiece|AirworthinessItem|Registration|Permit|Difference)$/, COORDINATOR],
   [/^(addReading|addCompliance|voidCompliance)$/, COORDINATOR],
-  [/^(edit|ground|defer|fix|clear)Squawk$|^editDeferral$/, COORDINATOR],
+  [/^(edit|ground|defer|fix|clear|reopen)Squawk$|^editDeferral$/, COORDINATOR],
+  [/^markSquawkDuplicate$|^previewSquawkStep$|^readDeferralGuide$/, COORDINATOR],
+  // And who reported it.
+  [/^addSquawkPhoto$/, COORDINATOR],
   // People.
   [/^listMemberNames$/, ALL],
   [/^(listMembers|getMember)$/, READERS],

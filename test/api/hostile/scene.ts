@@ -2,6 +2,7 @@ import type { Api, Session } from '../../support/api.js';
 import { insertInto, readyClub } from '../../support/ready-club.js';
 import { newId } from '../../../src/platform/ids.js';
 import { ROLES, type Role } from '../../../src/accounts/roles.js';
+import { PNG } from '../../fleet/pictures.js';
 import { BODIES, type Ids } from './bodies.js';
 
 /** A club with one of everything, made through the API with the sound bodies. */
@@ -88,7 +89,14 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('fixedSquawkId', `${fleet}/squawks/${ids.fixedSquawkId}/fix`, 'fixSquawk');
   await make('clearedSquawkId', `${fleet}/squawks`, 'reportSquawk');
   await make('clearedSquawkId', `${fleet}/squawks/${ids.clearedSquawkId}/no-fault-found`, 'clearSquawk');
+  await make('keptSquawkId', `${fleet}/squawks`, 'reportSquawk');
   await make('squawkId', `${fleet}/squawks`, 'reportSquawk');
+  const photo = await api.http
+    .post(`/api/v1${fleet}/squawks/${ids.squawkId}/attachments`)
+    .set('Authorization', `Bearer ${chief.token}`)
+    .attach('photo', PNG, 'photo.png')
+    .expect(201);
+  ids.attachmentId = (photo.body as { id: string }).id;
   await make('deferralSquawkId', `${fleet}/squawks/${ids.squawkId}/defer`, 'deferSquawk');
   await make('newMemberId', '/members', 'createMember');
   await make('accountId', `${own}/account`, 'createAccount');

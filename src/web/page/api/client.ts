@@ -43,13 +43,35 @@ const NO_ANSWER: Problem = {
   detail: 'The service did not answer. Check your connection and try again; nothing has been lost.',
 };
 
-/** Sends a request and reads the JSON answer. @throws ApiProblem */
+/** Sends a request and reads the JSON answer; a form goes as it is. @throws ApiProblem */
 export async function call<T>(
   method: string,
   path: string,
   body?: unknown,
   headers: Record<string, string> = {},
 ): Promise<T> {
+  return read<T>(await answered(method, path, body, headers));
+}
+
+/** A picture as an address that stands for itself: pictures are for signed-in people, and an <img> cannot sign. @throws ApiProblem */
+export async function picture(path: string): Promise<string> {
+  const response = await answered('GET', path, undefined, { Accept: 'image/*, application/problem+json' });
+  if (!response.ok) return read<string>(response);
+  const blob = await response.blob();
+  return new Promise((done, failed) => {
+    const reader = new FileReader();
+    reader.onload = () => done(reader.result as string);
+    reader.onerror = () => failed(new ApiProblem(NO_ANSWER));
+    reader.readAsDataURL(blob);
+  });
+}
+
+async function answered(
+  method: string,
+  path: string,
+  body: unknown,
+  headers: Record<string, string>,
+): Promise<Response> {
   let response = await send(method, path, body, headers);
   if (response.status === 401 && hasSession() && (await renew()))
     response = await send(method, path, body, headers);
@@ -57,7 +79,7 @@ export async function call<T>(
     forgetTokens();
     onSignedOut.tell();
   }
-  return read<T>(response);
+  return response;
 }
 
 async function send(
@@ -71,11 +93,11 @@ async function send(
       method,
       headers: {
         Accept: 'application/json',
-        ...(body === undefined ? {} : { 'Content-Type': 'application/json' }),
+        ...(body === undefined || body instanceof FormData ? {} : { 'Content-Type': 'application/json' }),
         ...(access ? { Authorization: `Bearer ${access}` } : {}),
         ...headers,
       },
-      body: body === undefined ? undefined : JSON.stringify(body),
+      body: body === undefined || body instanceof FormData ? body : JSON.stringify(body),
     });
   } catch {
     throw new ApiProblem(NO_ANSWER);
