@@ -1,5 +1,5 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { auditedTable, factTable, tenantTable } from './support.js';
+import { factTable, tenantTable } from './support.js';
 
 /** The order of readings as 0003 has it, and as it is once readings can be taken back. `counts`: what is left of a reading's row. */
 const orderOfReadings = (counts: string, once: string): string => `

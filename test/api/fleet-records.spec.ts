@@ -48,6 +48,8 @@ const KINDS: Kind[] = [
       portable: false,
       requiredByTypeDesign: false,
       satisfies: [],
+      ...{ partNumber: null, serialNumber: null, weightLb: null, armIn: null, document: null },
+      ...{ installedByChange: null, removedByChange: null },
     },
     change: { removedOn: '2026-03-01', satisfies: ['heading-indicator', 'slip-skid'] },
     bad: [
@@ -92,7 +94,7 @@ const KINDS: Kind[] = [
   {
     path: 'differences',
     body: { title: 'Two-screen panel', since: '2026-02-01', equipmentGroup: 'glass panel' },
-    defaults: { endedOn: null },
+    defaults: { endedOn: null, changeId: null },
     change: { endedOn: '2026-03-01' },
     bad: [
       [{ title: 5 }, 'title'],
@@ -111,6 +113,7 @@ const KINDS: Kind[] = [
       intervalH: 50.5,
     },
     defaults: {
+      since: null,
       ...{
         calendarMonths: null,
         plainMonths: null,

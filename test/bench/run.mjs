@@ -1,5 +1,5 @@
 /**
- * `npm run bench` (`-- engine`: without the service): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
+ * `npm run bench` (`-- engine`: without the service; `-- plan`: the season plan alone): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
  * passes or fails anything. Only two things end it early: writings of the same rules that disagree, and an answer that is
  * not the expected kind.
  */
@@ -10,13 +10,16 @@ import { engineRows } from './engine/rows.mjs';
 import { demoClub } from './http/demo.mjs';
 import { httpRows } from './http/rows.mjs';
 import { startBenchService } from './http/service.mjs';
+import { planRows } from './plan/rows.mjs';
 import { machineLine } from './support/machine.mjs';
 import { say } from './support/print.mjs';
 
 const began = performance.now();
 say(`Bellcrank bench. ${machineLine()}.`);
-await engineRows();
-if (!process.argv.includes('engine')) await serviceRows();
+const only = process.argv.slice(2);
+if (!only.includes('plan')) await engineRows();
+if (!only.includes('engine')) await planRows();
+if (only.length === 0) await serviceRows();
 say();
 say(`Whole run: ${((performance.now() - began) / 1000).toFixed(0)} s.`);
 

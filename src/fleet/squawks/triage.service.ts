@@ -105,7 +105,11 @@ export async function stepIn(
 }
 
 /** The last day by the club's policy; null where it sets none. */
-export async function clubDeadline(em: EntityManager, clubId: string, on: LocalDate): Promise<LocalDate | null> {
+export async function clubDeadline(
+  em: EntityManager,
+  clubId: string,
+  on: LocalDate,
+): Promise<LocalDate | null> {
   const days = await policyNumber(em, { clubId, parameterId: DEFERRAL_DAYS, on });
   return days === null || days === 0 ? null : addDays(on, days);
 }
