@@ -253,10 +253,10 @@ describe('a release without what was decided with', () => {
         // The search for the horizon may end elsewhere; no other finding may be another.
         expect([decisionId, differences.map((one) => one.rule)]).toEqual([decisionId, [RULE]]);
         expect(differences[0]).toEqual({
-          ...{ rule: RULE, storedVersion: 1, replayedVersion: 2, reason: 'version-gone' },
+          ...{ rule: RULE, storedVersion: 2, replayedVersion: 3, reason: 'version-gone' },
           stored: `${was.status}: ${was.says}`,
           replayed: 'short: The corrected rule is not met.',
-          why: 'This program no longer has version 1 of the rule; it was judged with version 2 instead. What changed: Nobody meets it any more, to see what a replay says.',
+          why: 'This program no longer has versions 1 and 2 of the rule; it was judged with versions 2 and 3 instead. What changed: Nobody meets it any more, to see what a replay says.',
         });
         expect(parts.map(({ part }) => part)).toContain('digest');
       }
@@ -267,13 +267,16 @@ describe('a release without what was decided with', () => {
 
   test('says when a lost version made no difference but its number', () => {
     const release = releaseWith((rules) =>
-      replacing(rules, (rule) => ({ ...rule, bodies: rule.bodies.map((body) => ({ ...body, version: 7 })) })),
+      replacing(rules, (rule) => ({
+        ...rule,
+        bodies: rule.bodies.map((body) => ({ ...body, version: 6 + body.version })),
+      })),
     );
     const again = replay(stored[0]!, OFFICER, release);
     expect(again.differences).toEqual([
-      expect.objectContaining({ rule: RULE, storedVersion: 1, replayedVersion: 7, reason: 'version-gone' }),
+      expect.objectContaining({ rule: RULE, storedVersion: 2, replayedVersion: 8, reason: 'version-gone' }),
     ]);
-    expect(again.differences[0]!.why).toMatch(/version 7 instead\. It says the same\.$/);
+    expect(again.differences[0]!.why).toMatch(/versions 7 and 8 instead\. It says the same\.$/);
     expect(again.parts.map(({ part }) => part)).toEqual(['digest']);
     expect(again.changedRules).toEqual([RULE]);
   });
@@ -287,7 +290,7 @@ describe('a release without what was decided with', () => {
     expect(again.differences).toEqual([
       expect.objectContaining({
         rule: RULE,
-        storedVersion: 1,
+        storedVersion: 2,
         replayedVersion: null,
         replayed: null,
         reason: 'rule-gone',
@@ -309,7 +312,7 @@ describe('a release without what was decided with', () => {
     )!;
     const again = replay({ ...one, law: null }, OFFICER, release);
     const difference = again.differences.find((each) => each.rule === RULE)!;
-    expect(difference).toMatchObject({ reason: 'numbers-changed', storedVersion: 1, replayedVersion: 1 });
+    expect(difference).toMatchObject({ reason: 'numbers-changed', storedVersion: 2, replayedVersion: 2 });
     expect(difference.why).toMatch(/us\.passenger-recency\.days was 90 \(14 CFR .*\) and is 60/);
     expect(again.lawKept).toBe(false);
     expect(replay(one, OFFICER, release)).toMatchObject({ identical: true, lawKept: true });

@@ -62,7 +62,7 @@ describe('the rule book', () => {
       { key: 'aircraft.type', words: 'the aircraft’s type and data' },
     ]);
     expect(whole.cures.map(({ act }) => act)).toContain('fly-landings-day');
-    expect(whole.bodies).toHaveLength(1);
+    expect(whole.bodies).toHaveLength(2);
   });
 
   test('shows the club’s own numbers as the club set them, and on which day', async () => {

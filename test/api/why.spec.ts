@@ -68,7 +68,7 @@ describe('why', () => {
       'us.passenger-recency.count: 3',
       'us.passenger-recency.days: 90 days',
     ]);
-    expect(why.body).toMatchObject({ from: null, to: null, citation: { text: '14 CFR 61.57(a)' } });
+    expect(why.body).toMatchObject({ from: '2024-12-02', to: null, citation: { text: '14 CFR 61.57(a)' } });
     expect(why.branches.filter(({ taken }) => taken).map(({ name }) => name)).toEqual(['enough']);
     expect(why.branches.map(({ says }) => says).join()).not.toMatch(/[{}]/);
     // 20 February + 90 days, to the end of a flight of two hours in the club's zone.

@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
+import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
@@ -17,7 +18,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks'].includes(path);
+  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment'].includes(path);
   return (
     <>
       <header class="top">
@@ -43,6 +44,7 @@ export function App() {
         <AskPage me={me.value} />
       </div>
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
+      {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>

@@ -1,6 +1,7 @@
 import type { Me } from '../api/types.js';
 import { Day, Said } from '../parts/said.js';
 import { momentIn } from '../parts/time.js';
+import { Link } from '../parts/link.js';
 import { DueLine } from './due-line.js';
 import { monthsOf, across, type Scale } from './scale.js';
 import { LOCALE } from '../parts/locale.js';
@@ -32,7 +33,8 @@ export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: s
               {' '}
               · shop visit <Day date={of.slotOn} />
             </>
-          )}
+          )}{' '}
+          · <Link to={`/equipment#${of.aircraftId}`}>Equipment</Link>
         </p>
       </header>
       <div class="axis" aria-hidden="true">

@@ -1,0 +1,95 @@
+import { ANSWER_WORD } from '../../../rules/explain/words.js';
+import { Said } from '../parts/said.js';
+import { momentIn } from '../parts/time.js';
+import { kindWords, type ChangeResult, type WeightOf } from './types.js';
+
+const figure = (value: number | null, unit: string): string =>
+  value === null ? 'not known' : `${value.toFixed(2).replace(/\.?0+$/, '')} ${unit}`;
+
+/** What a change would do: weight, items, members to be shown, bookings answered otherwise. */
+export function Preview({ result, zone }: { result: ChangeResult; zone: string }) {
+  const { weight, lost, gained, itemsEnded, itemsBegun, members, bookings, bookingsJudged } = result;
+  const toShow = members.filter(({ exempt }) => !exempt);
+  return (
+    <div class="preview" role="status">
+      <h4>It would do this</h4>
+      <table>
+        <thead>
+          <tr>
+            <th scope="col" />
+            <th scope="col">before</th>
+            <th scope="col">after</th>
+          </tr>
+        </thead>
+        <tbody>
+          <Weights
+            title="Empty weight"
+            of={weight}
+            value={({ emptyWeightLb }) => figure(emptyWeightLb, 'lb')}
+          />
+          <Weights title="Its arm" of={weight} value={({ emptyArmIn }) => figure(emptyArmIn, 'in')} />
+          <Weights title="Useful load" of={weight} value={({ usefulLoadLb }) => figure(usefulLoadLb, 'lb')} />
+        </tbody>
+      </table>
+      {weight.because && <p class="hint">The weight after is not known: {weight.because}.</p>}
+      <ul>
+        {lost.length > 0 && <li>No more: {lost.map(kindWords).join(', ')}.</li>}
+        {gained.length > 0 && <li>New: {gained.map(kindWords).join(', ')}.</li>}
+        {itemsEnded.length > 0 && <li>Ends: {itemsEnded.map(({ title }) => title).join('; ')}.</li>}
+        {itemsBegun.length > 0 && <li>Begins: {itemsBegun.map(({ title }) => title).join('; ')}.</li>}
+        {members.length > 0 && (
+          <li>
+            {toShow.length === 0
+              ? 'Nobody needs to be shown it.'
+              : `To be shown it before flying alone: ${toShow.map(({ memberName }) => memberName).join(', ')}.`}
+            {members.length > toShow.length &&
+              ` Shown the same elsewhere: ${members
+                .filter(({ exempt }) => exempt)
+                .map(({ memberName }) => memberName)
+                .join(', ')}.`}
+          </li>
+        )}
+        <li>
+          {bookings.length === 0
+            ? `None of ${bookingsJudged} booked flights is answered otherwise.`
+            : `Of ${bookingsJudged} booked flights ${bookings.length} ${bookings.length === 1 ? 'is' : 'are'} answered otherwise:`}
+        </li>
+      </ul>
+      <ul class="bookings">
+        {bookings.map((one) => (
+          <li key={one.bookingId}>
+            {momentIn(zone, one.departs)}, {one.memberName}: {word(one.before)} becomes{' '}
+            <strong>{word(one.after)}</strong>
+            {one.because.map(({ title, says }) => (
+              <span key={title} class="says">
+                {' '}
+                <Said text={says} zone={zone} />
+              </span>
+            ))}
+          </li>
+        ))}
+      </ul>
+      <p class="caution">{result.caution}</p>
+    </div>
+  );
+}
+
+const word = (answer: string): string => (ANSWER_WORD as Record<string, string>)[answer] ?? answer;
+
+function Weights({
+  title,
+  of,
+  value,
+}: {
+  title: string;
+  of: ChangeResult['weight'];
+  value: (weight: WeightOf) => string;
+}) {
+  return (
+    <tr>
+      <th scope="row">{title}</th>
+      <td>{value(of.before)}</td>
+      <td>{value(of.after)}</td>
+    </tr>
+  );
+}
