@@ -9,7 +9,7 @@ import { solve } from '../../../src/maintenance/plan/solve.js';
 import { everyPlan, need, quiet, smallProblem } from './problems.js';
 
 const SEED = Number(process.env.PROPERTY_SEED ?? 20261126);
-const RUNS = 120;
+const RUNS = 60;
 
 /** The least cost of a plan that breaks nothing; null: there is none. */
 function bruteForce(problem: Problem): number | null {
