@@ -197,13 +197,15 @@ export class Moment {
   /**
    * Asks a question that is a step function of time with edges known only for a while (the sun's).
    * `edges` gives the instants, within [from, to], at which the answer for a point in time flips; the moment remembers
-   * each as a departure edge and as an arrival edge, and the end of what is known.
+   * each as a departure edge and as an arrival edge, and the end of what is known. `clock` says that it is the club's clock
+   * that was asked about, and not the sun: explanations show the sun to whoever asked about it.
    */
   watch<T>(
     ask: (span: { departs: EpochSeconds; arrives: EpochSeconds }) => {
       answer: T;
       edges: EpochSeconds[];
       knownTo: EpochSeconds;
+      clock?: true;
     },
   ): T {
     const { departs, durationSeconds } = this.time.of;

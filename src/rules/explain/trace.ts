@@ -30,8 +30,8 @@ export function traced(rule: Rule): { rule: Rule; trace: Trace } {
       moment.watch = (ask) =>
         watch((span) => {
           const told = ask(span);
-          // What is asked for a sentence or a remedy knows no end; the night's answer does.
-          if (view.watching && Number.isFinite(told.knownTo)) trace.sun = true;
+          // What is asked for a sentence or a remedy knows no end; the night's answer does, and so does the clock's.
+          if (view.watching && !told.clock && Number.isFinite(told.knownTo)) trace.sun = true;
           return told;
         });
       try {

@@ -138,6 +138,7 @@ function asked<T>(
       answer: of(clockSeconds(at, zone)),
       edges: [],
       knownTo: end === 'departs' ? next + durationSeconds : next,
+      clock: true,
     };
   });
 }
