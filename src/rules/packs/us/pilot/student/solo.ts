@@ -111,7 +111,7 @@ export const studentSolo = defineRule({
           }
         } else if (nightMatters) {
           conditions.push(...downBeforeNight(moment, flight.route, 'civil', p));
-        } else if (night) counted.push(countedEndorsement(night, 'night solo endorsement'));
+        } else counted.push(countedEndorsement(night, 'night solo endorsement'));
 
         if (shortfalls.length > 0) {
           const remedies = () => curesOf(shortfalls, 'keep-within-student-limits');
