@@ -16,7 +16,7 @@ export function Preview({ result, zone }: { result: ChangeResult; zone: string }
       <table>
         <thead>
           <tr>
-            <th scope="col" />
+            <td />
             <th scope="col">before</th>
             <th scope="col">after</th>
           </tr>

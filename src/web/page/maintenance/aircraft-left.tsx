@@ -111,7 +111,7 @@ function Reckoning({ of }: { of: AircraftForecast }) {
   return (
     <details class="reckoning">
       <summary>How the hours are reckoned</summary>
-      <div class="scroll">
+      <div class="scroll" tabIndex={0} role="group" aria-label={`Weeks of ${of.registration}`}>
         <table>
           <thead>
             <tr>

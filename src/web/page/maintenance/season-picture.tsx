@@ -40,6 +40,7 @@ export function SeasonPicture({
           <button
             key={keyOf(visit)}
             class={`visit${visit.work.some(({ kind }) => kind === 'wish') ? ' with-wish' : ''}`}
+            data-count={visit.work.length || '·'}
             aria-pressed={keyOf(visit) === chosen}
             style={{
               gridColumn: `${at(visit.from) + 2} / ${at(visit.to) + 3}`,
@@ -48,9 +49,7 @@ export function SeasonPicture({
             title={visit.work.map(({ title }) => title).join(', ')}
             aria-label={`${visit.registration}, week of ${day(visit.from)}: ${visit.work.map(({ title }) => title).join(', ') || 'booked'}`}
             onClick={() => choose(keyOf(visit))}
-          >
-            {visit.work.length || '·'}
-          </button>
+          />
         ))}
       </div>
     </div>
