@@ -9,6 +9,7 @@ const LEVELS: readonly CertificateLevel[] = [
   'student',
   'sport',
   'recreational',
+  'lapl',
   'private',
   'commercial',
   'atp',
@@ -94,7 +95,7 @@ export const PERSON: readonly Entry[] = [
   {
     name: 'medicalClass',
     type: 'int',
-    range: [0, 3],
+    range: [0, 4],
     own: ['medicals'],
     overTime: true,
     says: 'Best class (1 is best) among medical certificates not withdrawn; 0 without one. Whether it still lasts, the law’s own rule says.',
