@@ -43,6 +43,7 @@ export const SPECS = [
   'test/rules/club-rules/schema.spec.ts',
   'test/rules/club-rules/unknown.spec.ts',
   'test/rules/club-rules/values.spec.ts',
+  'test/rules/club-rules/values-flown.spec.ts',
   'test/rules/club-rules/warnings.spec.ts',
   'test/rules/ways/parts.spec.ts',
   'test/rules/ways/ways.spec.ts',
