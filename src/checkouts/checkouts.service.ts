@@ -12,6 +12,7 @@ import { type Page, pageOf, readCursor } from '../platform/http/pages.js';
 import { show } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { Checkout, CheckoutVoid } from './checkout.entity.js';
+import { checkoutStands } from './standing-checkouts.js';
 import { assertClear } from './checkouts.checks.js';
 import { type CheckoutDto, type CheckoutQuery, CheckoutView } from './checkouts.dto.js';
 
@@ -90,9 +91,7 @@ function listRows(
     .limit(count);
   if (of.after !== null) query.andWhere('checkout.id < :after', of);
   if (!of.voided) {
-    query.andWhere(
-      'NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = checkout.club_id AND v.checkout_id = checkout.id)',
-    );
+    query.andWhere(checkoutStands('checkout'));
   }
   return query.getMany();
 }

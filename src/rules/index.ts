@@ -32,6 +32,11 @@ export * from './versions/law-book.js';
 export * from './versions/as-then.js';
 export * from './versions/release.js';
 export * from './club-rules/index.js';
-export { duesByItems, duesUnder14Cfr, type ItemDue } from './packs/us/aircraft/inspections/dues.js';
+export {
+  duesByItems,
+  duesUnder14Cfr,
+  hundredHoursOn,
+  type ItemDue,
+} from './packs/us/aircraft/inspections/dues.js';
 export { Prices } from './ways/prices.js';
 export { startingPolicy } from './packs/club/starting-policy.js';

@@ -45,10 +45,13 @@ export const addressOf = (api: Api): string =>
 export async function pilot(api: Api, ready: ReadyClub, name: string): Promise<Session> {
   const session = await ready.club.signInAs('member', { name });
   await ready.makePilot(session.memberId);
-  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [
-    session.memberId,
-    await hashPassword(PASSWORD),
-  ]);
+  return withPassword(api, session);
+}
+
+/** Lets a person of the club sign in on the page. */
+export async function withPassword(api: Api, session: Session): Promise<Session> {
+  const hash = await hashPassword(PASSWORD);
+  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [session.memberId, hash]);
   return session;
 }
 
@@ -97,3 +100,9 @@ export const overflow = (page: Page): Promise<number> =>
   page.evaluate(
     'document.documentElement.scrollWidth - document.documentElement.clientWidth',
   ) as Promise<number>;
+
+/** Holds the page as it stands to axe, and to the window's width. */
+export async function sound(page: Page): Promise<void> {
+  expect(await violations(page)).toEqual([]);
+  expect(await overflow(page)).toBe(0);
+}

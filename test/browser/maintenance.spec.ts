@@ -1,10 +1,9 @@
 /** The coordinator's pages in headless Chromium: hours and days left, the season's plan, a change of equipment with its preview. */
-import type { Browser, Page } from 'playwright-core';
-import { hashPassword } from '../../src/accounts/passwords.js';
+import type { Browser } from 'playwright-core';
 import { newId } from '../../src/platform/ids.js';
 import { startApi, type Api, type Session } from '../support/api.js';
 import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
-import { launch, overflow, PASSWORD, signedIn, violations, WINDOWS } from './chromium.js';
+import { launch, signedIn, WINDOWS, sound, withPassword } from './chromium.js';
 
 let api: Api;
 let ready: ReadyClub;
@@ -14,11 +13,10 @@ let coordinator: Session;
 beforeAll(async () => {
   api = await startApi();
   ready = await readyClub(api);
-  coordinator = await ready.club.signInAs('maintenance-coordinator', { name: 'Cory Coordinates' });
-  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [
-    coordinator.memberId,
-    await hashPassword(PASSWORD),
-  ]);
+  coordinator = await withPassword(
+    api,
+    await ready.club.signInAs('maintenance-coordinator', { name: 'Cory Coordinates' }),
+  );
   await api.sql(
     `UPDATE compliances SET done_on = '2025-05-20' WHERE club_id = $1 AND item_id IN
       (SELECT id FROM airworthiness_items WHERE club_id = $1 AND kind = 'annual')`,
@@ -30,11 +28,6 @@ afterAll(async () => {
   await browser?.close();
   await api?.stop();
 });
-
-const sound = async (page: Page): Promise<void> => {
-  expect(await violations(page)).toEqual([]);
-  expect(await overflow(page)).toBe(0);
-};
 
 describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
   test('what is left is told, and the season is planned with its reasons', async () => {

@@ -1,20 +1,10 @@
 /** Reporting on a phone, and deciding at the desk, in headless Chromium. */
 import type { Browser, Page } from 'playwright-core';
-import { hashPassword } from '../../src/accounts/passwords.js';
 import { newId } from '../../src/platform/ids.js';
 import { startApi, type Api, type Session } from '../support/api.js';
 import { readyClub, tomorrow, type ReadyClub } from '../support/ready-club.js';
 import { exif, jpegWith, SECRET } from '../fleet/pictures.js';
-import {
-  launch,
-  overflow,
-  PASSWORD,
-  pilot,
-  signedIn,
-  violations,
-  WINDOWS,
-  type Viewport,
-} from './chromium.js';
+import { launch, pilot, signedIn, WINDOWS, type Viewport, sound, withPassword } from './chromium.js';
 
 let api: Api;
 let ready: ReadyClub;
@@ -24,11 +14,10 @@ let coordinator: Session;
 beforeAll(async () => {
   api = await startApi();
   ready = await readyClub(api);
-  coordinator = await ready.club.signInAs('maintenance-coordinator', { name: 'Cory Coordinates' });
-  await api.sql('UPDATE accounts SET password_hash = $2 WHERE member_id = $1', [
-    coordinator.memberId,
-    await hashPassword(PASSWORD),
-  ]);
+  coordinator = await withPassword(
+    api,
+    await ready.club.signInAs('maintenance-coordinator', { name: 'Cory Coordinates' }),
+  );
   browser = await launch();
 }, 60_000);
 afterAll(async () => {
@@ -42,11 +31,6 @@ const opened = async (who: Session, viewport: Viewport, registration: string): P
   await page.locator('.which select').selectOption({ label: `${registration}, Harrow Lark 160` });
   return page;
 };
-const sound = async (page: Page): Promise<void> => {
-  expect(await violations(page)).toEqual([]);
-  expect(await overflow(page)).toBe(0);
-};
-
 describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
   const registration = name === 'phone' ? 'NX111B' : 'NX112B';
   let aircraftId: string;

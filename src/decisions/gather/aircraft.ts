@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { readingStands } from '../../fleet/meters/standing-readings.js';
 import type { AircraftFacts } from '../../rules/index.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
@@ -61,7 +62,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       countsForInspections: 't.kind = a.inspection_meter',
     }),
     `(SELECT DISTINCT ON (r.kind) r.* FROM meter_readings r WHERE r.club_id = a.club_id AND r.aircraft_id = a.id
-         AND NOT EXISTS (SELECT 1 FROM meter_reading_voids v WHERE v.club_id = r.club_id AND v.reading_id = r.id)
+         AND ${readingStands('r')}
        ORDER BY r.kind, r.read_at DESC) t`,
     't.kind',
   ),

@@ -1,3 +1,4 @@
+import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { EntityManager } from 'typeorm';
 import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
 import type { PersonFacts } from '../../rules/index.js';
@@ -194,7 +195,7 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
         WHERE x.club_id = t.club_id AND x.aircraft_id = t.aircraft_id AND x.since <= t.signed_on
         ORDER BY x.since DESC, x.id DESC LIMIT 1) END`,
     }),
-    `${ofMember('checkouts')} AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = t.club_id AND v.checkout_id = t.id)`,
+    `${ofMember('checkouts')} AND ${checkoutStands('t')}`,
     't.signed_on, t.id',
   ),
   standing: recordFact(

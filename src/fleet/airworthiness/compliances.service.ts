@@ -1,7 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { clubToday } from '../../clubs/club-time.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, pageOfRecords, writeRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -9,6 +8,7 @@ import type { PageQuery } from '../../platform/http/pages.js';
 import { tenthsOf } from '../../platform/http/views.js';
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
+import { notToCome } from '../not-to-come.js';
 import type { AirworthinessItem } from './airworthiness-item.entity.js';
 import type { CompliancePage, ComplianceView, NewCompliance } from './compliance.dto.js';
 import { Compliance } from './compliance.entity.js';
@@ -88,11 +88,7 @@ export class CompliancesService {
     item: AirworthinessItem,
     { doneOn, doneH }: NewCompliance,
   ): Promise<void> {
-    const today = await clubToday(em, item.clubId, this.clock.now());
-    if (doneOn > today) {
-      const detail = `${doneOn} is still to come; today is ${today}. Record the work once it is done.`;
-      throw new ProblemException('value-refused', { field: 'doneOn', detail });
-    }
+    await notToCome(em, item.clubId, { field: 'doneOn', on: doneOn, now: this.clock.now() });
     if (
       (item.intervalTenths !== null || item.kind === 'hours-100') &&
       (doneH === undefined || doneH === null)

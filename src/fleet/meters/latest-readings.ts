@@ -1,12 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import { METER_KINDS } from '../vocabulary.js';
 import type { Aircraft } from '../aircraft/aircraft.entity.js';
+import { readingStands } from './standing-readings.js';
 import type { MeterView } from './meter.dto.js';
 import { MeterReading } from './meter-reading.entity.js';
-
-/** Of readings `m`: those that were not taken back. */
-export const STANDS =
-  'NOT EXISTS (SELECT 1 FROM meter_reading_voids v WHERE v.club_id = m.club_id AND v.reading_id = m.id)';
 
 /** The newest reading of each meter of some aircraft, with one query. */
 export async function latestReadings(
@@ -19,7 +16,7 @@ export async function latestReadings(
     .createQueryBuilder(MeterReading, 'm')
     .distinctOn(['m.aircraftId', 'm.kind'])
     .where('m.clubId = :clubId AND m.aircraftId IN (:...aircraftIds)', { clubId, aircraftIds })
-    .andWhere(STANDS)
+    .andWhere(readingStands('m'))
     .orderBy('m.aircraftId')
     .addOrderBy('m.kind')
     .addOrderBy('m.readAt', 'DESC')

@@ -8,7 +8,8 @@ import { show, tenthsOf } from '../../platform/http/views.js';
 import type { MeterKind } from '../../rules/index.js';
 import { Aircraft } from '../aircraft/aircraft.entity.js';
 import { AIRCRAFT } from '../aircraft/aircraft.records.js';
-import { latestReadings, meterViews, STANDS } from './latest-readings.js';
+import { readingStands } from './standing-readings.js';
+import { latestReadings, meterViews } from './latest-readings.js';
 import {
   type MeterList,
   type NewReading,
@@ -144,7 +145,7 @@ export class MetersService {
           aircraftId,
           kind,
         })
-        .andWhere(STANDS);
+        .andWhere(readingStands('m'));
     const last = await standing()
       .andWhere('m.readAt <= :readAt', { readAt })
       .orderBy('m.readAt', 'DESC')

@@ -1,7 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { clubToday } from '../../clubs/club-time.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, pageOfRecords, writeRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -9,6 +8,7 @@ import type { PageQuery } from '../../platform/http/pages.js';
 import { show } from '../../platform/http/views.js';
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
+import { notToCome } from '../not-to-come.js';
 import { AIRCRAFT } from '../aircraft/aircraft.records.js';
 import { keepWeightInStep } from './current-weight.js';
 import { type NewWeighing, type WeighingPage, WeighingView } from './weighing.dto.js';
@@ -70,16 +70,4 @@ export class WeighingsService {
     };
     return this.db.run(clubId, work, { actorId: memberId });
   }
-}
-
-/** @throws ProblemException 422 for a day that is still to come in the club's zone. */
-export async function notToCome(
-  em: EntityManager,
-  clubId: string,
-  of: { field: string; on: string; now: string },
-): Promise<void> {
-  const today = await clubToday(em, clubId, of.now);
-  if (of.on <= today) return;
-  const detail = `${of.on} is still to come; today is ${today}. Record the work once it is done.`;
-  throw new ProblemException('value-refused', { field: of.field, detail });
 }

@@ -42,12 +42,11 @@ export async function writeChange(
   const { clubId, aircraftId, memberId } = place;
   const { doneOn } = body;
   const out = await piecesOut(em, { clubId, aircraftId, doneOn, removes: body.removes });
-  const weighing = (await currentWeighing(em, clubId, aircraftId)) ?? (await firstWeight(em, place, doneOn));
-  const before = weighing;
-  if (weighing && weighing.effectiveOn > doneOn)
+  const before = (await currentWeighing(em, clubId, aircraftId)) ?? (await firstWeight(em, place, doneOn));
+  if (before && before.effectiveOn > doneOn)
     throw refused(
       'doneOn',
-      `A weight of ${weighing.effectiveOn} is on record, after ${doneOn}. Record changes in order.`,
+      `A weight of ${before.effectiveOn} is on record, after ${doneOn}. Record changes in order.`,
     );
   const after = weightAfter(before, out, body);
   if (before !== null && !after.known)

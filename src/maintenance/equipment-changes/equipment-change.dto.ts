@@ -1,22 +1,22 @@
+import { PickType } from '@nestjs/swagger';
+import { NewItem } from '../../fleet/airworthiness/item.dto.js';
+import { NewDifference } from '../../fleet/differences/differences.dto.js';
+import { NewEquipment } from '../../fleet/equipment/equipment.dto.js';
+import { NewReading } from '../../fleet/meters/meter.dto.js';
+import { WeighingFigures } from '../../fleet/weighings/weighing.dto.js';
 import {
   DayField,
   FlagField,
-  HoursField,
   IdField,
   IdsField,
-  InstantField,
   NumberField,
   PartField,
   PartsField,
   TextField,
   TextsField,
-  WholeField,
   WordField,
-  WordsField,
 } from '../../platform/http/fields.js';
 import { EQUIPMENT_BASES, type EquipmentBasis } from '../../fleet/equipment/equipment.entity.js';
-import { EQUIPMENT_KINDS, ITEM_KINDS, ITEM_SCOPES, METER_KINDS } from '../../fleet/vocabulary.js';
-import type { EquipmentKind, ItemFact, ItemKind, MeterKind } from '../../rules/index.js';
 
 /** A piece that is taken out. */
 export class RemovedPart {
@@ -39,31 +39,9 @@ export class RemovedPart {
 }
 
 /** Something to be done again and again because a piece is there. */
-export class BegunItem {
-  @WordField(ITEM_KINDS)
-  kind: ItemKind;
-
-  @TextField({ max: 200 })
-  title: string;
-
-  @TextField({ max: 200, nullable: true })
-  reference?: string | null;
-
-  @WordField(ITEM_SCOPES, { description: 'Flights it binds' })
-  scope: ItemFact['scope'];
-
-  @WholeField({ min: 1, max: 600, nullable: true, description: 'To the end of the month' })
-  calendarMonths?: number | null;
-
-  @WholeField({ min: 1, max: 600, nullable: true, description: 'To the same day of the month' })
-  plainMonths?: number | null;
-
-  @WholeField({ min: 1, max: 20_000, nullable: true })
-  days?: number | null;
-
-  @HoursField({ nullable: true, description: 'Hours of the inspection meter, more than 0' })
-  intervalH?: number | null;
-
+export class BegunItem extends PickType(NewItem, [
+  ...(['kind', 'title', 'reference', 'scope', 'calendarMonths', 'plainMonths', 'days', 'intervalH'] as const),
+]) {
   @FlagField({
     optional: true,
     description:
@@ -73,38 +51,14 @@ export class BegunItem {
 }
 
 /** A piece that is put in. */
-export class InstalledPart {
-  @WordField(EQUIPMENT_KINDS)
-  kind: EquipmentKind;
-
-  @TextField({ max: 120 })
-  name: string;
-
+export class InstalledPart extends PickType(NewEquipment, [
+  ...(['kind', 'name', 'document', 'partNumber', 'serialNumber'] as const),
+  ...(['requiredByTypeDesign', 'satisfies', 'weightLb', 'armIn'] as const),
+]) {
   @WordField(EQUIPMENT_BASES, {
     description: 'Portable things are carried, not installed: they never satisfy a requirement',
   })
   basis: EquipmentBasis;
-
-  @TextField({ max: 200, nullable: true, description: 'Number of the STC, date of the alteration record' })
-  document?: string | null;
-
-  @TextField({ max: 80, nullable: true })
-  partNumber?: string | null;
-
-  @TextField({ max: 80, nullable: true })
-  serialNumber?: string | null;
-
-  @FlagField({ optional: true })
-  requiredByTypeDesign?: boolean;
-
-  @WordsField(EQUIPMENT_KINDS, { optional: true, description: 'Further kinds it does the work of' })
-  satisfies?: EquipmentKind[];
-
-  @NumberField({ max: 5000, nullable: true, description: 'Pounds' })
-  weightLb?: number | null;
-
-  @NumberField({ min: -1000, max: 2000, nullable: true, description: 'Inches aft of the datum' })
-  armIn?: number | null;
 
   @FlagField({ optional: true, description: 'A mechanic found its weight negligible' })
   negligible?: boolean;
@@ -118,34 +72,13 @@ export class InstalledPart {
 }
 
 /** What a meter showed when the work was done. */
-export class ChangeReading {
-  @WordField(METER_KINDS)
-  kind: MeterKind;
-
-  @HoursField()
-  shownH: number;
-
-  @InstantField({ optional: true, description: 'Now unless given' })
-  readAt?: string;
-}
+export class ChangeReading extends PickType(NewReading, ['kind', 'shownH', 'readAt'] as const) {}
 
 /** Scales instead of sums. */
-export class ChangeWeighing {
-  @NumberField({ min: 1, max: 1_000_000, description: 'Pounds' })
-  emptyWeightLb: number;
-
-  @NumberField({ min: -1000, max: 2000, nullable: true, description: 'Inches aft of the datum' })
-  emptyArmIn?: number | null;
-}
+export class ChangeWeighing extends PickType(WeighingFigures, ['emptyWeightLb', 'emptyArmIn'] as const) {}
 
 /** What a member has to be shown. */
-export class ChangeDifference {
-  @TextField({ max: 200 })
-  title: string;
-
-  @TextField({ max: 120, description: "What kind of equipment changed, in words: 'electronic panel'" })
-  equipmentGroup: string;
-}
+export class ChangeDifference extends PickType(NewDifference, ['title', 'equipmentGroup'] as const) {}
 
 /** A change of equipment, as it was done. */
 export class NewEquipmentChange {

@@ -8,7 +8,7 @@ import { AIRCRAFT } from '../../fleet/aircraft/aircraft.records.js';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
 import { MetersService } from '../../fleet/meters/meters.service.js';
 import { AircraftModel } from '../../fleet/models/aircraft-model.entity.js';
-import { notToCome } from '../../fleet/weighings/weighings.service.js';
+import { notToCome } from '../../fleet/not-to-come.js';
 import { Clock } from '../../platform/clock.js';
 import { findRecord, pageOfRecords } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';

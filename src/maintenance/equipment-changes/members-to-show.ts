@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { LocalDate } from '../../rules/index.js';
 import type { MemberToShow } from './equipment-change-view.dto.js';
 
@@ -15,7 +16,7 @@ export async function membersToShow(
         SELECT 1 FROM checkouts c JOIN differences d ON d.club_id = c.club_id AND d.aircraft_id = c.aircraft_id
          WHERE c.club_id = m.club_id AND c.member_id = m.id AND c.kind = 'differences' AND c.aircraft_id <> $1
            AND (c.expires_on IS NULL OR c.expires_on >= $3::date) AND c.signed_on <= $3::date
-           AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = c.club_id AND v.checkout_id = c.id)
+           AND ${checkoutStands('c')}
            AND lower(btrim(d.equipment_group)) = lower(btrim($2)) AND d.since <= c.signed_on
            AND NOT EXISTS (SELECT 1 FROM differences n WHERE n.club_id = d.club_id AND n.aircraft_id = d.aircraft_id
              AND n.since <= c.signed_on AND (n.since, n.id) > (d.since, d.id))) AS exempt
@@ -24,7 +25,7 @@ export async function membersToShow(
         SELECT 1 FROM checkouts c JOIN aircraft a ON a.club_id = c.club_id AND a.model_id = c.model_id AND a.id = $1
          WHERE c.club_id = m.club_id AND c.member_id = m.id AND c.kind = 'model' AND c.signed_on <= $3::date
            AND (c.expires_on IS NULL OR c.expires_on >= $3::date)
-           AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = c.club_id AND v.checkout_id = c.id))
+           AND ${checkoutStands('c')})
       ORDER BY m.name, m.id`,
     [of.aircraftId, of.equipmentGroup, of.on, of.elsewhereCounts],
   );

@@ -1,5 +1,6 @@
 /** Takes a change of equipment back while nothing rests on it. Nothing is deleted: what it began ends on the day it began. */
 import { type EntityManager, In } from 'typeorm';
+import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import { AirworthinessItem } from '../../fleet/airworthiness/airworthiness-item.entity.js';
 import { Differences } from '../../fleet/differences/differences.entity.js';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
@@ -70,7 +71,7 @@ async function whatRestsOnIt(
         AND w.voided_at IS NULL AND w.id > coalesce($7::uuid, 'ffffffff-ffff-ffff-ffff-ffffffffffff'::uuid)) AS weighed,
       EXISTS (SELECT 1 FROM checkouts c WHERE c.club_id = bellcrank_club() AND c.kind = 'differences' AND c.aircraft_id = $1
         AND $8::uuid IS NOT NULL AND c.recorded_at > $3::timestamptz
-        AND NOT EXISTS (SELECT 1 FROM checkout_voids v WHERE v.club_id = c.club_id AND v.checkout_id = c.id)) AS shown`,
+        AND ${checkoutStands('c')}) AS shown`,
     [
       ...[aircraftId, doneOn, recordedAt, id],
       ...[effects.installed, effects.begunItems, effects.weighingId, effects.differenceId],

@@ -102,9 +102,9 @@ function weeksAhead(
   const first = mondayOf(today.on);
   const made = Array.from({ length: weeks }, (_none, index): WeekAhead => {
     const monday = addDays(first, index * 7);
-    const from = toSeconds0(monday < today.on ? today.on : monday, today.zone);
-    const to = toSeconds0(addDays(monday, 7), today.zone);
-    const whole = to - toSeconds0(monday, today.zone);
+    const from = startOfDay(monday < today.on ? today.on : monday, today.zone);
+    const to = startOfDay(addDays(monday, 7), today.zone);
+    const whole = to - startOfDay(monday, today.zone);
     const within = ({ from: a, to: b }: ReservationFact) =>
       Math.max(0, Math.min(toSeconds(b), to) - Math.max(toSeconds(a), from));
     const away = reservations
@@ -122,8 +122,6 @@ function weeksAhead(
   });
   return { weeks: made, bases: made.map((_week, index) => expected[index]?.basis ?? 'recent') };
 }
-
-const toSeconds0 = (on: LocalDate, zone: string): number => startOfDay(on, zone);
 
 function stateOf(due: ItemDue, left: number | null, today: LocalDate): ForecastItem['state'] {
   if (due.settled) return 'settled';

@@ -3,6 +3,7 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { gatherAircraft } from '../../decisions/gather/aircraft.js';
 import { gatherClub } from '../../decisions/gather/club.js';
+import { readingStands } from '../../fleet/meters/standing-readings.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
@@ -65,7 +66,7 @@ async function pastsOf(em: EntityManager, { on, zone }: Today, now: string): Pro
     `SELECT r.aircraft_id AS "aircraftId", (r.read_at AT TIME ZONE $2)::date::text AS on, max(r.total_tenths) AS "totalTenths"
        FROM meter_readings r JOIN aircraft a ON a.club_id = r.club_id AND a.id = r.aircraft_id AND a.inspection_meter = r.kind
       WHERE r.club_id = bellcrank_club() AND r.read_at >= $1::timestamptz
-        AND NOT EXISTS (SELECT 1 FROM meter_reading_voids v WHERE v.club_id = r.club_id AND v.reading_id = r.id)
+        AND ${readingStands('r')}
       GROUP BY 1, 2 ORDER BY 1, 2`,
     [toInstant(startOfDay(since, zone)), zone],
   );

@@ -54,7 +54,6 @@ export interface Evaluation {
   expectedHours: number;
 }
 
-/** Days of work by aircraft and week. */
 type Used = Map<string, number[]>;
 
 /** Evaluates a plan. */
@@ -91,7 +90,8 @@ export function evaluate(problem: Problem, plan: Plan): Evaluation {
   };
 }
 
-function usedDays(problem: Problem, plan: Plan): Used {
+/** Days of work by aircraft and week. */
+export function usedDays(problem: Problem, plan: Plan): Used {
   const used: Used = new Map(problem.aircraft.map(({ id }) => [id, problem.weeks.map(() => 0)]));
   for (const [work, start] of begun(problem, plan))
     for (const [after, days] of daysByWeek(work.shopDays, problem.shop.daysPerWeek).entries()) {

@@ -1,5 +1,5 @@
 /** Why each visit is when it is: what it displaces, and what other weeks would cost with everything else left as it is. */
-import { evaluate, type Evaluation, type Rule, type Violation, type Visit } from './evaluate.js';
+import { evaluate, usedDays, type Evaluation, type Rule, type Violation, type Visit } from './evaluate.js';
 import type { Plan, Problem } from './problem.js';
 
 /** Another week for a visit, everything else left as it is. */
@@ -24,6 +24,7 @@ export interface Explained extends Visit {
 
 /** Explains every visit of a plan. */
 export function explain(problem: Problem, plan: Plan, evaluation: Evaluation): Explained[] {
+  const used = usedDays(problem, plan);
   return evaluation.visits.map((visit) => {
     const alternatives = [...problem.weeks.keys()]
       .filter((week) => week !== visit.from)
@@ -31,10 +32,11 @@ export function explain(problem: Problem, plan: Plan, evaluation: Evaluation): E
     const at = (week: number): Rule[] => [
       ...new Set(alternatives.find((one) => one.week === week)?.because.map(({ rule }) => rule) ?? []),
     ];
+    const days = used.get(visit.aircraftId)!;
     const hours = (by: Record<string, number[]>): number => {
       let total = 0;
       for (let week = visit.from; week <= visit.to; week += 1)
-        total += (by[visit.aircraftId]?.[week] ?? 0) * daysShare(problem, plan, visit.aircraftId, week);
+        total += (by[visit.aircraftId]?.[week] ?? 0) * (days[week]! / problem.shop.daysPerWeek);
       return total;
     };
     return {
@@ -65,16 +67,4 @@ function alternative(
   return violations.length > 0
     ? { week, more: null, because: violations }
     : { week, more: then.total - cost.total, because: [] };
-}
-
-/** The part of a week an aircraft is worked on. */
-function daysShare(problem: Problem, plan: Plan, aircraftId: string, week: number): number {
-  const alone: Problem = {
-    ...problem,
-    aircraft: problem.aircraft.filter(({ id }) => id === aircraftId),
-    bookedHours: { [aircraftId]: problem.weeks.map((_monday, index) => (index === week ? 1 : 0)) },
-    needs: problem.needs.filter((need) => need.aircraftId === aircraftId),
-    wishes: problem.wishes.filter((wish) => wish.aircraftId === aircraftId),
-  };
-  return evaluate(alone, plan).bookedHours;
 }

@@ -26,10 +26,12 @@ export interface Solution {
 
 // Its types tell of the CommonJS form, where the loader is a member; what is imported is the loader itself.
 const load = highsLoader as unknown as typeof highsLoader.default;
+/** Loaded once: each program gets a fresh solver of it all the same. */
+let loaded: ReturnType<typeof load> | undefined;
 
 /** Runs HiGHS to a gap of nothing. */
 export async function runHighs(model: Model, mostSeconds = MOST_SECONDS): Promise<Solution> {
-  const highs = await load();
+  const highs = await (loaded ??= load());
   const answer = highs.solve(lpText(model), {
     ...{
       output_flag: false,

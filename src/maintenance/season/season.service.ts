@@ -6,10 +6,17 @@ import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
-import { addDays, localDateOf, Prices, rulesetFor, toSeconds, type LocalDate } from '../../rules/index.js';
+import {
+  addDays,
+  hundredHoursOn,
+  localDateOf,
+  Prices,
+  rulesetFor,
+  toSeconds,
+  type LocalDate,
+} from '../../rules/index.js';
 import { ForecastService } from '../forecast/forecast.service.js';
 import type { Pin, Problem } from '../plan/problem.js';
-import type { ForecastView } from '../forecast/forecast.dto.js';
 import { UpgradeWish } from '../wishes/wish.entity.js';
 import { weekOf } from './needs-of.js';
 import { pinsOf, problemOf, type PolicyNumber, type ShopSpan, type UseOf } from './problem-of.js';
@@ -17,9 +24,6 @@ import { planApart } from './run-apart.js';
 import { MOST_PLANNED, type SeasonBody, type SeasonView } from './season.dto.js';
 import { seasonView } from './season.views.js';
 import { tooSoonSays } from './words.js';
-
-/** Hours between inspections for hire and instruction (14 CFR 91.409(b)), for planning the one after. */
-const HUNDRED_HOURS = 100;
 
 /** Plans shop visits: nothing overdue, least flying displaced. A plan is a proposal; nothing is booked by it. */
 @Injectable()
@@ -50,10 +54,10 @@ export class SeasonService {
     const problem = problemOf({
       ...{ forecast, wishes: known.wishes, uses: known.uses, policy: known.policy, closed: shut },
       pins: distinct([...known.booked, ...wanted]),
-      hundredHours: HUNDRED_HOURS,
+      hundredHours: hundredHoursOn(forecast.today),
     });
     const season = await planApart({ problem, booked: distinct(known.booked) });
-    return seasonView(problem, season, tooSoon(forecast, problem));
+    return seasonView(problem, season, tooSoon(problem));
   }
 
   private async read(
@@ -84,17 +88,13 @@ export class SeasonService {
 }
 
 /** Items of the plan that fall due before the first week the shop can take. */
-function tooSoon(forecast: ForecastView, { needs, weeks, shop }: Problem): string[] {
+function tooSoon({ needs, aircraft, weeks, shop }: Problem): string[] {
   const first = weeks[shop.firstWeek];
   if (first === undefined) return [];
-  return forecast.aircraft.flatMap(({ registration, items }) =>
-    items
-      .filter(({ id, earliestOn, likelyOn, state }) => {
-        const due = state === 'overdue' || state === 'never-done' ? forecast.today : (earliestOn ?? likelyOn);
-        return due !== null && due < first && needs.some((need) => need.id === id);
-      })
-      .map(({ title }) => tooSoonSays(title, registration, first)),
-  );
+  const nameOf = (id: string): string => aircraft.find((one) => one.id === id)!.name;
+  return needs
+    .filter(({ overdue }) => overdue)
+    .map(({ title, aircraftId }) => tooSoonSays(title, nameOf(aircraftId), first));
 }
 
 const distinct = (pins: readonly Pin[]): Pin[] => [

@@ -15,6 +15,7 @@ import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import {
   CAUTION,
+  Prices,
   rulesetFor,
   type AircraftFacts,
   type LocalDate,
@@ -101,8 +102,9 @@ export class DeferralGuideService {
             today,
             listUnknown: type.approvedEquipmentList === null,
           });
+    const smallLb = new Prices(rulesetFor('US', policy).book, today).number(SMALL);
     const steps = guideSteps({
-      ...{ type, equipment, neededFor, recorded, smallLb: smallLb(policy) },
+      ...{ type, equipment, neededFor, recorded, smallLb },
       directives: items.filter(({ retiredOn }) => retiredOn === null).map(({ title }) => title),
     });
     return type.approvedEquipmentList === null ? [LIST_UNKNOWN, ...steps] : steps;
@@ -156,9 +158,3 @@ function outcomeOf(steps: readonly GuideStep[]): GuideOutcome {
 }
 
 const MUST_BE_DONE = new Set(['removed-or-deactivated', 'placarded', 'recorded']);
-
-function smallLb(policy: Policy): number {
-  const value = rulesetFor('US', policy).book.history(SMALL).at(-1)?.value;
-  if (typeof value !== 'number') throw new Error(`the number ${SMALL} has no value`);
-  return value;
-}

@@ -1,11 +1,8 @@
 import { NewDeferral } from '../../fleet/squawks/deferral.dto.js';
 import { PartField, Shown, WordField } from '../../platform/http/fields.js';
-import type { Answer } from '../../rules/index.js';
 import { BroughtFinding, ChangedBookingView } from '../equipment-changes/equipment-change-view.dto.js';
 import { KINDS, type KindOfFlight } from './kinds-of-flight.js';
 import type { EffectVerdict, SquawkEffect } from './squawk-effect.js';
-
-export type { Answer };
 
 const STEPS = ['as-is', 'ground', 'defer', 'fix'] as const;
 export type EffectStep = (typeof STEPS)[number];

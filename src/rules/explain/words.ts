@@ -115,8 +115,8 @@ export function listed(parts: readonly string[]): string {
   return parts.length < 2 ? (parts[0] ?? '') : `${parts.slice(0, -1).join(', ')} and ${parts.at(-1)!}`;
 }
 
-/** 'Upper case first'. */
 /** A number with its thousands apart: '10,000'. */
 export const grouped = (value: number): string => value.toLocaleString('en-US');
 
+/** 'Upper case first'. */
 export const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -3,12 +3,8 @@ import { Day, Said } from '../parts/said.js';
 import { momentIn } from '../parts/time.js';
 import { Link } from '../parts/link.js';
 import { DueLine } from './due-line.js';
-import { monthsOf, across, type Scale } from './scale.js';
-import { LOCALE } from '../parts/locale.js';
+import { monthOf, monthsOf, across, type Scale } from './scale.js';
 import type { AircraftForecast, ForecastItem } from './types.js';
-
-const month = (date: string): string =>
-  new Intl.DateTimeFormat(LOCALE, { month: 'short', timeZone: 'UTC' }).format(new Date(`${date}T12:00:00Z`));
 
 /** One aircraft: its items on a line of weeks each, and how the hours were reckoned. */
 export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: string; me: Me }) {
@@ -40,7 +36,7 @@ export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: s
       <div class="axis" aria-hidden="true">
         {monthsOf(scale).map((first) => (
           <span key={first} style={{ left: `${across(scale, first)}%` }}>
-            {month(first)}
+            {monthOf(first)}
           </span>
         ))}
       </div>

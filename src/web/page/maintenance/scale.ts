@@ -1,5 +1,6 @@
 /** Days across the width of a chart. */
 import { Temporal } from 'temporal-polyfill';
+import { LOCALE } from '../parts/locale.js';
 
 export interface Scale {
   from: string;
@@ -29,3 +30,11 @@ export function monthsOf(scale: Scale): string[] {
     months.push(first.toString());
   return months;
 }
+
+const written = (date: string, parts: Intl.DateTimeFormatOptions): string =>
+  new Intl.DateTimeFormat(LOCALE, { ...parts, timeZone: 'UTC' }).format(new Date(`${date}T12:00:00Z`));
+
+/** 'Nov' */
+export const monthOf = (date: string): string => written(date, { month: 'short' });
+/** '26 Nov' */
+export const dayOf = (date: string): string => written(date, { day: 'numeric', month: 'short' });

@@ -1,12 +1,5 @@
-import { LOCALE } from '../parts/locale.js';
+import { dayOf, monthOf } from './scale.js';
 import type { Season, SeasonVisit } from './season-types.js';
-
-const month = (date: string): string =>
-  new Intl.DateTimeFormat(LOCALE, { month: 'short', timeZone: 'UTC' }).format(new Date(`${date}T12:00:00Z`));
-const day = (date: string): string =>
-  new Intl.DateTimeFormat(LOCALE, { day: 'numeric', month: 'short', timeZone: 'UTC' }).format(
-    new Date(`${date}T12:00:00Z`),
-  );
 
 /** Weeks across, aircraft down; a visit is a button that says what it is, and work that waits for it is marked by shape too. */
 export function SeasonPicture({
@@ -27,9 +20,9 @@ export function SeasonPicture({
     <div class="picture" tabIndex={0} role="group" aria-label="Shop visits by week">
       <div class="grid" style={{ gridTemplateColumns: `6.5em repeat(${weeks.length}, minmax(1.5em, 1fr))` }}>
         {weeks.map((monday, index) =>
-          index === 0 || month(monday) !== month(weeks[index - 1]!) ? (
+          index === 0 || monthOf(monday) !== monthOf(weeks[index - 1]!) ? (
             <span key={monday} class="month" style={{ gridColumn: index + 2, gridRow: 1 }}>
-              {month(monday)}
+              {monthOf(monday)}
             </span>
           ) : null,
         )}
@@ -47,7 +40,7 @@ export function SeasonPicture({
               gridRow: aircraft.indexOf(visit.registration) + 2,
             }}
             title={visit.work.map(({ title }) => title).join(', ')}
-            aria-label={`${visit.registration}, week of ${day(visit.from)}: ${visit.work.map(({ title }) => title).join(', ') || 'booked'}`}
+            aria-label={`${visit.registration}, week of ${dayOf(visit.from)}: ${visit.work.map(({ title }) => title).join(', ') || 'booked'}`}
             onClick={() => choose(keyOf(visit))}
           />
         ))}

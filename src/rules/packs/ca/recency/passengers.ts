@@ -1,7 +1,7 @@
 import { addPlainMonths } from '../../../calendar/dates.js';
 import { defineRule } from '../../../engine/rule.js';
 import { touchesNight } from '../../../sky/nights.js';
-import { countLandings, landingsRemedies } from '../../common/shared/landing-count.js';
+import { countLandings, landingsRemedies, throughWords } from '../../common/shared/landing-count.js';
 
 /**
  * CARs 401.05(2)(b)(i): with a passenger aboard, five take-offs and five landings within the preceding six months in the
@@ -66,7 +66,7 @@ export const passengerRecency = defineRule({
         if (day.enough && !dark)
           return take(
             'enough',
-            { ...values, through: throughWords(day.through!, night.through) },
+            { ...values, through: throughWords(day.through!, night) },
             { counted: day.counted },
           );
         return take(day.enough ? 'short-by-night' : 'short', values, {
@@ -77,11 +77,3 @@ export const passengerRecency = defineRule({
     },
   ],
 });
-
-/** '2027-05-21 by day, 2027-05-02 by night': those by night count by day too, and may be older. */
-const throughWords = (day: string, night: string | null): string =>
-  night === null
-    ? `${day} by day`
-    : night < day
-      ? `${day} by day, ${night} by night`
-      : `${day} by day and night`;

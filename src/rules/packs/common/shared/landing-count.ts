@@ -104,3 +104,11 @@ export function landingsRemedies(
   if (!f.flight.forHire) remedies.push(...leavePassengers(f));
   return remedies;
 }
+
+/** '2027-05-21 by day, 2027-05-02 by night': those by night count by day too, and may be older. */
+export const throughWords = (day: LocalDate, { through: night }: LandingCount): string =>
+  night === null
+    ? `${day} by day`
+    : night < day
+      ? `${day} by day, ${night} by night`
+      : `${day} by day and night`;

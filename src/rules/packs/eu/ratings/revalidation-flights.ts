@@ -5,6 +5,7 @@ import type { Remedy } from '../../../engine/remedy.js';
 import type { Counted } from '../../../engine/rule.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { LogFact, RatingFact } from '../../../facts/person.js';
+import { hours } from '../../common/items/meter.js';
 import { canStillAct } from '../../common/people/plans.js';
 import { plannedLandings } from '../../planned-flight.js';
 import { isMotorGlider } from '../licence/standing.js';
@@ -121,5 +122,3 @@ export function remainingFlights(
     },
   ];
 }
-
-const hours = (tenths: number): string => (tenths / 10).toFixed(1);

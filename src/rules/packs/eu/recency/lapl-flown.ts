@@ -4,6 +4,7 @@ import type { Moment } from '../../../engine/moment.js';
 import type { Counted } from '../../../engine/rule.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { LogFact } from '../../../facts/person.js';
+import { hours } from '../../common/items/meter.js';
 import { inAeroplane } from '../licence/standing.js';
 
 /** Tenths of hours, and counts; of the whole, with an instructor, and in the class of the aircraft to be flown. */
@@ -68,6 +69,3 @@ export function flownLately(
   }
   return flown;
 }
-
-/** Tenths of hours as hours: '11.9'. */
-export const hours = (tenths: number): string => (tenths / 10).toFixed(1);

@@ -7,12 +7,13 @@ import { defineRule, type FactView, type Judgement, type Take } from '../../../e
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { CertificateFact, LogFact } from '../../../facts/person.js';
 import { EU_LAPL_RECENCY } from '../../../parameters/eu/licences.js';
+import { hours } from '../../common/items/meter.js';
 import { wouldServe } from '../../common/people/plans.js';
 import { kindWords } from '../../common/people/standing.js';
 import { plannedLandings } from '../../planned-flight.js';
 import { euStanding, flownOn } from '../licence/standing.js';
 import { passProficiencyCheck } from '../proficiency-check.js';
-import { flownLately, hours, type Amounts } from './lapl-flown.js';
+import { flownLately, type Amounts } from './lapl-flown.js';
 
 type Reads = 'pic.certificates' | 'pic.log' | 'pic.reviews' | 'aircraft.type';
 type Branch = 'not-lapl' | 'by-experience' | 'by-check' | 'short';

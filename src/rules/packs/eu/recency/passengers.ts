@@ -4,7 +4,12 @@ import { defineRule, type FactView } from '../../../engine/rule.js';
 import type { AircraftCategory } from '../../../facts/person.js';
 import { touchesNight } from '../../../sky/nights.js';
 import { easaPassengers1 } from '../../../versions/past/easa-passengers-1.js';
-import { countLandings, landingsRemedies, type LandingCount } from '../../common/shared/landing-count.js';
+import {
+  countLandings,
+  landingsRemedies,
+  throughWords,
+  type LandingCount,
+} from '../../common/shared/landing-count.js';
 import { euStanding, isMotorGlider } from '../licence/standing.js';
 import { ratingsOf } from '../ratings/class-of.js';
 
@@ -106,14 +111,6 @@ export const passengerRecency = defineRule({
   changed:
     'The instrument rating must be on record as valid; before, its end was not on record and came as a condition.',
 });
-
-/** '2027-05-21 by day, 2027-05-02 by night': the landings by night may be older than those by day. */
-const throughWords = (day: string, { through: night }: LandingCount): string =>
-  night === null
-    ? `${day} by day`
-    : night < day
-      ? `${day} by day, ${night} by night`
-      : `${day} by day and night`;
 
 /** Last day of an instrument rating for the category that covers the flight, or null. */
 function instrumentThrough(

@@ -19,6 +19,9 @@ function law(id: string, on: LocalDate): number {
   return dated.at(-1)!.value as number;
 }
 
+/** Hours between inspections for hire and instruction (14 CFR 91.409(b)), on a day. */
+export const hundredHoursOn = (on: LocalDate): number => law('us.inspection.hundred-hour.hours', on);
+
 const CALENDAR: Partial<Record<ItemKind, string>> = {
   annual: 'us.inspection.annual.calendar-months',
   'altimeter-static': 'us.inspection.altimeter-static.calendar-months',
@@ -41,7 +44,7 @@ export function duesUnder14Cfr(items: readonly ItemFact[], on: LocalDate): ItemD
   return inForceOn(items, on).map((item) => {
     const neverDone = item.lastDoneOn === null;
     if (item.kind === 'hours-100') {
-      const due = hundredHourDue(items, law('us.inspection.hundred-hour.hours', on) * 10);
+      const due = hundredHourDue(items, hundredHoursOn(on) * 10);
       const throughTenths = due?.throughTenths ?? null;
       return { item, neverDone, throughOn: null, throughTenths, settled: false, hoursUnknown: due === null };
     }

@@ -1,9 +1,8 @@
-import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
 import type { LogFact } from '../../../../facts/person.js';
-import { carries, PERSONS_SINCE } from './carried.js';
+import { byWhomItSpeaksOf, carries } from './carried.js';
 import { countRecent, sameKind, upTo } from './recent-landings.js';
 import { landingsRemedies } from './landings-remedies.js';
 
@@ -41,31 +40,20 @@ export const passengerRecencyDay = defineRule({
       says: 'A learner or a second pilot is carried too: {takeoffs} of {needed} take-offs and {landings} of {needed} landings{how} in the preceding {days} days.',
     },
   },
-  bodies: [
-    body(1, null, PERSONS_SINCE, '14 CFR 61.57(a) before 89 FR 80310', 'a learner is no passenger'),
-    body(
-      2,
-      PERSONS_SINCE,
-      null,
-      '14 CFR 61.57(a)',
-      'since 2024-12-02 everybody else aboard is carried, a learner and a required safety pilot too; the new exception of 61.57(e) for training that restores the recency of a learner who could otherwise act as pilot in command was read at second hand only, and is not counted',
-    ),
-  ],
+  bodies: byWhomItSpeaksOf<Branch>(
+    '14 CFR 61.57(a)',
+    {
+      before: reading('a learner is no passenger'),
+      since: reading(
+        'since 2024-12-02 everybody else aboard is carried, a learner and a required safety pilot too; the new exception of 61.57(e) for training that restores the recency of a learner who could otherwise act as pilot in command was read at second hand only, and is not counted',
+      ),
+    },
+    judge,
+  ),
 });
 
-function body(version: number, from: LocalDate | null, to: LocalDate | null, text: string, who: string) {
-  return {
-    version,
-    from,
-    to,
-    citation: {
-      text,
-      status: 'seen' as const,
-      reading: `A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only who is carried calls for it; ${who}.`,
-    },
-    judge: (f: FactView<Reads>, moment: Moment, p: Parameters, take: Take<Branch>): Judgement =>
-      judge(f, moment, p, take, version > 1),
-  };
+function reading(who: string): string {
+  return `A landing exactly 90 days before the flight counts; the flight is tested to its end. Aircraft certificated for more than one pilot are not told apart: only who is carried calls for it; ${who}.`;
 }
 
 function judge(

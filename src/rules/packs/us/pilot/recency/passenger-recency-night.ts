@@ -1,4 +1,3 @@
-import type { LocalDate } from '../../../../calendar/dates.js';
 import type { Moment } from '../../../../engine/moment.js';
 import type { Parameters } from '../../../../engine/parameters.js';
 import { defineRule, type FactView, type Judgement, type Take } from '../../../../engine/rule.js';
@@ -6,12 +5,15 @@ import { need } from '../../../../engine/unknown.js';
 import type { LogFact } from '../../../../facts/person.js';
 import { touchesNight } from '../../../../sky/nights.js';
 import { downBeforeNight, flyByDay, NIGHT_PARAMETERS } from '../../../common/shared/by-day.js';
-import { carries, PERSONS_SINCE } from './carried.js';
+import { byWhomItSpeaksOf, carries } from './carried.js';
 import { landingsRemedies } from './landings-remedies.js';
 import { countRecent, sameKind, upTo, type RecencyCount } from './recent-landings.js';
 
 type Branch = 'nobody-carried' | 'enough' | 'day-only' | 'short' | 'short-for-crew';
 type Reads = 'pic.log' | 'aircraft.type';
+
+const READING =
+  'A landing exactly 90 days before the flight counts. The window is that of every airfield of the route, at the time of the flight. Simulators and the exceptions of 61.57(e) are not counted. Who is carried is read as by day.';
 
 const NOTHING: RecencyCount = { takeoffs: 0, landings: 0, enough: false, through: null, counted: [] };
 
@@ -50,27 +52,8 @@ export const passengerRecencyNight = defineRule({
       says: 'The flight enters the night with passengers: {takeoffs} of {needed} night take-offs and {landings} of {needed} night full-stop landings{how} in the preceding {days} days.',
     },
   },
-  bodies: [
-    body(1, null, PERSONS_SINCE, '14 CFR 61.57(b) before 89 FR 80310'),
-    body(2, PERSONS_SINCE, null, '14 CFR 61.57(b)'),
-  ],
+  bodies: byWhomItSpeaksOf<Branch>('14 CFR 61.57(b)', { before: READING, since: READING }, judge),
 });
-
-function body(version: number, from: LocalDate | null, to: LocalDate | null, text: string) {
-  return {
-    version,
-    from,
-    to,
-    citation: {
-      text,
-      status: 'seen' as const,
-      reading:
-        'A landing exactly 90 days before the flight counts. The window is that of every airfield of the route, at the time of the flight. Simulators and the exceptions of 61.57(e) are not counted. Who is carried is read as by day.',
-    },
-    judge: (f: FactView<Reads>, moment: Moment, p: Parameters, take: Take<Branch>): Judgement =>
-      judge(f, moment, p, take, version > 1),
-  };
-}
 
 function judge(
   f: FactView<Reads>,
