@@ -121,3 +121,7 @@ export const noAircraft = (id: string): ProblemException =>
     detail: `The club has no aircraft ${id}. Check the id.`,
     field: 'aircraftId',
   });
+
+/** 422: the two times contradict each other or have passed. */
+export const timesRefused = (field: string, detail: string): ProblemException =>
+  new ProblemException('times-refused', { status: 422, title: 'The times cannot be read', detail, field });

@@ -8,10 +8,9 @@ import { TenantDb } from '../platform/database/tenant.js';
 import { requireVersion } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
-import { toInstant, toSeconds } from '../rules/index.js';
 import type { BlockDto } from './booking.dto.js';
 import type { BookingRow } from './booking.entity.js';
-import { noAircraft, noBooking, slotTaken } from './bookings.problems.js';
+import { noAircraft, noBooking, slotTaken, timesRefused } from './bookings.problems.js';
 import {
   conflictsOf,
   findBooking,
@@ -20,6 +19,7 @@ import {
   lockAircraft,
   type BookingFilter,
 } from './bookings.sql.js';
+import { blockTimes } from './displacements/displace.js';
 
 /** Reads the calendar, cancels, and blocks aircraft for maintenance or club use. */
 @Injectable()
@@ -95,14 +95,7 @@ export class BookingsService {
 
   /** Takes an aircraft off the calendar for maintenance or club use. */
   block(user: SignedIn, block: BlockDto): Promise<BookingRow> {
-    const departs = toInstant(toSeconds(block.from));
-    const arrives = toInstant(toSeconds(block.to));
-    const seconds = toSeconds(arrives) - toSeconds(departs);
-    if (seconds <= 0)
-      throw timesRefused('to', 'The end must lie after the beginning; change one of the two times.');
-    if (seconds < 15 * 60 || seconds > 400 * 86_400)
-      throw timesRefused('to', 'A block lasts from 15 minutes to 400 days; change one of the two times.');
-    if (arrives <= this.clock.now()) throw timesRefused('to', 'The end has passed; give a time to come.');
+    const { from: departs, to: arrives } = blockTimes({ ...block, now: this.clock.now() });
     return this.db.run(
       user.clubId,
       async (em) => {
@@ -140,9 +133,6 @@ export class BookingsService {
     );
   }
 }
-
-const timesRefused = (field: string, detail: string): ProblemException =>
-  new ProblemException('times-refused', { status: 422, title: 'The times cannot be read', detail, field });
 
 function mayCancel(user: SignedIn, booking: BookingRow): boolean {
   if (booking.kind !== 'flight') return hasAnyRole(user, 'maintenance-coordinator', 'administrator');

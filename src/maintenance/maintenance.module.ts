@@ -6,11 +6,18 @@ import { ForecastController } from './forecast/forecast.controller.js';
 import { ForecastService } from './forecast/forecast.service.js';
 import { SeasonController } from './season/season.controller.js';
 import { SeasonService } from './season/season.service.js';
+import { SignersController } from './signers/signers.controller.js';
+import { SignersService } from './signers/signers.service.js';
 import { WishesController } from './wishes/wishes.controller.js';
 import { WishesService } from './wishes/wishes.service.js';
 import { DeferralGuideService } from './squawks/deferral-guide.service.js';
 import { SquawkEffectsController } from './squawks/squawk-effects.controller.js';
 import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
+import { CheckFlightsService } from './work-orders/check-flights.service.js';
+import { ReturnToServiceService } from './work-orders/return-to-service.service.js';
+import { WorkOrdersController } from './work-orders/work-orders.controller.js';
+import { WorkOrdersService } from './work-orders/work-orders.service.js';
+import './work-orders/work-orders.constraints.js';
 
 /** What is done to aircraft, and what follows from it for everybody else. */
 @Module({
@@ -21,6 +28,8 @@ import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
     SeasonController,
     WishesController,
     SquawkEffectsController,
+    SignersController,
+    WorkOrdersController,
   ],
   providers: [
     EquipmentChangesService,
@@ -29,6 +38,10 @@ import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
     WishesService,
     SquawkEffectsService,
     DeferralGuideService,
+    SignersService,
+    WorkOrdersService,
+    ReturnToServiceService,
+    CheckFlightsService,
   ],
 })
 export class MaintenanceModule {}

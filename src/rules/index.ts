@@ -35,6 +35,7 @@ export * from './club-rules/index.js';
 export {
   duesByItems,
   duesUnder14Cfr,
+  hundredHourOverrunOn,
   hundredHoursOn,
   type ItemDue,
 } from './packs/us/aircraft/inspections/dues.js';

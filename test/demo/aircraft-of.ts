@@ -170,6 +170,7 @@ export function aircraftOf(club: DemoClub, id: string): AircraftFacts {
       })),
       asOf,
     ),
+    work: known([], asOf),
     differences: known(
       own(rows.differences).map((one) => ({
         id: one.id,

@@ -73,7 +73,10 @@ it.each(FLEET_INSERTS)('%s', async (constraint, table, wrong) => {
 
 it('has a case for every constraint of these tables', async () => {
   // Holds more than the primary key does, so that one is always broken first; it is there for foreign keys to point at.
-  const implied = ['equipment_aircraft_uq', 'equipment_changes_aircraft_uq', 'squawks_aircraft_uq'];
+  const implied = [
+    ...['equipment_aircraft_uq', 'equipment_changes_aircraft_uq', 'squawks_aircraft_uq'],
+    ...['airworthiness_items_aircraft_uq', 'upgrade_wishes_aircraft_uq'],
+  ];
   const fromTrigger = [
     ...['meter_readings_not_below_last_chk', 'meter_readings_not_above_next_chk', 'meter_readings_at_uq'],
     'squawks_duplicate_weaker_chk',

@@ -121,6 +121,9 @@ export const ADVERSITIES: readonly Adversity[] = [
   ofAircraft('a grounding squawk is filed', 'squawks', (fact) =>
     withMore(fact, { ...records.SQUAWK, id: 'squawk-x', state: 'grounding' as const }),
   ),
+  ofAircraft('work on it is begun', 'work', (fact) =>
+    withMore(fact, { ...records.WORK, id: 'work-x', checkFlightBecause: 'control cables' }),
+  ),
   ofAircraft('a squawk is reported', 'squawks', (fact) =>
     withMore(fact, { ...records.SQUAWK, id: 'squawk-x' }),
   ),

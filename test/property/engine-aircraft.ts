@@ -4,6 +4,20 @@ import { addDays, type AircraftFacts } from '../../src/rules/index.js';
 import * as records from '../../src/rules/workshop/records.js';
 import { day, fact, flag, maybe, mostly, several, span, TODAY } from './engine-parts.js';
 
+const work = fc
+  .record({
+    begunAt: fc.constantFrom('2027-02-20T15:00:00Z', '2027-02-27T18:00:00Z'),
+    backAt: fc.constantFrom(null, '2027-03-01T17:00:00Z', '2027-03-02T02:00:00Z'),
+    signedAt: fc.constantFrom(null, '2027-02-28T17:00:00Z'),
+    checkFlightBecause: fc.constantFrom(null, 'control cables'),
+    checkFlownAt: fc.constantFrom(null, '2027-02-28T18:00:00Z', '2027-03-01T20:00:00Z'),
+  })
+  .map((fields) => ({
+    ...records.WORK,
+    ...fields,
+    state: fields.signedAt === null ? ('in-work' as const) : ('signed' as const),
+  }));
+
 const squawk = fc
   .record({
     state: fc.constantFrom('reported', 'grounding', 'deferred', 'fixed', 'no-fault-found'),
@@ -144,6 +158,7 @@ export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
           'reservation',
         ),
       ),
+      work: fact(several(work, 2, 'work')),
       differences: fact(
         several(
           day(-100, 60).map((since) => ({ ...records.DIFFERENCES, since })),

@@ -184,6 +184,22 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
     ofAircraft('differences'),
     't.since, t.id',
   ),
+  work: listFact(
+    object({
+      id: 't.id',
+      title: 't.title',
+      state: 't.state',
+      begunAt: instant('t.begun_at'),
+      backAt: instant('upper(b.during)'),
+      signedAt: instant('t.signed_at'),
+      checkFlightBecause: 't.check_flight_because',
+      checkFlownAt: instant('t.check_flown_at'),
+    }),
+    `work_orders t LEFT JOIN bookings b ON b.club_id = t.club_id AND b.id = t.booking_id AND b.occupies
+      WHERE t.club_id = a.club_id AND t.aircraft_id = a.id
+        AND (t.state = 'in-work' OR t.state = 'signed' AND t.check_flight_because IS NOT NULL AND t.check_flown_at IS NULL)`,
+    't.begun_at, t.id',
+  ),
 };
 
 const SQL = `SELECT a.home_airfield_id AS "homeAirfieldId", jsonb_build_object('id', a.id, ${Object.entries(

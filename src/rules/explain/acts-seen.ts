@@ -215,6 +215,9 @@ student.solo.cross_country | get-endorsement-solo-other-airport-25nm | instructo
 student.solo.cross_country | stay-local | member | Stay around XQHB and land nowhere else.
 student.solo.cross_country | get-endorsement-solo-cross-country-flight | instructor | Have an instructor review and endorse the planning of this flight.
 weather.vfr_minima | change-to-ifr | member | Fly it under IFR, with a clearance.
+work.check_flight | fly-with-essential-crew | member | Take nobody but the required crew.
+work.check_flight | fly-check-flight | member | Have the check flight made and logged after “Annual inspection”.
+work.return_to_service | sign-work | mechanic | Have finished and signed: “Annual inspection”.
 `;
 
 /** By rule id, in the order of the case tables. */

@@ -42,6 +42,7 @@ const AIRCRAFT: Record<AircraftSubject, SubjectWords> = {
   permits: { name: 'special flight permits', record: 'special flight permit' },
   reservations: { name: 'bookings', record: 'booking' },
   differences: { name: 'changes of equipment', record: 'change of equipment' },
+  work: { name: 'work in hand', record: 'piece of work' },
 };
 
 const WHOSE: Record<Role | 'aircraft', string> = {

@@ -245,6 +245,24 @@ export interface PermitFact extends Evidence {
   purpose: string;
 }
 
+/**
+ * Work on the aircraft that is not behind it yet: in the shop, or signed with a check flight still to be made. A job that is
+ * planned, done or called off is none.
+ */
+export interface WorkFact extends Evidence {
+  title: string;
+  state: 'in-work' | 'signed';
+  begunAt: Instant;
+  /** When the shop means to give it back; null: it has not said. */
+  backAt: Instant | null;
+  /** When it was approved for return to service; null: it is not. */
+  signedAt: Instant | null;
+  /** What makes a flight without passengers necessary first (14 CFR 91.407(b)); null: nothing does. */
+  checkFlightBecause: string | null;
+  /** When that flight was over; null: it has not been made. */
+  checkFlownAt: Instant | null;
+}
+
 /** Time the aircraft is already promised to: flights and maintenance. */
 export interface ReservationFact extends Evidence {
   kind: 'flight' | 'maintenance' | 'club';
@@ -271,4 +289,5 @@ export interface AircraftFacts {
   permits: Fact<PermitFact[]>;
   reservations: Fact<ReservationFact[]>;
   differences: Fact<DifferencesFact[]>;
+  work: Fact<WorkFact[]>;
 }

@@ -57,6 +57,7 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
     air: 'instrument',
     sketch: { with: 'safety-pilot', light: 'any' },
   }),
+  'fly-check-flight': entry('flight', 'others', { air: 'check' }),
   'fly-landings-model': dual('landing', 'any'),
   'fly-flight-review': dual('review', 'any', 'review-ground'),
   'fly-checkout': dual('check'),
@@ -137,7 +138,7 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'sign-100-hour': workshop('inspection', 'hundred-hour'),
   ...same(['sign-altimeter-static', 'sign-transponder', 'sign-elt-inspection'], workshop('repair', 'test')),
   ...same(['comply-with-directives', 'do-club-items', 'do-advice-items'], workshop('inspection', 'items')),
-  ...same(['replace-elt-battery', 'fix-squawk', 'defer-squawk'], workshop('repair', 'repair')),
+  ...same(['replace-elt-battery', 'fix-squawk', 'defer-squawk', 'sign-work'], workshop('repair', 'repair')),
   'install-equipment': workshop('fitting', 'fitting'),
   'check-vor': entry('maintenance', null, { ground: 'office' }),
 

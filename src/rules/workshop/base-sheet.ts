@@ -180,6 +180,7 @@ const AIRCRAFT: AircraftFacts = {
   permits: known([], KNOWN_AT),
   reservations: known([], KNOWN_AT),
   differences: known([], KNOWN_AT),
+  work: known([], KNOWN_AT),
 };
 
 const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>): PersonFacts => ({

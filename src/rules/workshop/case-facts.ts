@@ -32,6 +32,7 @@ const AIRCRAFT_RECORDS: Record<string, object> = {
   permits: records.PERMIT,
   reservations: records.RESERVATION,
   differences: records.DIFFERENCES,
+  work: records.WORK,
 };
 
 /** Subjects that are one record and not a list of them. */

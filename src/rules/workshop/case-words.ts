@@ -132,6 +132,7 @@ export const WORDS: Record<string, readonly string[]> = {
   'items.kind': items,
   'items.scope': ['all', 'ifr', 'hire-or-instruction', 'night', 'transponder-use', 'advice'],
   'meters.kind': meters,
+  'work.state': ['in-work', 'signed'],
   'squawks.state': ['reported', 'grounding', 'deferred', 'fixed', 'no-fault-found'],
   'checkouts.kind': ['model', 'differences', 'annual-check'],
   'standing.state': ['good', 'arrears', 'suspended'],

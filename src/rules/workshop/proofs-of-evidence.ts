@@ -104,6 +104,7 @@ const DATED: Record<string, string[]> = {
   reservations: ['from', 'to'],
   meters: ['readAt'],
   differences: ['since'],
+  work: ['begunAt'],
 };
 
 /** Each record with another of the same dates beside it, and one of the day before: the hard cases of an order. */

@@ -15,6 +15,7 @@ import type {
   RegistrationFact,
   ReservationFact,
   SquawkFact,
+  WorkFact,
 } from '../facts/aircraft.js';
 import type { DeclaredForecast, DeclaredLoading, DeclaredWeather } from '../facts/flight.js';
 import type {
@@ -296,6 +297,17 @@ export const DIFFERENCES: DifferencesFact = {
   since: '2026-11-10',
   equipmentGroup: 'glass panel',
   endedOn: null,
+};
+
+export const WORK: WorkFact = {
+  id: 'work-1',
+  title: 'Annual inspection',
+  state: 'in-work',
+  begunAt: '2027-02-22T15:00:00Z',
+  backAt: null,
+  signedAt: null,
+  checkFlightBecause: null,
+  checkFlownAt: null,
 };
 
 export const USE: AircraftUse = { status: 'in-service', instructionForHire: false, carriesForHire: false };

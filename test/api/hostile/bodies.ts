@@ -22,6 +22,21 @@ const CHANGE = (own: Ids): Body => ({
   ],
 });
 
+const SHOP_TIMES = (own: Ids): Body => ({
+  from: `${dayOf(own)}T15:00:00Z`,
+  to: `${dayOf(own)}T21:30:00Z`,
+});
+const VISIT = (own: Ids): Body => ({
+  ...{ title: 'Door seals', lines: [{ kind: 'other', title: 'Door seals' }], displace: true },
+  ...(own.bookedDay === undefined ? {} : SHOP_TIMES(own)),
+});
+/** Of a visit without lines. */
+const SIGNATURE = (own: Ids): Body => ({
+  ...{ signerId: own.signerId, statement: 'Approved for return to service.', lines: [] },
+  readings: [{ kind: 'tachometer', shownH: 1062 }],
+  ...{ checkFlightNeeded: true, checkFlightBecause: 'Trim cables' },
+});
+
 export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
@@ -81,6 +96,22 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
   planSeason: (own) => ({ weeks: 4, pins: [{ aircraftId: own.aircraftId, on: '2026-03-18' }] }),
+  addSigner: () => ({
+    ...{ name: 'Mo Wrench', certificate: '0042', holds: 'inspection-authorization', validFrom: '2020-01-01' },
+  }),
+  editSigner: () => ({ validThrough: '2027-03-31' }),
+  planWorkOrder: (own) => VISIT(own),
+  previewWorkOrder: (own) => VISIT(own),
+  setWorkTimes: (own) => SHOP_TIMES(own),
+  previewWorkTimes: (own) => SHOP_TIMES(own),
+  addWorkLine: (own) => ({ kind: 'squawk', aboutId: own.keptSquawkId }),
+  beginWork: () => ({}),
+  cancelWork: () => ({ because: 'The parts are late' }),
+  returnToService: (own) => SIGNATURE(own),
+  previewReturnToService: (own) => SIGNATURE(own),
+  logCheckFlight: (own) => ({
+    ...{ flownAt: '2026-03-10T15:00:00Z', entry: 'Flown, no remarks.', pilotId: own.instructorMemberId },
+  }),
   addWish: () => ({ title: 'A second navigator', shopDays: 3, worthHours: 20 }),
   editWish: () => ({ worthHours: 25 }),
   forecastMaintenance: (own) => ({ aircraftIds: [own.aircraftId], weeks: 4 }),

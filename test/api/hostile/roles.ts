@@ -40,6 +40,14 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],
   [/^forecastMaintenance$/, ALL],
   [/^planSeason$/, [...COORDINATOR, ...OFFICERS]],
+  [/^(listWorkOrders|readWorkOrder|listDisplacements)$/, ALL],
+  [/^(plan|preview)WorkOrder$|^(set|preview)WorkTimes$|^(add|remove)WorkLine$/, COORDINATOR],
+  [/^(begin|cancel)Work$|^(preview)?[rR]eturnToService$/, COORDINATOR],
+  // And who flew it.
+  [/^logCheckFlight$/, COORDINATORS],
+  [/^(list|add|edit)Signers?$/, COORDINATORS],
+  // Nobody but whose flight it was.
+  [/^putDisplacementAway$/, []],
   [/^(listWishes|readWish)$/, ALL],
   [/^(add|edit|remove)Wish$/, COORDINATOR],
   [/^(report|findSimilar)Squawks?$|^readSquawk(Photo|History)$/, ALL],

@@ -32,6 +32,7 @@ const ID_OF: [RegExp, string][] = [
   [/\/checkouts\/\{id\}/, 'checkoutId'],
   [/\/decisions\/\{id\}/, 'decisionId'],
   [/\/bookings\/\{id\}/, 'bookingId'],
+  [/\/displacements\/\{id\}/, 'displacementId'],
 ];
 
 /** Builds it. The member in `ids` is nobody's session. */
@@ -55,14 +56,21 @@ export async function hostileScene(api: Api): Promise<Scene> {
 
   const ids: Ids = { aircraftId, airfieldId, modelId };
   Object.assign(ids, { memberId: learner.memberId, instructorMemberId: instructor.memberId });
+  const lineOf = new Map<string, string>();
   const make = async (name: string, path: string, operation: string, by = chief): Promise<string> => {
     const answer = await by.post(path, BODIES[operation]!(ids)).set('Idempotency-Key', newId());
     if (answer.status >= 300)
       throw new Error(
         `${operation}: ${answer.status} ${JSON.stringify((answer.body as { errors?: unknown }).errors ?? answer.body)}`,
       );
-    const body = answer.body as { id?: string; changeId?: string; decisions?: { id: string }[] };
-    return (ids[name] = body.id ?? body.changeId ?? body.decisions![0]!.id);
+    const body = answer.body as {
+      id?: string;
+      changeId?: string;
+      order?: { id: string; lines: { id: string }[] };
+      decisions?: { id: string }[];
+    };
+    if (body.order) lineOf.set(body.order.id, body.order.lines[0]!.id);
+    return (ids[name] = body.id ?? body.changeId ?? body.order?.id ?? body.decisions![0]!.id);
   };
   const fleet = `/aircraft/${aircraftId}`;
   const own = `/members/${learner.memberId}`;
@@ -126,7 +134,28 @@ export async function hostileScene(api: Api): Promise<Scene> {
   ids.bookedDay = '2026-03-13';
   await make('bookingId', '/bookings', 'book');
   await make('blockId', '/bookings/blocks', 'blockAircraft');
+  // Visits to the shop in each state; the first makes a flight give way.
+  ids.bookedDay = '2026-03-16';
+  await make('displacedId', '/bookings', 'book');
+  await make('orderId', `${fleet}/work-orders`, 'planWorkOrder');
+  ids.lineId = lineOf.get(ids.orderId!)!;
   delete ids.bookedDay;
+  const displaced = await api.sql<{ id: string }>(
+    'SELECT id FROM displacements WHERE club_id = $1 AND member_id = $2',
+    [club.clubId, learner.memberId],
+  );
+  ids.displacementId = displaced[0]!.id;
+  await make('signerId', '/signers', 'addSigner');
+  const visit = { title: 'Trim cables', lines: [] };
+  for (const name of ['signedOrderId', 'inWorkOrderId']) {
+    const planned = await chief.post(`${fleet}/work-orders`, visit).expect(201);
+    ids[name] = (planned.body as { order: { id: string } }).order.id;
+    await chief.post(`${fleet}/work-orders/${ids[name]}/begin`, {}).expect(200);
+    if (name === 'signedOrderId')
+      await chief
+        .post(`${fleet}/work-orders/${ids[name]}/return-to-service`, BODIES['returnToService']!(ids))
+        .expect(200);
+  }
   // What is decided is sealed soon after: now, so that nothing is written later.
   await chief.post('/audit/seal').expect(200);
   return {
@@ -144,8 +173,12 @@ export async function hostileScene(api: Api): Promise<Scene> {
 }
 
 /** Which identifier a named parameter is: a certificate's below instructor-certificates is another. */
-const parameterOf = (path: string, name: string): string =>
-  name === 'certificateId' && path.includes('/instructor-certificates/') ? 'instructorCertificateId' : name;
+const parameterOf = (path: string, name: string): string => {
+  if (name === 'certificateId' && path.includes('/instructor-certificates/'))
+    return 'instructorCertificateId';
+  if (name === 'orderId' && path.includes('/return-to-service')) return 'inWorkOrderId';
+  return name === 'orderId' && path.includes('/check-flight') ? 'signedOrderId' : name;
+};
 
 /** What every table of a club holds, as digests: equal digests, nothing written. */
 export async function contentsOf(api: Api, clubIds: string[]): Promise<Record<string, string>> {

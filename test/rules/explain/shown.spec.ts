@@ -368,6 +368,19 @@ describe('an aircraft’s records', () => {
     expect(line('aircraft.permits', R.PERMIT)).toEqual([
       'ferry to inspection, 2027-02-25 through 2027-03-10',
     ]);
+    expect(line('aircraft.work', R.WORK)).toEqual(['Annual inspection: not signed']);
+    expect(line('aircraft.work', { ...R.WORK, backAt: '2027-03-01T18:00:00Z' })).toEqual([
+      'Annual inspection: not signed, expected back 2027-03-01 11:00',
+    ]);
+    const signed = { ...R.WORK, signedAt: '2027-02-28T18:00:00Z', backAt: '2027-03-01T18:00:00Z' };
+    expect(line('aircraft.work', signed)).toEqual(['Annual inspection: signed 2027-02-28 11:00']);
+    expect(line('aircraft.work', { ...signed, checkFlightBecause: 'trim' })).toEqual([
+      'Annual inspection: signed 2027-02-28 11:00, check flight to be made: trim',
+    ]);
+    const flown = { ...signed, checkFlightBecause: 'trim', checkFlownAt: '2027-02-28T20:00:00Z' };
+    expect(line('aircraft.work', flown)).toEqual([
+      'Annual inspection: signed 2027-02-28 11:00, check flight made 2027-02-28 13:00',
+    ]);
     expect(line('aircraft.differences', R.DIFFERENCES)).toEqual([
       'New navigator and attitude display (glass panel), since 2026-11-10',
     ]);
@@ -519,6 +532,7 @@ describe('in a list of records', () => {
     ['aircraft.permits', R.PERMIT, { from: '2030-01-01' }],
     ['aircraft.reservations', R.RESERVATION, { from: '2030-01-01T18:00:00Z' }],
     ['aircraft.differences', R.DIFFERENCES, { since: '2030-01-01' }],
+    ['aircraft.work', R.WORK, { begunAt: '2030-01-01T18:00:00Z' }],
   ])('%s go by the day of the record', (key, record, later) => {
     const [old, latest] = [record, { ...record, ...later, id: 'latest' }];
     const both = shown(key, [old, latest]);

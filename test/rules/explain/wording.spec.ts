@@ -180,6 +180,7 @@ test.each<[FactKey, string, string]>([
   ['aircraft.permits', 'the aircraft’s special flight permits', 'special flight permit'],
   ['aircraft.reservations', 'the aircraft’s bookings', 'booking'],
   ['aircraft.differences', 'the aircraft’s changes of equipment', 'change of equipment'],
+  ['aircraft.work', 'the aircraft’s work in hand', 'piece of work'],
 ])('the fact %s', (key, name, record) => {
   expect(E.factWords(key)).toBe(name);
   expect(E.subjectWords(key).record).toBe(record);

@@ -1,3 +1,4 @@
+import { localDateOf, toSeconds } from '../../calendar/instants.js';
 /** An aircraft's records, a line a record. */
 import type {
   DeferralFact,
@@ -11,6 +12,7 @@ import type {
   RegistrationFact,
   ReservationFact,
   SquawkFact,
+  WorkFact,
 } from '../../facts/aircraft.js';
 import { dayAndClock, hours, parts, plain, type Show } from './shown.js';
 
@@ -138,4 +140,18 @@ export const showDifferences: Show<DifferencesFact[]> = (all) =>
     id: one.id,
     on: one.since,
     says: `${one.title} (${one.equipmentGroup}), since ${one.since}`,
+  }));
+
+export const showWork: Show<WorkFact[]> = (all, zone) =>
+  all.map((one) => ({
+    id: one.id,
+    on: localDateOf(toSeconds(one.begunAt), zone),
+    says: parts(
+      `${one.title}: ${one.signedAt === null ? 'not signed' : `signed ${dayAndClock(one.signedAt, zone)}`}`,
+      one.signedAt === null && one.backAt !== null && `expected back ${dayAndClock(one.backAt, zone)}`,
+      one.checkFlightBecause !== null &&
+        (one.checkFlownAt === null
+          ? `check flight to be made: ${one.checkFlightBecause}`
+          : `check flight made ${dayAndClock(one.checkFlownAt, zone)}`),
+    ),
   }));

@@ -35,6 +35,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   permits: aircraft.showPermits,
   reservations: aircraft.showReservations,
   differences: aircraft.showDifferences,
+  work: aircraft.showWork,
 };
 
 const byFields =

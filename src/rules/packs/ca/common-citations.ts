@@ -19,6 +19,14 @@ export const CA_COMMON_CITATIONS: Citations = {
     'A specific-purpose flight permit is recorded as a special flight permit. It covers what was reported before the first ' +
       'day it holds.',
   ),
+  'work.return_to_service': memory(
+    'CARs 571.10, 605.85(1)',
+    'A maintenance release is recorded as the signature under the work.',
+  ),
+  'work.check_flight': memory(
+    'CARs 605.85(3)',
+    'A release on condition of a test flight is recorded as work with a check flight to be made; nobody but required crew goes along.',
+  ),
   'aircraft.kinds_of_operation': memory(
     'CARs 602.07',
     'Night is that of CARs 101.01, at any airfield of the route; IFR at night needs both IFR and night.',

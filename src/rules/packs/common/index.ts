@@ -13,12 +13,16 @@ import { squawkGrounding } from './squawks/grounding.js';
 import { aircraftFree } from './use/aircraft-free.js';
 import { aircraftInService } from './use/in-service.js';
 import { kindsOfOperation } from './use/kinds-of-operation.js';
+import { checkFlight } from './work/check-flight.js';
+import { returnToService } from './work/return-to-service.js';
 
 export const COMMON_RULES = ruleList(
   directives,
   clubItems,
   adviceItems,
   squawkGrounding,
+  returnToService,
+  checkFlight,
   kindsOfOperation,
   loadPersons,
   loadWeight,

@@ -18,6 +18,14 @@ export const EU_COMMON_CITATIONS: Citations = {
     'Regulation (EU) No 965/2012, NCO.GEN.105; Regulation (EU) No 1321/2014, M.A.403, ML.A.403',
     'A permit to fly is recorded as a special flight permit. It covers what was reported before the first day it holds.',
   ),
+  'work.return_to_service': memory(
+    'Regulation (EU) No 1321/2014, M.A.801, ML.A.801',
+    'A certificate of release to service is recorded as the signature under the work.',
+  ),
+  'work.check_flight': memory(
+    'Regulation (EU) No 1321/2014, M.A.301(i), ML.A.301(f); Regulation (EU) No 965/2012, NCO.SPEC.MCF',
+    'A maintenance check flight is recorded as a check flight to be made; nobody but required crew goes along.',
+  ),
   'aircraft.kinds_of_operation': memory(
     'Regulation (EU) 2018/1139, annex V, 4.1',
     'Night is that of FCL.010, at any airfield of the route; IFR at night needs both IFR and night.',

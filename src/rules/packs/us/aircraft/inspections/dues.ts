@@ -22,6 +22,10 @@ function law(id: string, on: LocalDate): number {
 /** Hours between inspections for hire and instruction (14 CFR 91.409(b)), on a day. */
 export const hundredHoursOn = (on: LocalDate): number => law('us.inspection.hundred-hour.hours', on);
 
+/** Hours past its due hour that such an inspection may be flown to (14 CFR 91.409(b)), on a day. */
+export const hundredHourOverrunOn = (on: LocalDate): number =>
+  law('us.inspection.hundred-hour.overrun-hours', on);
+
 const CALENDAR: Partial<Record<ItemKind, string>> = {
   annual: 'us.inspection.annual.calendar-months',
   'altimeter-static': 'us.inspection.altimeter-static.calendar-months',
