@@ -11,6 +11,7 @@ import { EquipmentChanges1764000000009 } from './0009-equipment-changes.js';
 import { UpgradeWishes1764000000010 } from './0010-upgrade-wishes.js';
 import { Squawks1764000000011 } from './0011-squawks.js';
 import { WorkOrders1764000000012 } from './0012-work-orders.js';
+import { Directives1764000000013 } from './0013-directives.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -25,4 +26,5 @@ export const MIGRATIONS = [
   UpgradeWishes1764000000010,
   Squawks1764000000011,
   WorkOrders1764000000012,
+  Directives1764000000013,
 ];

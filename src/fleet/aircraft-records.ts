@@ -69,7 +69,9 @@ export abstract class AircraftRecords<Row extends AircraftPart, Body extends obj
       await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });
       const values = { ...this.valuesOf(body), clubId, aircraftId } as Partial<Row> & { clubId: string };
       await this.check(em, values);
-      return this.view(em, await addRecord(em, this.of, values));
+      const row = await addRecord(em, this.of, values);
+      await this.after(em, { clubId, aircraftId });
+      return this.view(em, row);
     };
     return this.db.run(clubId, work, { actorId: memberId });
   }
@@ -88,15 +90,19 @@ export abstract class AircraftRecords<Row extends AircraftPart, Body extends obj
     };
     const work = async (em: EntityManager) => {
       const edit = { where: this.where(clubId, place), version, change: (row: Row) => change(em, row) };
-      return this.view(em, await editRecord(em, this.of, edit));
+      const row = await editRecord(em, this.of, edit);
+      await this.after(em, { clubId, aircraftId: place.aircraftId });
+      return this.view(em, row);
     };
     return this.db.run(clubId, work, { actorId: memberId });
   }
 
   remove({ clubId, memberId }: SignedIn, place: PartPlace, version: number): Promise<void> {
     const inUse = this.of.inUse === undefined ? undefined : { detail: this.of.inUse };
-    const work = (em: EntityManager) =>
-      removeRecord(em, this.of, { where: this.where(clubId, place), version, inUse });
+    const work = async (em: EntityManager) => {
+      await removeRecord(em, this.of, { where: this.where(clubId, place), version, inUse });
+      await this.after(em, { clubId, aircraftId: place.aircraftId });
+    };
     return this.db.run(clubId, work, { actorId: memberId });
   }
 
@@ -107,6 +113,11 @@ export abstract class AircraftRecords<Row extends AircraftPart, Body extends obj
 
   /** Holds the row as it would be against what no column can say. @throws ProblemException 422. */
   protected check(_em: EntityManager, _row: Partial<Row>): Promise<void> {
+    return Promise.resolve();
+  }
+
+  /** Keeps in step what follows from these records. */
+  protected after(_em: EntityManager, _of: { clubId: string; aircraftId: string }): Promise<void> {
     return Promise.resolve();
   }
 

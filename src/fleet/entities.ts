@@ -2,6 +2,8 @@ import { Aircraft } from './aircraft/aircraft.entity.js';
 import { AirworthinessItem } from './airworthiness/airworthiness-item.entity.js';
 import { Compliance } from './airworthiness/compliance.entity.js';
 import { Differences } from './differences/differences.entity.js';
+import { Directive, DirectiveFinding } from './directives/directive.entity.js';
+import { ItemTemplate } from './airworthiness/templates/template.entity.js';
 import { Equipment } from './equipment/equipment.entity.js';
 import { MeterReading } from './meters/meter-reading.entity.js';
 import { MeterReadingVoid } from './meters/meter-reading-void.entity.js';
@@ -16,6 +18,9 @@ import { Weighing } from './weighings/weighing.entity.js';
 
 /** The tables of this domain. */
 export const FLEET_ENTITIES = [
+  Directive,
+  DirectiveFinding,
+  ItemTemplate,
   AircraftModel,
   Aircraft,
   Registration,

@@ -2,6 +2,8 @@ import { Module } from '@nestjs/common';
 import { AircraftController } from './aircraft/aircraft.controller.js';
 import { AircraftService } from './aircraft/aircraft.service.js';
 import { CompliancesController } from './airworthiness/compliances.controller.js';
+import { TemplatesController } from './airworthiness/templates/templates.controller.js';
+import { TemplatesService } from './airworthiness/templates/templates.service.js';
 import { CompliancesService } from './airworthiness/compliances.service.js';
 import { ItemsController } from './airworthiness/items.controller.js';
 import { ItemsService } from './airworthiness/items.service.js';
@@ -10,6 +12,7 @@ import { DifferencesService } from './differences/differences.service.js';
 import { EquipmentController } from './equipment/equipment.controller.js';
 import { EquipmentService } from './equipment/equipment.service.js';
 import './fleet.constraints.js';
+import './directives/directives.constraints.js';
 import { MetersController } from './meters/meters.controller.js';
 import { MetersService } from './meters/meters.service.js';
 import { ModelsController } from './models/models.controller.js';
@@ -42,6 +45,7 @@ import { WeighingsService } from './weighings/weighings.service.js';
     WeighingsController,
     ItemsController,
     CompliancesController,
+    TemplatesController,
     RegistrationsController,
     PermitsController,
     DifferencesController,
@@ -58,6 +62,7 @@ import { WeighingsService } from './weighings/weighings.service.js';
     WeighingsService,
     ItemsService,
     CompliancesService,
+    TemplatesService,
     RegistrationsService,
     PermitsService,
     DifferencesService,

@@ -1,5 +1,7 @@
 import { Module } from '@nestjs/common';
 import { FleetModule } from '../fleet/fleet.module.js';
+import { DirectivesController } from './directives/directives.controller.js';
+import { DirectivesService } from './directives/directives.service.js';
 import { EquipmentChangesController } from './equipment-changes/equipment-changes.controller.js';
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
 import { ForecastController } from './forecast/forecast.controller.js';
@@ -29,6 +31,7 @@ import './work-orders/work-orders.constraints.js';
     WishesController,
     SquawkEffectsController,
     SignersController,
+    DirectivesController,
     WorkOrdersController,
   ],
   providers: [
@@ -39,6 +42,7 @@ import './work-orders/work-orders.constraints.js';
     SquawkEffectsService,
     DeferralGuideService,
     SignersService,
+    DirectivesService,
     WorkOrdersService,
     ReturnToServiceService,
     CheckFlightsService,

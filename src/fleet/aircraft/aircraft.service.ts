@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
+import { clubToday } from '../../clubs/club-time.js';
 import { AIRFIELDS } from '../../clubs/airfields/airfields.service.js';
+import { Clock } from '../../platform/clock.js';
 import {
   addRecord,
   editRecord,
@@ -10,6 +12,7 @@ import {
   removeRecord,
 } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
+import { takeUpDirectives } from '../directives/take-up.js';
 import { MODELS } from '../models/models.service.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { requireReference } from '../references.js';
@@ -29,7 +32,10 @@ const IN_USE = 'The aircraft has records, so it stays. Set its status to out-of-
 /** The club's aircraft. */
 @Injectable()
 export class AircraftService {
-  constructor(private readonly db: TenantDb) {}
+  constructor(
+    private readonly db: TenantDb,
+    private readonly clock: Clock,
+  ) {}
 
   list({ clubId }: SignedIn, query: AircraftQuery): Promise<AircraftPage> {
     const work = async (em: EntityManager) => {
@@ -49,7 +55,9 @@ export class AircraftService {
   add({ clubId, memberId }: SignedIn, body: NewAircraft): Promise<AircraftView> {
     const work = async (em: EntityManager) => {
       await requireBoth(em, clubId, body);
-      return aircraftView(em, await addRecord(em, AIRCRAFT, { ...body, clubId }));
+      const row = await addRecord(em, AIRCRAFT, { ...body, clubId });
+      await this.takeUp(em, clubId, row.id);
+      return aircraftView(em, row);
     };
     return this.db.run(clubId, work, { actorId: memberId });
   }
@@ -64,7 +72,9 @@ export class AircraftService {
       await requireBoth(em, clubId, changes);
       if (changes.emptyWeightLb !== undefined) await weightIsFree(em, clubId, id);
       const edit = { where: { clubId, id }, version, change: () => ({ ...changes }) };
-      return aircraftView(em, await editRecord(em, AIRCRAFT, edit));
+      const row = await editRecord(em, AIRCRAFT, edit);
+      await this.takeUp(em, clubId, id);
+      return aircraftView(em, row);
     };
     return this.db.run(clubId, work, { actorId: memberId });
   }
@@ -73,6 +83,12 @@ export class AircraftService {
     const work = (em: EntityManager) =>
       removeRecord(em, AIRCRAFT, { where: { clubId, id }, version, inUse: { detail: IN_USE } });
     return this.db.run(clubId, work, { actorId: memberId });
+  }
+
+  /** Model and serial number say which directives apply. */
+  private async takeUp(em: EntityManager, clubId: string, aircraftId: string): Promise<void> {
+    const today = await clubToday(em, clubId, this.clock.now());
+    await takeUpDirectives(em, clubId, { aircraftIds: [aircraftId], today });
   }
 }
 

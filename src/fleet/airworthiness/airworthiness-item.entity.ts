@@ -62,6 +62,10 @@ export class AirworthinessItem extends FactRow {
   @Column({ name: 'equipment_id', type: 'uuid', nullable: true })
   equipmentId: string | null;
 
+  /** The directive it comes from and is kept in step with; null: entered by hand. */
+  @Column({ name: 'directive_id', type: 'uuid', nullable: true })
+  directiveId: string | null;
+
   /** First day it is asked for; null: always. */
   @DateColumn('since', { nullable: true })
   since: string | null;

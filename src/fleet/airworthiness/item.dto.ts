@@ -87,6 +87,14 @@ export class ItemView extends ViewOf(NewItem) {
   aircraftId: string;
 
   @Shown({
+    type: 'string',
+    format: 'uuid',
+    nullable: true,
+    description: 'The directive it comes from and is kept in step with',
+  })
+  directiveId: string | null;
+
+  @Shown({
     type: () => ComplianceView,
     nullable: true,
     description: 'The newest compliance that is not void',

@@ -1,9 +1,12 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../../accounts/current-user.js';
+import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { hoursOf, show, tenthsOf } from '../../platform/http/views.js';
+import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
-import { AircraftRecords } from '../aircraft-records.js';
+import { AircraftRecords, type PartPlace } from '../aircraft-records.js';
 import { requireEquipment } from '../references.js';
 import { AirworthinessItem } from './airworthiness-item.entity.js';
 import { complianceView, lastCompliances } from './compliance.views.js';
@@ -16,10 +19,18 @@ export const ITEMS = {
   inUse: 'The item has compliances, so it stays. Give it a retirement date (retiredOn) instead.',
 };
 
+defineProblems({
+  code: 'item-kept-by-directive',
+  status: 409,
+  title: 'Kept by its directive',
+  detail: 'Edit the directive, or record a finding that it does not apply.',
+});
+
 /** Kinds whose interval comes from no regulation, so that the item itself must say it. */
 const OWN_INTERVAL: ReadonlySet<AirworthinessItem['kind']> = new Set(['directive', 'club']);
 
-const itemView = (row: AirworthinessItem, lastCompliance: ItemView['lastCompliance']): ItemView =>
+/** An item with hours in place of tenths. */
+export const itemView = (row: AirworthinessItem, lastCompliance: ItemView['lastCompliance']): ItemView =>
   show(ItemView, row, {
     intervalH: hoursOf(row.intervalTenths),
     fixedDueH: hoursOf(row.fixedDueTenths),
@@ -41,9 +52,19 @@ export class ItemsService extends AircraftRecords<AirworthinessItem, NewItem, It
   }
 
   protected override async check(em: EntityManager, row: Partial<AirworthinessItem>): Promise<void> {
+    if (row.directiveId) throw keptByDirective();
     requireInterval(row);
     const { clubId, aircraftId, equipmentId } = row as AirworthinessItem;
     await requireEquipment(em, { clubId, aircraftId, id: equipmentId });
+  }
+
+  override async remove(user: SignedIn, place: PartPlace, version: number): Promise<void> {
+    const { clubId } = user;
+    const { directiveId } = await this.db.run(clubId, (em) => findRecord(em, ITEMS, { clubId, ...place }), {
+      readOnly: true,
+    });
+    if (directiveId !== null) throw keptByDirective();
+    return super.remove(user, place, version);
   }
 
   protected override async views(em: EntityManager, rows: AirworthinessItem[]): Promise<ItemView[]> {
@@ -53,7 +74,21 @@ export class ItemsService extends AircraftRecords<AirworthinessItem, NewItem, It
   }
 }
 
-function requireInterval(row: Partial<AirworthinessItem>): void {
+const keptByDirective = (): ProblemException =>
+  new ProblemException('item-kept-by-directive', {
+    detail:
+      'The item comes from a directive and is kept in step with it. Edit the directive, or record a finding that it does not apply.',
+  });
+
+/** What an item says of when it is due. */
+type IntervalOf = Pick<
+  AirworthinessItem,
+  | ('kind' | 'recurring' | 'calendarMonths' | 'plainMonths' | 'days')
+  | ('intervalTenths' | 'fixedDueOn' | 'fixedDueTenths')
+>;
+
+/** @throws ProblemException 422 for an item that recurs and does not say when, where no law says it. */
+export function requireInterval(row: Partial<IntervalOf>): void {
   if (row.recurring === false || !OWN_INTERVAL.has(row.kind!)) return;
   const { calendarMonths, plainMonths, days, intervalTenths, fixedDueOn, fixedDueTenths } = row;
   const given = [calendarMonths, plainMonths, days, intervalTenths, fixedDueOn, fixedDueTenths];

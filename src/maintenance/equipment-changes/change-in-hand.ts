@@ -3,6 +3,7 @@ import { type EntityManager, In, IsNull } from 'typeorm';
 import { AirworthinessItem } from '../../fleet/airworthiness/airworthiness-item.entity.js';
 import { Compliance } from '../../fleet/airworthiness/compliance.entity.js';
 import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
+import { takeUpDirectives } from '../../fleet/directives/take-up.js';
 import { Differences } from '../../fleet/differences/differences.entity.js';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
 import { latestReadings } from '../../fleet/meters/latest-readings.js';
@@ -86,6 +87,7 @@ export async function writeChange(
   }
   await em.update(EquipmentChange, { clubId, id: changeId }, { effects });
   if (after.known) await keepWeightInStep(em, clubId, aircraftId);
+  await takeUpDirectives(em, clubId, { aircraftIds: [aircraftId], today: doneOn });
   return { changeId, before, after, ended, begun };
 }
 

@@ -2,6 +2,7 @@
 import { type EntityManager, In } from 'typeorm';
 import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import { AirworthinessItem } from '../../fleet/airworthiness/airworthiness-item.entity.js';
+import { takeUpDirectives } from '../../fleet/directives/take-up.js';
 import { Differences } from '../../fleet/differences/differences.entity.js';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
 import { keepWeightInStep } from '../../fleet/weighings/current-weight.js';
@@ -34,6 +35,7 @@ export async function takeChangeBack(
     await em.update(Weighing, these([effects.weighingId]), { voidedAt: by.now });
     await keepWeightInStep(em, clubId, aircraftId);
   }
+  await takeUpDirectives(em, clubId, { aircraftIds: [aircraftId], today: doneOn });
   const { memberId, reason, now } = by;
   await em.update(
     EquipmentChange,

@@ -26,6 +26,12 @@ export function fieldsOf(source: Type<unknown>): Map<string, ApiPropertyOptions>
   return all;
 }
 
+/** Remembers some fields of one class as fields of another too, which took them over by other means. */
+export function rememberFields(from: Type<unknown>, to: Type<unknown>, keys: readonly string[]): void {
+  const fields = [...fieldsOf(from)].filter(([key]) => keys.includes(key));
+  described.set(to.prototype as object, new Map(fields));
+}
+
 /** Describes a field and remembers it for `ViewOf` and `show`. */
 function describe(options: ApiPropertyOptions): PropertyDecorator {
   return (target, key) => {

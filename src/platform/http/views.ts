@@ -1,6 +1,7 @@
 /** Answer bodies made out of request bodies and rows. */
 import type { Type } from '@nestjs/common';
-import { type ApiPropertyOptions, PartialType } from '@nestjs/swagger';
+import { type ApiPropertyOptions, PartialType, PickType } from '@nestjs/swagger';
+import { rememberFields } from './field-description.js';
 import { fieldsOf, Shown } from './fields.js';
 
 type Answered<T> = { [K in keyof T]-?: Exclude<T[K], undefined> };
@@ -11,6 +12,13 @@ export function ViewOf<T>(source: Type<T>): Type<Answered<T>> {
   for (const [key, options] of fieldsOf(source))
     Shown({ ...options, required: true } as ApiPropertyOptions)(View.prototype, key);
   return View as Type<Answered<T>>;
+}
+
+/** Some fields of a body as the beginning of another one. `PickType` alone would lose what `ViewOf` and `show` go by. */
+export function SomeOf<T, K extends keyof T & string>(source: Type<T>, keys: readonly K[]): Type<Pick<T, K>> {
+  class Some extends (PickType(source, keys) as Type<object>) {}
+  rememberFields(source, Some, keys);
+  return Some as Type<Pick<T, K>>;
 }
 
 /** A request body for edits: every field may be left out, null only where it was allowed. */

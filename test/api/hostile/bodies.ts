@@ -22,6 +22,10 @@ const CHANGE = (own: Ids): Body => ({
   ],
 });
 
+const DIRECTIVE = (own: Ids): Body => ({
+  ...{ issuer: 'FAA', number: '2026-05-12', title: 'Seat rails', effectiveOn: '2026-02-01' },
+  ...{ appliesTo: 'aircraft', modelIds: [own.modelId], scope: 'all', recurring: false, withinDays: 400 },
+});
 const SHOP_TIMES = (own: Ids): Body => ({
   from: `${dayOf(own)}T15:00:00Z`,
   to: `${dayOf(own)}T21:30:00Z`,
@@ -96,6 +100,13 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
   planSeason: (own) => ({ weeks: 4, pins: [{ aircraftId: own.aircraftId, on: '2026-03-18' }] }),
+  previewDirective: (own) => DIRECTIVE(own),
+  addDirective: (own) => DIRECTIVE(own),
+  editDirective: () => ({ title: 'Seat rails and stops' }),
+  addDirectiveFinding: () => ({ applies: false, because: 'Rails replaced', ...SIGNED }),
+  addTemplate: () => ({ kind: 'club', title: 'Wash', scope: 'advice', calendarMonths: 1 }),
+  editTemplate: () => ({ calendarMonths: 2 }),
+  putTemplatesOn: () => ({ codes: ['any.weighing'] }),
   addSigner: () => ({
     ...{ name: 'Mo Wrench', certificate: '0042', holds: 'inspection-authorization', validFrom: '2020-01-01' },
   }),

@@ -46,6 +46,9 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // And who flew it.
   [/^logCheckFlight$/, COORDINATORS],
   [/^(list|add|edit)Signers?$/, COORDINATORS],
+  [/^(listDirectives|readDirectivesOf|listTemplates)$/, ALL],
+  [/^(preview|add|edit)Directive$|^addDirectiveFinding$/, COORDINATOR],
+  [/^(add|edit|remove)Template$|^putTemplatesOn$/, COORDINATOR],
   // Nobody but whose flight it was.
   [/^putDisplacementAway$/, []],
   [/^(listWishes|readWish)$/, ALL],

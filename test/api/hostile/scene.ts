@@ -66,9 +66,11 @@ export async function hostileScene(api: Api): Promise<Scene> {
     const body = answer.body as {
       id?: string;
       changeId?: string;
+      directive?: { id: string };
       order?: { id: string; lines: { id: string }[] };
       decisions?: { id: string }[];
     };
+    if (body.directive) return (ids[name] = body.directive.id);
     if (body.order) lineOf.set(body.order.id, body.order.lines[0]!.id);
     return (ids[name] = body.id ?? body.changeId ?? body.order?.id ?? body.decisions![0]!.id);
   };
@@ -89,6 +91,8 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
   await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
   await make('weighingId', `${fleet}/weighings`, 'addWeighing');
+  await make('directiveId', '/directives', 'addDirective');
+  await make('templateId', '/item-templates', 'addTemplate');
   await make('wishId', `${fleet}/wishes`, 'addWish');
   await make('registrationId', `${fleet}/registrations`, 'addRegistration');
   await make('permitId', `${fleet}/permits`, 'addPermit');
