@@ -6,6 +6,9 @@ import { EquipmentChangesController } from './equipment-changes/equipment-change
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
 import { ForecastController } from './forecast/forecast.controller.js';
 import { ForecastService } from './forecast/forecast.service.js';
+import { RatesController } from './meter-rates/rates.controller.js';
+import { RatesService } from './meter-rates/rates.service.js';
+import { AcceptanceService } from './season/acceptance.service.js';
 import { SeasonController } from './season/season.controller.js';
 import { SeasonService } from './season/season.service.js';
 import { SignersController } from './signers/signers.controller.js';
@@ -28,6 +31,7 @@ import './work-orders/work-orders.constraints.js';
     EquipmentChangesController,
     ForecastController,
     SeasonController,
+    RatesController,
     WishesController,
     SquawkEffectsController,
     SignersController,
@@ -38,6 +42,8 @@ import './work-orders/work-orders.constraints.js';
     EquipmentChangesService,
     ForecastService,
     SeasonService,
+    AcceptanceService,
+    RatesService,
     WishesService,
     SquawkEffectsService,
     DeferralGuideService,

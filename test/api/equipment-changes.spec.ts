@@ -10,6 +10,11 @@ interface Result {
   preview: string;
   weight: Record<'before' | 'after', Record<string, number | null>>;
   lost: string[];
+  kinds: {
+    kind: string;
+    before: { verdict: string } | null;
+    after: { verdict: string; says: string[] } | null;
+  }[];
   gained: string[];
   itemsEnded: { title: string }[];
   itemsBegun: { title: string }[];
@@ -91,6 +96,36 @@ describe('equipment changes', () => {
         .expect(201)
     ).body.id as string;
 
+  it('says which kinds of flight are lost and gained', async () => {
+    const { body: pieces } = await coordinator
+      .get(`/aircraft/${ready.aircraftId}/equipment?limit=100`)
+      .expect(200);
+    const lights = pieces.items.find(({ kind }: { kind: string }) => kind === 'position-lights');
+    const out = change({
+      ...{ removes: [{ equipmentId: lights.id, negligible: true, weightLb: 0.2, armIn: 40 }], installs: [] },
+      difference: null,
+    });
+    const lost = await preview(out);
+    // 14 CFR 91.205(c)(2): position lights at night.
+    expect(lost.kinds.map(({ kind, before, after }) => [kind, before?.verdict, after?.verdict])).toEqual([
+      ['day-vfr', 'yes', 'yes'],
+      ['night-vfr', 'yes', 'no'],
+      ['ifr', 'yes', 'yes'],
+      ['transponder-airspace', 'yes', 'yes'],
+    ]);
+    expect(lost.kinds[1]!.after!.says.join()).toContain('position lights');
+    await make(out);
+    const back = change({
+      removes: [],
+      installs: [
+        { kind: 'position-lights', name: 'New lights', basis: 'alteration-record', weightLb: 0.3, armIn: 40 },
+      ],
+      difference: null,
+    });
+    const gained = await preview(back);
+    expect(gained.kinds[1]).toMatchObject({ before: { verdict: 'no' }, after: { verdict: 'yes', says: [] } });
+  });
+
   it('shows beforehand what it does, and then does just that', async () => {
     const bookingId = await book();
     const shown = await preview(change());
@@ -98,6 +133,10 @@ describe('equipment changes', () => {
     expect(shown.weight.before).toMatchObject({ emptyWeightLb: 1450, emptyArmIn: 40, usefulLoadLb: 950 });
     expect(shown.weight.after).toMatchObject({ emptyWeightLb: 1451, emptyArmIn: 40.02, usefulLoadLb: 949 });
     expect(shown).toMatchObject({
+      kinds: [
+        { kind: 'day-vfr', before: { verdict: 'yes' }, after: { verdict: 'yes' } },
+        ...[{ kind: 'night-vfr' }, { kind: 'ifr' }, { kind: 'transponder-airspace' }],
+      ],
       ...{ changeId: null, lost: ['air-pump'], itemsEnded: [{ title: 'Replace the air pump' }] },
       itemsBegun: [{ title: 'Backup battery check' }],
       members: [{ exempt: false }],

@@ -81,6 +81,77 @@ describe('season plan', () => {
     expect((pinned.visits as Visit[]).map(({ from }) => from)).toEqual(['2026-04-13', '2026-05-04']);
   });
 
+  describe('accepted', () => {
+    interface Planned {
+      aircraftId: string;
+      firstDay: string;
+      lastDay: string;
+      booked: boolean;
+      work: { kind: string; id: string }[];
+    }
+    const visitsOf = (found: { visits: Planned[] }) =>
+      found.visits.map(({ aircraftId, firstDay, lastDay, work }) => ({
+        ...{ aircraftId, firstDay, lastDay, work: work.map(({ kind, id }) => ({ kind, id })) },
+      }));
+
+    it('makes work orders in the calendar, displaces flights and tells their people; a new plan keeps to it', async () => {
+      const wish = { title: 'Second navigator', shopDays: 1, worthHours: 30 };
+      await coordinator.post(`/aircraft/${ready.aircraftId}/wishes`, wish).expect(201);
+      const found = await plan({ weeks: 20 });
+      expect(found.visits).toMatchObject([{ booked: false }]);
+      // Sooner than planned, where the member flies.
+      const visits = [{ ...visitsOf(found)[0]!, firstDay: '2026-03-12', lastDay: '2026-03-14' }];
+      const [visit] = visits;
+      const flight = {
+        ...{ departs: `${visit!.firstDay}T18:00:00Z`, arrives: `${visit!.firstDay}T20:00:00Z` },
+        ...{ purpose: 'solo', personsOnBoard: 1, aircraftId: ready.aircraftId },
+      };
+      const booked = await ready.member.post('/bookings', flight).set('Idempotency-Key', newId()).expect(201);
+      const stopped = await coordinator.post('/maintenance/season/accept', { visits }).expect(409);
+      expect(problemOf(stopped).code).toBe('slot-taken');
+      const body = { visits, displace: true };
+      const { body: shown } = await coordinator.post('/maintenance/season/accept/preview', body).expect(200);
+      expect(shown.displaced).toMatchObject([{ bookingId: booked.body.id }]);
+      expect(
+        (await coordinator.get(`/aircraft/${ready.aircraftId}/work-orders`).expect(200)).body.items,
+      ).toEqual([]);
+      const { body: made } = await coordinator
+        .post('/maintenance/season/accept', { ...body, preview: shown.preview })
+        .expect(201);
+      expect(made.orders).toMatchObject([
+        {
+          ...{ state: 'planned', title: 'Annual inspection and 1 more' },
+          lines: [{ title: 'Annual inspection' }, { title: 'Second navigator' }],
+        },
+      ]);
+      expect((await ready.member.get('/displacements').expect(200)).body.items).toHaveLength(1);
+      const again = await plan({ weeks: 20 });
+      expect((again.visits as Planned[]).filter(({ booked: there }) => there)).toMatchObject([
+        { firstDay: '2026-03-09' },
+      ]);
+    });
+
+    it('is refused as a whole when one visit cannot be', async () => {
+      const [visit] = visitsOf(await plan({ weeks: 20 }));
+      const other = { ...visit!, firstDay: '2026-06-01', lastDay: '2026-06-02' };
+      const accept = (visits: object[]) => coordinator.post('/maintenance/season/accept', { visits });
+      for (const [field, visits] of [
+        ['visits', []],
+        ['visits[0].aircraftId', [{ ...visit!, aircraftId: newId() }]],
+        ['visits[1].lastDay', [visit!, { ...other, lastDay: '2026-05-31' }]],
+        ['visits[1].lastDay', [visit!, { ...other, firstDay: '2026-01-01', lastDay: '2026-01-02' }]],
+        ['visits[1].lines[0].aboutId', [visit!, { ...other, work: [{ kind: 'need', id: newId() }] }]],
+      ] as const)
+        expect(problemOf(await accept([...visits] as object[]).expect(422)).field).toBe(field);
+      expect(problemOf(await accept([visit!, visit!]).expect(409)).code).toBe('slot-taken');
+      expect(
+        (await coordinator.get(`/aircraft/${ready.aircraftId}/work-orders`).expect(200)).body.items,
+      ).toEqual([]);
+      const officer = await ready.club.signInAs('safety-officer');
+      await officer.post('/maintenance/season/accept', { visits: [visit!] }).expect(403);
+    });
+  });
+
   it('says which needs stand in each other’s way when there is no plan', async () => {
     const closed = ['2026-03-09', '2026-03-16', '2026-03-23', '2026-03-30', '2026-04-06', '2026-04-13'];
     const more = ['2026-04-20', '2026-04-27', '2026-05-04', '2026-05-11', '2026-05-18', '2026-05-25'];

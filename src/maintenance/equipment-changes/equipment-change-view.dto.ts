@@ -3,6 +3,8 @@ import { ANSWERS } from '../../decisions/decision.dto.js';
 import { PageShape } from '../../platform/http/pages.js';
 import type { Answer, EquipmentKind } from '../../rules/index.js';
 import { EQUIPMENT_KINDS } from '../../fleet/vocabulary.js';
+import { CAPABLE, type Capability, type CapabilityChange } from '../trials/capability.js';
+import { KINDS, type KindOfFlight } from '../trials/kinds-of-flight.js';
 
 /** A change as it is kept. */
 export class EquipmentChangeView {
@@ -111,6 +113,25 @@ export class ChangedBookingView {
   because: BroughtFinding[];
 }
 
+export class CapabilityView implements Capability {
+  @ApiProperty({ enum: CAPABLE })
+  verdict: Capability['verdict'];
+  @ApiProperty({ type: [String], description: 'What keeps it from a yes' })
+  says: string[];
+}
+
+/** A kind of flight before and after, by the rules of the aircraft alone. */
+export class CapabilityChangeView implements CapabilityChange {
+  @ApiProperty({ enum: KINDS })
+  kind: KindOfFlight;
+  @ApiProperty()
+  title: string;
+  @ApiProperty({ type: CapabilityView, nullable: true, description: 'Null: none of the kind can be tried' })
+  before: CapabilityView | null;
+  @ApiProperty({ type: CapabilityView, nullable: true })
+  after: CapabilityView | null;
+}
+
 /** What a change does, or did. */
 export class EquipmentChangeResult {
   @ApiProperty({ type: String, format: 'uuid', nullable: true, description: 'Null in a preview' })
@@ -125,6 +146,11 @@ export class EquipmentChangeResult {
   lost: EquipmentKind[];
   @ApiProperty({ enum: EQUIPMENT_KINDS, isArray: true, description: 'Kinds of equipment it has now' })
   gained: EquipmentKind[];
+  @ApiProperty({
+    type: [CapabilityChangeView],
+    description: 'What it can be flown for tomorrow, with and without the change',
+  })
+  kinds: CapabilityChangeView[];
   @ApiProperty({ type: [NamedItem], description: 'Items that end' })
   itemsEnded: NamedItem[];
   @ApiProperty({ type: [NamedItem], description: 'Items that begin' })

@@ -25,6 +25,7 @@ import type {
   MemberToShow,
   WeightAfter,
 } from './equipment-change-view.dto.js';
+import { withCapabilities } from '../trials/capability.js';
 import { membersToShow } from './members-to-show.js';
 import type { EmptyWeight } from './new-weight.js';
 import { kindsOf, refused } from './parts.js';
@@ -103,10 +104,13 @@ export class EquipmentChangesService {
     if (body.removes.length + body.installs.length === 0)
       throw refused('installs', 'A change removes or installs something. Name at least one piece.');
     const kindsBefore = await kindsNow(em, { clubId, aircraftId });
-    const { result, bookings, changed } = await withBookingEffects(
-      em,
-      { aircraftIds: [aircraftId], now },
-      () => writeChange(em, this.meters, { clubId, aircraftId, memberId, now }, body),
+    const {
+      result: { result, bookings, changed },
+      kinds,
+    } = await withCapabilities(em, { aircraftId, memberId, now }, () =>
+      withBookingEffects(em, { aircraftIds: [aircraftId], now }, () =>
+        writeChange(em, this.meters, { clubId, aircraftId, memberId, now }, body),
+      ),
     );
     const kindsAfter = await kindsNow(em, { clubId, aircraftId });
     const model = await em.findOneByOrFail(AircraftModel, { clubId, id: aircraft.modelId });
@@ -114,6 +118,7 @@ export class EquipmentChangesService {
       weight: weightChange(result, model.maxTakeoffLb),
       lost: [...kindsBefore].filter((kind) => !kindsAfter.has(kind)).sort(),
       gained: [...kindsAfter].filter((kind) => !kindsBefore.has(kind)).sort(),
+      kinds,
       itemsEnded: result.ended.map(({ id, title }) => ({ id, title })),
       itemsBegun: result.begun.map(({ title }) => ({ id: null, title })),
       members: await this.toShow(em, aircraftId, body, now),

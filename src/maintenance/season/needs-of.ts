@@ -63,6 +63,9 @@ export function needsOf(
   return needs;
 }
 
+/** The item a need is of, the first time or again. */
+export const itemOf = (needId: string): string => needId.split(' ')[0]!;
+
 /** The day it has to be done by: what is overdue or never done, at once. */
 function dueOn(item: ForecastItem, today: LocalDate): LocalDate | null {
   if (item.state === 'overdue' || item.state === 'never-done') return today;

@@ -1,5 +1,15 @@
 import { ApiProperty } from '@nestjs/swagger';
-import { DayField, IdField, PartsField, WholeField } from '../../platform/http/fields.js';
+import {
+  DayField,
+  FlagField,
+  IdField,
+  PartsField,
+  TextField,
+  WholeField,
+  WordField,
+} from '../../platform/http/fields.js';
+import { ChangedBookingView } from '../equipment-changes/equipment-change-view.dto.js';
+import { DisplacedView, WorkOrderView } from '../work-orders/work-order.dto.js';
 
 /** Weeks planned, unless said otherwise and at most. */
 export const MOST_PLANNED = 26;
@@ -40,6 +50,8 @@ export class SeasonBody {
 }
 
 export class SeasonWork {
+  @ApiProperty({ format: 'uuid', description: 'The item or the wish' })
+  id: string;
   @ApiProperty()
   title: string;
   @ApiProperty({ enum: ['need', 'wish'] })
@@ -77,6 +89,12 @@ export class SeasonVisit {
   from: string;
   @ApiProperty({ format: 'date', description: 'Monday of its last week' })
   to: string;
+  @ApiProperty({ format: 'date', description: 'First day in the shop' })
+  firstDay: string;
+  @ApiProperty({ format: 'date', description: 'Last day in the shop' })
+  lastDay: string;
+  @ApiProperty({ description: 'In the calendar already' })
+  booked: boolean;
   @ApiProperty({ type: [SeasonWork] })
   work: SeasonWork[];
   @ApiProperty({ type: [String], description: 'Why it is when it is' })
@@ -142,6 +160,66 @@ export class SeasonView {
   tooSoon: string[];
   @ApiProperty({ type: String, nullable: true, description: 'Why there is no plan' })
   because: string | null;
+  @ApiProperty()
+  caution: string;
+}
+
+/** Work of a visit that is accepted. */
+export class AcceptedWork {
+  @WordField(['need', 'wish'])
+  kind: 'need' | 'wish';
+
+  @IdField({ description: 'The item or the wish, as the plan names it' })
+  id: string;
+}
+
+/** A visit of a plan, as it is put into the calendar. */
+export class AcceptedVisit {
+  @IdField()
+  aircraftId: string;
+
+  @DayField()
+  firstDay: string;
+
+  @DayField({ description: 'The aircraft is back on the day after' })
+  lastDay: string;
+
+  @PartsField(() => AcceptedWork, { max: 40 })
+  work: AcceptedWork[];
+}
+
+/** Visits to be put into the calendar, together or not at all. */
+export class AcceptSeason {
+  @PartsField(() => AcceptedVisit, { max: 60 })
+  visits: AcceptedVisit[];
+
+  @FlagField({
+    optional: true,
+    description:
+      'Flights in the way are cancelled and their people told; otherwise they stop it. False unless said otherwise',
+  })
+  displace?: boolean;
+
+  @TextField({
+    optional: true,
+    max: 64,
+    description: 'Of the preview that was looked at: refused when it would do something else by now',
+  })
+  preview?: string;
+}
+
+/** What accepting does. */
+export class AcceptedSeason {
+  @ApiProperty({ type: [WorkOrderView], description: 'One for each visit, planned' })
+  orders: WorkOrderView[];
+  @ApiProperty()
+  preview: string;
+  @ApiProperty({ type: [DisplacedView], description: 'Flights that make room; their people are told' })
+  displaced: DisplacedView[];
+  @ApiProperty({ type: 'integer', description: 'Flights booked on these aircraft, all judged anew' })
+  bookingsJudged: number;
+  @ApiProperty({ type: [ChangedBookingView], description: 'Those answered otherwise' })
+  bookings: ChangedBookingView[];
   @ApiProperty()
   caution: string;
 }

@@ -57,7 +57,7 @@ export class SeasonService {
       hundredHours: hundredHoursOn(forecast.today),
     });
     const season = await planApart({ problem, booked: distinct(known.booked) });
-    return seasonView(problem, season, tooSoon(problem));
+    return seasonView(problem, season, { tooSoon: tooSoon(problem), booked: known.booked });
   }
 
   private async read(

@@ -1,13 +1,19 @@
-import type { LocalDate } from '../../rules/index.js';
-import { dueWeek, type Evaluation } from '../plan/evaluate.js';
+import { addDays, type LocalDate } from '../../rules/index.js';
+import { dueWeek, type Evaluation, usedDays } from '../plan/evaluate.js';
 import type { Explained } from '../plan/explain.js';
-import type { Plan, Problem } from '../plan/problem.js';
+import type { Pin, Plan, Problem } from '../plan/problem.js';
 import type { Season, Today } from '../plan/run.js';
+import { itemOf } from './needs-of.js';
 import type { SeasonBeside, SeasonView, SeasonVisit, SeasonWork } from './season.dto.js';
 import { SEASON_CAUTION, whyNone, whyVisit } from './words.js';
 
 /** A plan for people. */
-export function seasonView(problem: Problem, season: Season, tooSoon: string[]): SeasonView {
+export function seasonView(
+  problem: Problem,
+  season: Season,
+  of: { tooSoon: string[]; booked: readonly Pin[] },
+): SeasonView {
+  const { tooSoon, booked } = of;
   const empty: SeasonView = {
     ...{ status: season.status, weeks: problem.weeks, visits: [], wishesLeft: [], cost: null },
     ...{ byHand: null, asBooked: null, because: null, tooSoon, caution: SEASON_CAUTION },
@@ -22,7 +28,7 @@ export function seasonView(problem: Problem, season: Season, tooSoon: string[]):
   const { plan, evaluation } = season;
   return {
     ...empty,
-    visits: season.visits.map((visit) => visitView(problem, plan, visit)).sort(byAircraft),
+    visits: season.visits.map((visit) => visitView(problem, plan, visit, booked)).sort(byAircraft),
     wishesLeft: problem.wishes
       .filter(({ id }) => plan.wishes[id] === undefined)
       .map(({ title, aircraftId }) => `${title}, ${nameOf(problem, aircraftId)}`),
@@ -32,13 +38,14 @@ export function seasonView(problem: Problem, season: Season, tooSoon: string[]):
   };
 }
 
-function visitView(problem: Problem, plan: Plan, visit: Explained): SeasonVisit {
+function visitView(problem: Problem, plan: Plan, visit: Explained, booked: readonly Pin[]): SeasonVisit {
   const monday = (week: number): LocalDate => problem.weeks[week]!;
   const needs = problem.needs
     .filter(({ id }) => visit.needs.includes(id))
     .map((need): SeasonWork => {
       const due = dueWeek(need, plan);
       return {
+        id: itemOf(need.id),
         ...{ title: need.title, kind: 'need', week: monday(plan.needs[need.id]!), shopDays: need.shopDays },
         dueWeek: need.overdue || due === null || due >= problem.weeks.length ? null : monday(due),
       };
@@ -46,6 +53,7 @@ function visitView(problem: Problem, plan: Plan, visit: Explained): SeasonVisit 
   const wishes = problem.wishes
     .filter(({ id }) => visit.wishes.includes(id))
     .map((wish): SeasonWork => ({
+      id: wish.id,
       ...{ title: wish.title, kind: 'wish', week: monday(plan.wishes[wish.id]!), shopDays: wish.shopDays },
       dueWeek: null,
     }));
@@ -53,6 +61,10 @@ function visitView(problem: Problem, plan: Plan, visit: Explained): SeasonVisit 
     aircraftId: visit.aircraftId,
     registration: nameOf(problem, visit.aircraftId),
     ...{ from: monday(visit.from), to: monday(visit.to), work: [...needs, ...wishes] },
+    ...{ firstDay: monday(visit.from), lastDay: addDays(monday(visit.to), daysIn(problem, plan, visit) - 1) },
+    booked: weeksOf(visit).every((week) =>
+      booked.some((pin) => pin.aircraftId === visit.aircraftId && pin.week === week),
+    ),
     why: whyVisit(visit, problem.weeks),
     otherWeeks: visit.alternatives.map(({ week, more }) => ({
       week: monday(week),
@@ -60,6 +72,13 @@ function visitView(problem: Problem, plan: Plan, visit: Explained): SeasonVisit 
     })),
   };
 }
+
+const weeksOf = ({ from, to }: Explained): number[] =>
+  Array.from({ length: to - from + 1 }, (_none, at) => from + at);
+
+/** Days of the last week it is in the shop, one at least. */
+const daysIn = (problem: Problem, plan: Plan, { aircraftId, to }: Explained): number =>
+  Math.min(7, Math.max(1, Math.ceil(usedDays(problem, plan).get(aircraftId)![to]! - 1e-9)));
 
 const nameOf = (problem: Problem, id: string): string =>
   problem.aircraft.find((one) => one.id === id)?.name ?? id;

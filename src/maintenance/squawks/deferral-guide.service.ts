@@ -24,9 +24,9 @@ import {
 } from '../../rules/index.js';
 import type { DeferralGuide, GuideOutcome } from './deferral-guide.dto.js';
 import { guideSteps, listStep, type GuideOf, type GuideStep, type Recorded } from './guide-steps.js';
-import { KIND_TITLES } from './kinds-of-flight.js';
+import { KIND_TITLES } from '../trials/kinds-of-flight.js';
 import { amended, effectOf } from './squawk-effect.js';
-import { trialSheets } from './trial-sheets.js';
+import { trialSheets } from '../trials/trial-sheets.js';
 
 const SMALL = 'us.equipment.small-aircraft-lb';
 const SOURCE = '14 CFR 91.213(a), (d), from memory';

@@ -3,7 +3,7 @@
  * only a person can. Source: 14 CFR 91.213(d)(1) to (4), from memory.
  */
 import type { AircraftType, EquipmentFact } from '../../rules/index.js';
-import type { KindOfFlight } from './kinds-of-flight.js';
+import type { KindOfFlight } from '../trials/kinds-of-flight.js';
 
 export type Answered = 'yes' | 'no' | 'open';
 

@@ -1,7 +1,7 @@
 import { NewDeferral } from '../../fleet/squawks/deferral.dto.js';
 import { PartField, Shown, WordField } from '../../platform/http/fields.js';
 import { BroughtFinding, ChangedBookingView } from '../equipment-changes/equipment-change-view.dto.js';
-import { KINDS, type KindOfFlight } from './kinds-of-flight.js';
+import { KINDS, type KindOfFlight } from '../trials/kinds-of-flight.js';
 import type { EffectVerdict, SquawkEffect } from './squawk-effect.js';
 
 const STEPS = ['as-is', 'ground', 'defer', 'fix'] as const;

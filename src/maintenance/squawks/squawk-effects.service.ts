@@ -12,10 +12,10 @@ import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { CAUTION } from '../../rules/index.js';
-import { KIND_TITLES } from './kinds-of-flight.js';
+import { KIND_TITLES } from '../trials/kinds-of-flight.js';
 import { effectOf, type SquawkEffect } from './squawk-effect.js';
 import type { KindEffect, SquawkEffects, SquawkStep } from './squawk-effects.dto.js';
-import { trialSheets, type TrialSheet } from './trial-sheets.js';
+import { trialSheets, type TrialSheet } from '../trials/trial-sheets.js';
 
 /** Words that a rehearsed fix is signed with; they are rolled back with it. */
 const REHEARSED = { correctiveAction: 'Rehearsal', signedBy: 'Rehearsal' };

@@ -22,6 +22,10 @@ const CHANGE = (own: Ids): Body => ({
   ],
 });
 
+const SEASON_VISIT = (own: Ids): Body => ({
+  ...{ aircraftId: own.aircraftId, firstDay: '2026-04-13', lastDay: '2026-04-15' },
+  work: [{ kind: 'need', id: own.itemId }],
+});
 const DIRECTIVE = (own: Ids): Body => ({
   ...{ issuer: 'FAA', number: '2026-05-12', title: 'Seat rails', effectiveOn: '2026-02-01' },
   ...{ appliesTo: 'aircraft', modelIds: [own.modelId], scope: 'all', recurring: false, withinDays: 400 },
@@ -123,6 +127,8 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   logCheckFlight: (own) => ({
     ...{ flownAt: '2026-03-10T15:00:00Z', entry: 'Flown, no remarks.', pilotId: own.instructorMemberId },
   }),
+  previewSeason: (own) => ({ visits: [SEASON_VISIT(own)] }),
+  acceptSeason: (own) => ({ visits: [SEASON_VISIT(own)] }),
   addWish: () => ({ title: 'A second navigator', shopDays: 3, worthHours: 20 }),
   editWish: () => ({ worthHours: 25 }),
   forecastMaintenance: (own) => ({ aircraftIds: [own.aircraftId], weeks: 4 }),

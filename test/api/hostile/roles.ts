@@ -39,6 +39,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(addWeighing|voidWeighing|voidReading)$/, COORDINATOR],
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],
   [/^forecastMaintenance$/, ALL],
+  [/^readMeterRates$/, [...COORDINATOR, ...OFFICERS]],
+  [/^(preview|accept)Season$/, COORDINATOR],
   [/^planSeason$/, [...COORDINATOR, ...OFFICERS]],
   [/^(listWorkOrders|readWorkOrder|listDisplacements)$/, ALL],
   [/^(plan|preview)WorkOrder$|^(set|preview)WorkTimes$|^(add|remove)WorkLine$/, COORDINATOR],
