@@ -2,9 +2,11 @@ import type { Instant } from '../rules/index.js';
 import { blockRows, spanOf } from './blocks.js';
 import { aircraftBy } from './fleet/aircraft.js';
 import { aircraftRows } from './fleet/aircraft-rows.js';
+import { directiveRows } from './fleet/directives.js';
 import { equipmentRows } from './fleet/equipment.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
+import { signerRows, visitRows } from './fleet/visits.js';
 import { upgradeWishRows } from './fleet/upgrades.js';
 import { squawkRows } from './fleet/squawks.js';
 import { clubRuleRows } from './club-rules.js';
@@ -54,6 +56,8 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...blocks.map((block) => ({ ids: [block.aircraft_id], ...spanOf(block) })),
     ...asked.map(keptFree),
   ];
+  const items = itemRows(when, meters, began);
+  const squawks = squawkRows(seed, outings, when);
   const rows: DemoRows = {
     clubs: [
       {
@@ -75,12 +79,15 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...aircraftRows(when, began),
     equipment: equipmentRows(when, began),
     meter_readings: meters.rows(seed),
-    ...itemRows(when, meters, began),
-    ...squawkRows(seed, outings, when),
+    ...directiveRows(when, began),
+    ...items,
+    ...squawks,
     upgrade_wishes: upgradeWishRows(when, began),
     log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
     checkouts,
     bookings: blocks,
+    signers: signerRows(when, began),
+    ...visitRows(blocks, { items: items.airworthiness_items, squawks: squawks.squawks }),
   };
   return {
     seed,

@@ -22,6 +22,11 @@ import type {
   DeferralRow,
   DifferencesRow,
   UpgradeWishRow,
+  DirectiveRow,
+  DirectiveModelRow,
+  SignerRow,
+  WorkOrderRow,
+  WorkLineRow,
 } from './rows/maintenance.js';
 import type { LogEntryRow, CheckoutRow, BlockRow } from './rows/flying.js';
 
@@ -53,6 +58,8 @@ export interface DemoRows {
   registrations: RegistrationRow[];
   equipment: EquipmentRow[];
   meter_readings: MeterReadingRow[];
+  directives: DirectiveRow[];
+  directive_models: DirectiveModelRow[];
   airworthiness_items: ItemRow[];
   compliances: ComplianceRow[];
   squawks: SquawkRow[];
@@ -62,6 +69,9 @@ export interface DemoRows {
   log_entries: LogEntryRow[];
   checkouts: CheckoutRow[];
   bookings: BlockRow[];
+  signers: SignerRow[];
+  work_orders: WorkOrderRow[];
+  work_lines: WorkLineRow[];
 }
 
 /** A flight the demo would like to book: it is booked when the engine's answer allows it. */

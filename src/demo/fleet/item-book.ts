@@ -42,6 +42,8 @@ export class ItemBook {
       recurring: true,
       ferry_prohibited: false,
       equipment_id: null,
+      directive_id: null,
+      since: null,
       retired_on: null,
       recorded_at: this.recordedAt,
       ...fields,

@@ -1,41 +1,22 @@
 import { at, clock, type When } from '../when.js';
 import { CONVERSION } from './aircraft.js';
+import { type DirectiveKey, itemOf } from './directives.js';
 import { equipmentId } from './equipment.js';
 import { AVIONICS, hourly, MECHANIC, type ItemBook } from './item-book.js';
 
-/** Invented airworthiness directives, by hours, by months and for once. */
+/** What the directives ask of the aircraft. */
 export function directives(book: ItemBook, when: When): void {
   const { key } = book.aircraft;
-  if (key === 'traverse') {
-    const hub = book.add('directive', 'Propeller hub inspection', {
-      reference: 'Directive Q-2023-14',
-      interval_tenths: 1000,
-      ferry_prohibited: true,
-    });
-    hourly(book, hub, 'Hub inspected for cracks, none found');
-  }
-  if (key === 'gemel') {
-    const heater = book.add('directive', 'Cabin heater inspection', {
-      reference: 'Directive Q-2019-08',
-      calendar_months: 24,
-      interval_tenths: 5000,
-    });
-    book.done(heater, when.inMonth(14, 20), 'Heater inspected and pressure tested', MECHANIC);
-  }
-  if (key === 'lindle') {
-    const gear = book.add('directive', 'Landing gear actuator inspection', {
-      reference: 'Directive Q-2022-31',
-      plain_months: 12,
-    });
-    book.done(gear, when.inMonth(6, 20), 'Actuator inspected, no leak', MECHANIC);
-  }
-  if (key.startsWith('sprig')) {
-    const rail = book.add('directive', 'Seat rail stop, fitted once', {
-      reference: 'Directive Q-2017-02',
-      recurring: false,
-    });
-    book.done(rail, when.inMonth(100, 14), 'Second stop fitted', MECHANIC, { tenths: null });
-  }
+  const add = (directive: DirectiveKey): string => {
+    const { title, fields } = itemOf(directive, when);
+    return book.add('directive', title, fields);
+  };
+  if (key === 'traverse') hourly(book, add('hub'), 'Hub inspected for cracks, none found');
+  if (key === 'gemel')
+    book.done(add('heater'), when.inMonth(14, 20), 'Heater inspected and pressure tested', MECHANIC);
+  if (key === 'lindle') book.done(add('gear'), when.inMonth(6, 20), 'Actuator inspected, no leak', MECHANIC);
+  if (key.startsWith('sprig'))
+    book.done(add('rail'), when.inMonth(100, 14), 'Second stop fitted', MECHANIC, { tenths: null });
 }
 
 /** The club's own programme, and what the conversion brought and ended. */

@@ -25,6 +25,8 @@ export interface ItemRow extends OfAircraft {
   recurring: boolean;
   ferry_prohibited: boolean;
   equipment_id: string | null;
+  directive_id: string | null;
+  since: LocalDate | null;
   retired_on: LocalDate | null;
 }
 export interface ComplianceRow extends Recorded {
@@ -35,6 +37,51 @@ export interface ComplianceRow extends Recorded {
   detail: ItemDetail | null;
   statement: string;
   signed_by: string;
+}
+export interface DirectiveRow extends Recorded {
+  issuer: string;
+  number: string;
+  title: string;
+  effective_on: LocalDate;
+  applies_to: 'aircraft';
+  part_numbers: string[];
+  serials: [];
+  scope: 'all';
+  calendar_months: number | null;
+  plain_months: number | null;
+  days: null;
+  interval_tenths: number | null;
+  recurring: boolean;
+  within_days: number | null;
+  ferry_prohibited: boolean;
+}
+export interface DirectiveModelRow {
+  club_id: string;
+  directive_id: string;
+  model_id: string;
+}
+export interface SignerRow extends Recorded {
+  name: string;
+  certificate: string;
+  holds: 'mechanic' | 'inspection-authorization' | 'repair-station';
+  valid_from: LocalDate;
+  valid_through: LocalDate | null;
+}
+export interface WorkOrderRow extends OfAircraft {
+  title: string;
+  shop: string;
+  state: 'planned';
+  booking_id: string;
+  made_by: string;
+}
+export interface WorkLineRow extends Recorded {
+  order_id: string;
+  aircraft_id: string;
+  kind: 'item' | 'squawk' | 'wish';
+  item_id: string | null;
+  squawk_id: string | null;
+  wish_id: string | null;
+  title: string;
 }
 export interface UpgradeWishRow extends OfAircraft {
   title: string;

@@ -28,17 +28,15 @@ type Text = Pick<Directive, 'appliesTo' | 'equipmentKind' | 'partNumbers' | 'ser
   modelIds: readonly string[];
 };
 
-/** One entry for an aircraft directive; one for each piece of the kind for an equipment directive, none without such a piece. */
+/**
+ * One entry for a directive about the aircraft, one for each piece of the kind for one about equipment; none for another model or
+ * without such a piece.
+ */
 export function applicabilityOf(directive: Text, aircraft: DirectiveAircraft): Applicability[] {
   const { modelIds, appliesTo, equipmentKind } = directive;
   const named = modelIds.length === 0 || modelIds.includes(aircraft.modelId);
-  if (appliesTo === 'aircraft')
-    return [
-      named
-        ? bySerial(directive, null, aircraft.serialNumber, 'the aircraft')
-        : { equipmentId: null, state: 'not', because: 'Another model.' },
-    ];
   if (!named) return [];
+  if (appliesTo === 'aircraft') return [bySerial(directive, null, aircraft.serialNumber, 'the aircraft')];
   return aircraft.pieces
     .filter(({ kind }) => kind === equipmentKind)
     .map((piece) => {

@@ -4,6 +4,7 @@ import {
   FlagField,
   IdField,
   InstantField,
+  NoteField,
   PartsField,
   Shown,
   TextField,
@@ -62,7 +63,7 @@ export class NewWorkOrder extends ShopTimes {
   @TextField({ max: 200 })
   title: string;
 
-  @TextField({ max: 200, optional: true, description: 'Where it is done' })
+  @NoteField({ max: 200, optional: true, description: 'Where it is done' })
   shop?: string;
 
   @PartsField(() => NewLine, { max: 60 })

@@ -8,6 +8,7 @@ import { place } from './parts/route.js';
 import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
+import { ShopPage } from './shop/shop-page.js';
 import { SquawksPage } from './squawks/squawks-page.js';
 
 export function App() {
@@ -18,7 +19,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment'].includes(path);
+  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop'].includes(path);
   return (
     <>
       <header class="top">
@@ -30,6 +31,7 @@ export function App() {
           <Link to="/">Ask</Link>
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
+          <Link to="/shop">Shop</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -45,6 +47,7 @@ export function App() {
       </div>
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
       {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
+      {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>

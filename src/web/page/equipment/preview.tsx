@@ -8,7 +8,7 @@ const figure = (value: number | null, unit: string): string =>
 
 /** What a change would do: weight, items, members to be shown, bookings answered otherwise. */
 export function Preview({ result, zone }: { result: ChangeResult; zone: string }) {
-  const { weight, lost, gained, itemsEnded, itemsBegun, members, bookings, bookingsJudged } = result;
+  const { weight, kinds, lost, gained, itemsEnded, itemsBegun, members, bookings, bookingsJudged } = result;
   const toShow = members.filter(({ exempt }) => !exempt);
   return (
     <div class="preview" role="status">
@@ -33,6 +33,26 @@ export function Preview({ result, zone }: { result: ChangeResult; zone: string }
       </table>
       {weight.because && <p class="hint">The weight after is not known: {weight.because}.</p>}
       <ul>
+        {kinds
+          .filter(({ before, after }) => before?.verdict !== after?.verdict)
+          .map(({ kind, title, after }) => (
+            <li key={kind}>
+              {title}:{' '}
+              <strong>
+                {after?.verdict === 'yes'
+                  ? 'possible again'
+                  : after?.verdict === 'no'
+                    ? 'no more possible'
+                    : 'no more certain'}
+              </strong>
+              {after !== null && after.says.length > 0 && (
+                <span class="says">
+                  {' '}
+                  <Said text={after.says.join(' ')} zone={zone} />
+                </span>
+              )}
+            </li>
+          ))}
         {lost.length > 0 && <li>No more: {lost.map(kindWords).join(', ')}.</li>}
         {gained.length > 0 && <li>New: {gained.map(kindWords).join(', ')}.</li>}
         {itemsEnded.length > 0 && <li>Ends: {itemsEnded.map(({ title }) => title).join('; ')}.</li>}

@@ -19,6 +19,12 @@ export interface ChangeResult {
   changeId: string | null;
   preview: string;
   weight: { before: WeightOf; after: WeightOf; because: string | null };
+  kinds: {
+    kind: string;
+    title: string;
+    before: { verdict: string } | null;
+    after: { verdict: string; says: string[] } | null;
+  }[];
   lost: string[];
   gained: string[];
   itemsEnded: { title: string }[];

@@ -1,5 +1,6 @@
 /** The season plan as the page shows it. */
 export interface SeasonWork {
+  id: string;
   title: string;
   kind: 'need' | 'wish';
   week: string;
@@ -12,6 +13,9 @@ export interface SeasonVisit {
   registration: string;
   from: string;
   to: string;
+  firstDay: string;
+  lastDay: string;
+  booked: boolean;
   work: SeasonWork[];
   why: string[];
   otherWeeks: { week: string; more: number | null }[];

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { Day, Said } from '../parts/said.js';
+import { AcceptSeason } from './accept-season.js';
 import { SeasonPicture } from './season-picture.js';
 import type { Beside, Season, SeasonVisit } from './season-types.js';
 
@@ -72,6 +73,14 @@ export function SeasonPlan({ me }: { me: Me }) {
           me={me}
           pin={() => void plan([...pins, { aircraftId: visit.aircraftId, on: visit.from }])}
           pinned={pins.some((one) => one.aircraftId === visit.aircraftId && one.on === visit.from)}
+        />
+      )}
+      {season?.status === 'optimal' && me.roles.includes('maintenance-coordinator') && (
+        <AcceptSeason
+          key={JSON.stringify(season.visits)}
+          season={season}
+          me={me}
+          accepted={() => void plan([])}
         />
       )}
       {season && <p class="caution">{season.caution}</p>}
