@@ -154,6 +154,12 @@ it('directives_itself_chk: none supersedes itself', async () => {
   });
 });
 
+it('directive_models_pkey: a model is named once', async () => {
+  expect(await refusalOf('directive_models', model(own))).toEqual({
+    ...{ state: '23505', constraint: 'directive_models_pkey' },
+  });
+});
+
 it('has a case for every constraint of these tables', async () => {
   const proven = [...CASES.map(([constraint]) => constraint), 'directives_itself_chk'];
   expect(proven.sort()).toEqual(await constraintsToProve(db, TABLES));
