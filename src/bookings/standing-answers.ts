@@ -1,8 +1,8 @@
 import type { EntityManager } from 'typeorm';
 import type { FlightRequestDto } from '../decisions/flight-request.dto.js';
-import { gatherSheets } from '../decisions/gather/sheets.js';
+import { gatherEach } from '../decisions/gather/each.js';
 import { instant } from '../decisions/gather/sql.js';
-import { blocks, judge, type Answer } from '../rules/index.js';
+import { blocks, rulesetFor, toSeconds, weigh, type Answer } from '../rules/index.js';
 
 /** What the engine says today of a booking's flight, with the facts as they stand inside the caller's transaction. */
 export interface StandingAnswer {
@@ -28,7 +28,7 @@ interface Row extends Omit<StandingAnswer, 'answer' | 'because'> {
   request: FlightRequestDto;
 }
 
-/** Judges every flight still booked on some aircraft anew, in order of departure. */
+/** Judges every flight still booked on some aircraft anew, in order of departure; four statements, however many there are. */
 export async function standingAnswers(
   em: EntityManager,
   of: { aircraftIds: readonly string[]; now: string },
@@ -42,20 +42,17 @@ export async function standingAnswers(
       ORDER BY lower(b.during), b.id`,
     [of.aircraftIds, of.now],
   );
-  const answers: StandingAnswer[] = [];
-  for (const { request, ...row } of rows) {
-    const { sheets, policy } = await gatherSheets(em, {
-      request,
-      memberId: row.memberId,
-      aircraftIds: [row.aircraftId],
-      knownAt: of.now,
-      exceptBookingId: row.bookingId,
-    });
-    const decision = judge(sheets[0]!, policy);
-    const because = decision.findings.filter(blocks).map(({ rule, title, says }) => ({ rule, title, says }));
-    answers.push({ ...row, answer: decision.answer, because });
-  }
-  return answers;
+  if (rows.length === 0) return [];
+  const { sheets, policy } = await gatherEach(em, { flights: rows, knownAt: of.now });
+  const rules = rulesetFor(sheets[0]!.jurisdiction, policy);
+  return rows.map(({ request: _asked, ...row }, index) => {
+    const { answer, judged } = weigh(sheets[index]!, rules, toSeconds(row.departs));
+    const because = judged
+      .map(({ finding }) => finding)
+      .filter(blocks)
+      .map(({ rule, title, says }) => ({ rule, title, says }));
+    return { ...row, answer, because };
+  });
 }
 
 /**
