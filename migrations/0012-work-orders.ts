@@ -68,7 +68,7 @@ export class WorkOrders1764000000012 implements MigrationInterface {
         CONSTRAINT work_orders_order_chk CHECK (signed_at IS NULL OR signed_at >= begun_at),
         CONSTRAINT work_orders_check_chk CHECK (check_flight_because IS NULL OR state = 'signed'),
         CONSTRAINT work_orders_flown_chk CHECK (num_nonnulls(check_flown_at, check_flown_by, check_entry) IN (0, 3)
-          AND (check_flown_at IS NULL OR check_flight_because IS NOT NULL AND check_flown_at >= signed_at))
+          AND (check_flown_at IS NULL OR check_flight_because IS NOT NULL AND check_flown_at >= begun_at))
       );
       CREATE INDEX work_orders_aircraft_ix ON work_orders (club_id, aircraft_id, state);
       ${factTable('work_orders')}

@@ -343,6 +343,7 @@ describe('work orders', () => {
         ['checkFlightNeeded', { checkFlightBecause: 'Cables' }],
         ['signerId', { signedOn: '2019-12-31' }],
         ['signedOn', { signedOn: '2026-03-11' }],
+        ['signedOn', { signedOn: '2026-03-09' }],
         ['lines[0].doneOn', { lines: [{ ...done, doneOn: '2026-03-11' }] }],
       ] as const) {
         expect([field, problemOf(await sign(order, more).expect(422)).field]).toEqual([field, field]);

@@ -3,10 +3,12 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { hasAnyRole } from '../../accounts/roles.js';
 import type { PartPlace } from '../../fleet/aircraft-records.js';
+import { clubZone } from '../../clubs/club-time.js';
 import { Clock } from '../../platform/clock.js';
 import { writeRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
+import { localDateOf, toSeconds } from '../../rules/index.js';
 import { ORDERS, runStep } from './step.js';
 import type { CheckFlight, WorkOrderResult } from './work-order.dto.js';
 import { refused } from './work-orders.problems.js';
@@ -47,10 +49,12 @@ export class CheckFlightsService {
         });
       const { flownAt, entry } = body;
       if (flownAt > now) throw refused('flownAt', `${flownAt} is still to come; it is ${now} now.`);
-      if (flownAt < order.signedAt!)
+      // Entries may be made later than things were done, so the day that was signed for counts.
+      const on = localDateOf(toSeconds(flownAt), await clubZone(em, user.clubId));
+      if (on < order.signedOn! || flownAt < order.begunAt!)
         throw refused(
           'flownAt',
-          `The work was signed at ${order.signedAt}; the check flight comes after that.`,
+          `The work was signed on ${order.signedOn}; the check flight comes after that.`,
         );
       await requirePilot(em, user.clubId, pilotId);
       await writeRecord(em, ORDERS, order, {

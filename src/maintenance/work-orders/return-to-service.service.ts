@@ -70,6 +70,9 @@ export class ReturnToServiceService {
     const on = body.signedOn ?? (await clubToday(em, clubId, now));
     await notToCome(em, clubId, { field: 'signedOn', on, now });
     const signature = await this.signature(em, clubId, on, body);
+    const begunOn = await clubToday(em, clubId, order.begunAt!);
+    if (on < begunOn)
+      throw refused('signedOn', `The work began on ${begunOn}; it cannot have been signed before that.`);
     const doneTenths = await this.readMeters(em, order, body);
     // The change first: an item that hangs on a piece that went is not signed any more, one that came is.
     const equipmentChangeId = await this.changeEquipment(em, user, order, body, signature);
