@@ -4,6 +4,10 @@ import { EquipmentChangesController } from './equipment-changes/equipment-change
 import { EquipmentChangesService } from './equipment-changes/equipment-changes.service.js';
 import { ForecastController } from './forecast/forecast.controller.js';
 import { ForecastService } from './forecast/forecast.service.js';
+import { StatusImportController } from './records/import/import.controller.js';
+import { StatusImportService } from './records/import/import.service.js';
+import { StatusController } from './records/status.controller.js';
+import { StatusService } from './records/status.service.js';
 import { SeasonController } from './season/season.controller.js';
 import { SeasonService } from './season/season.service.js';
 import { WishesController } from './wishes/wishes.controller.js';
@@ -21,6 +25,8 @@ import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
     SeasonController,
     WishesController,
     SquawkEffectsController,
+    StatusController,
+    StatusImportController,
   ],
   providers: [
     EquipmentChangesService,
@@ -29,6 +35,8 @@ import { SquawkEffectsService } from './squawks/squawk-effects.service.js';
     WishesService,
     SquawkEffectsService,
     DeferralGuideService,
+    StatusService,
+    StatusImportService,
   ],
 })
 export class MaintenanceModule {}

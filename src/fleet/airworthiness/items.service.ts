@@ -53,7 +53,8 @@ export class ItemsService extends AircraftRecords<AirworthinessItem, NewItem, It
   }
 }
 
-function requireInterval(row: Partial<AirworthinessItem>): void {
+/** @throws ProblemException 422 for an item that recurs and does not say when. */
+export function requireInterval(row: Partial<AirworthinessItem>): void {
   if (row.recurring === false || !OWN_INTERVAL.has(row.kind!)) return;
   const { calendarMonths, plainMonths, days, intervalTenths, fixedDueOn, fixedDueTenths } = row;
   const given = [calendarMonths, plainMonths, days, intervalTenths, fixedDueOn, fixedDueTenths];

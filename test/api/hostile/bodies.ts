@@ -22,6 +22,8 @@ const CHANGE = (own: Ids): Body => ({
   ],
 });
 
+const STATUS_FILE = 'section,title,days,last done,last done (h)\nitem,Wash,30,01/02/2026,1040\n';
+
 export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
@@ -80,6 +82,8 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   previewEquipmentChange: (own) => CHANGE(own),
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
+  previewStatusImport: () => ({ csv: STATUS_FILE, dates: 'day-first' }),
+  importStatus: () => ({ csv: STATUS_FILE, dates: 'day-first', preview: 'of nothing' }),
   planSeason: (own) => ({ weeks: 4, pins: [{ aircraftId: own.aircraftId, on: '2026-03-18' }] }),
   addWish: () => ({ title: 'A second navigator', shopDays: 3, worthHours: 20 }),
   editWish: () => ({ worthHours: 25 }),
