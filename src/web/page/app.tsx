@@ -9,6 +9,7 @@ import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 import { SquawksPage } from './squawks/squawks-page.js';
+import { StatusPage } from './status/status-page.js';
 
 export function App() {
   useEffect(() => {
@@ -18,7 +19,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment'].includes(path);
+  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/status'].includes(path);
   return (
     <>
       <header class="top">
@@ -45,6 +46,7 @@ export function App() {
       </div>
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
       {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
+      {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>

@@ -10,7 +10,7 @@ import { MetersService } from '../../../fleet/meters/meters.service.js';
 import { Clock } from '../../../platform/clock.js';
 import { findRecord } from '../../../platform/database/records.js';
 import { TenantDb } from '../../../platform/database/tenant.js';
-import { CAUTION, digestOf } from '../../../rules/index.js';
+import { CAUTION, digestOf, localDateOf, toSeconds } from '../../../rules/index.js';
 import { previewStale } from '../../equipment-changes/equipment-changes.problems.js';
 import type { StatusItem } from '../status.dto.js';
 import { statusOf } from '../status.service.js';
@@ -79,10 +79,12 @@ export class StatusImportService {
     const now = this.clock.now();
     const aircraft = await findRecord(em, AIRCRAFT, { clubId, id: aircraftId }, { lock: true });
     const { csv, section, dates = 'year-first' } = body;
-    const file = readFile({ csv, section, dates, zone: await clubZone(em, clubId) });
+    const zone = await clubZone(em, clubId);
+    const file = readFile({ csv, section, dates, zone });
     const place: Place = {
-      ...{ em, meters: this.meters, clubId, aircraftId, now },
-      ...{ inspectionMeter: aircraft.inspectionMeter, taken: new Set<string>() },
+      ...{ em, meters: this.meters, clubId, aircraftId, zone },
+      ...{ inspectionMeter: aircraft.inspectionMeter, taken: new Set<string>(), known: {} },
+      today: localDateOf(toSeconds(now), zone),
     };
     const { result, bookings, changed } = await withBookingEffects(
       em,

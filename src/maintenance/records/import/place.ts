@@ -1,5 +1,11 @@
 /** What the writers of rows share. */
 import type { EntityManager } from 'typeorm';
+import { AirworthinessItem } from '../../../fleet/airworthiness/airworthiness-item.entity.js';
+import type { Compliance } from '../../../fleet/airworthiness/compliance.entity.js';
+import { lastCompliances } from '../../../fleet/airworthiness/compliance.views.js';
+import { Equipment } from '../../../fleet/equipment/equipment.entity.js';
+import { latestReadings } from '../../../fleet/meters/latest-readings.js';
+import type { MeterReading } from '../../../fleet/meters/meter-reading.entity.js';
 import type { MetersService } from '../../../fleet/meters/meters.service.js';
 import { hoursOf } from '../../../platform/http/views.js';
 import type { MeterKind } from '../../../rules/index.js';
@@ -13,8 +19,52 @@ export interface Place {
   clubId: string;
   aircraftId: string;
   inspectionMeter: MeterKind;
-  now: string;
+  /** The day in the club's zone, and the zone. */
+  today: string;
+  zone: string;
   taken: Set<string>;
+  known: Known;
+}
+
+/** Read once and kept up with what is written: an import holds the aircraft's row, so nobody else writes meanwhile. */
+export interface Known {
+  pieces?: Equipment[];
+  items?: AirworthinessItem[];
+  last?: Map<string, Compliance>;
+  /** Of the inspection meter; asked for once all readings of the file are in. */
+  meter?: MeterReading | null;
+}
+
+/** Every piece of the aircraft. */
+export const piecesOf = async ({ em, clubId, aircraftId, known }: Place): Promise<Equipment[]> =>
+  (known.pieces ??= await em.findBy(Equipment, { clubId, aircraftId }));
+
+/** Its items, and what was last done of each when the import began. */
+export async function itemsOf({ em, clubId, aircraftId, known }: Place): Promise<AirworthinessItem[]> {
+  if (known.items) return known.items;
+  known.items = await em.findBy(AirworthinessItem, { clubId, aircraftId });
+  known.last = await lastCompliances(
+    em,
+    clubId,
+    known.items.map(({ id }) => id),
+  );
+  return known.items;
+}
+
+/** What the inspection meter stood at last. */
+export async function meterOf(place: Place): Promise<MeterReading | null> {
+  const { em, clubId, aircraftId, inspectionMeter, known } = place;
+  if (known.meter === undefined) {
+    const readings = await latestReadings(em, clubId, [aircraftId]);
+    known.meter = readings.find(({ kind }) => kind === inspectionMeter) ?? null;
+  }
+  return known.meter;
+}
+
+/** @throws RowRefused for a day still to come in the club's zone. */
+export function requireNotToCome({ today }: Place, on: string): void {
+  if (on > today)
+    throw new RowRefused(`${on} is still to come; today is ${today}. Record the work once it is done.`);
 }
 
 /** What became of a row. */

@@ -1,19 +1,25 @@
 /** An airworthiness item of a file, and what was last done of it. */
 import { AirworthinessItem } from '../../../fleet/airworthiness/airworthiness-item.entity.js';
 import { Compliance } from '../../../fleet/airworthiness/compliance.entity.js';
-import { lastCompliances } from '../../../fleet/airworthiness/compliance.views.js';
 import type { NewCompliance } from '../../../fleet/airworthiness/compliance.dto.js';
-import { ITEMS, requireInterval } from '../../../fleet/airworthiness/items.service.js';
-import { Equipment } from '../../../fleet/equipment/equipment.entity.js';
-import { latestReadings } from '../../../fleet/meters/latest-readings.js';
-import { notToCome } from '../../../fleet/weighings/weighings.service.js';
-import { addRecord } from '../../../platform/database/records.js';
+import { requireInterval } from '../../../fleet/airworthiness/items.service.js';
+import { newId } from '../../../platform/ids.js';
 import { tenthsOf } from '../../../platform/http/views.js';
-import { clubZone } from '../../../clubs/club-time.js';
 import { localDateOf, toSeconds } from '../../../rules/index.js';
 import { complianceBody, itemBody, NO_STATEMENT, NOT_SIGNED, RowRefused } from './bodies.js';
 import type { FileRow } from './read-file.js';
-import { inHours, type Place, requireSame, same, written, type Written } from './place.js';
+import {
+  inHours,
+  itemsOf,
+  meterOf,
+  piecesOf,
+  type Place,
+  requireNotToCome,
+  requireSame,
+  same,
+  written,
+  type Written,
+} from './place.js';
 
 type ItemValues = Partial<AirworthinessItem> & { clubId: string };
 
@@ -24,20 +30,22 @@ const ITEM_FACTS = [
 ];
 
 export async function writeItem(place: Place, row: FileRow): Promise<Written> {
-  const { em, clubId, aircraftId, taken } = place;
+  const { em, taken } = place;
   const values = await itemValues(place, row);
   requireInterval(values);
   const done = complianceBody(row);
   const warnings = await warningsOf(place, row, values, done);
-  const there = (await em.findBy(AirworthinessItem, { clubId, aircraftId, kind: values.kind! })).find(
+  const there = (await itemsOf(place)).find(
     (item) =>
       !taken.has(item.id) &&
+      item.kind === values.kind &&
       same(item.title, values.title!) &&
       same(item.reference ?? '', values.reference ?? '') &&
       item.retiredOn === (values.retiredOn ?? null),
   );
   if (there) return again(place, there, { values, done, warnings });
-  const item = await addRecord(em, ITEMS, values);
+  const item = { ...values, id: newId() };
+  await em.insert(AirworthinessItem, item);
   taken.add(item.id);
   const writes = [itemSays(item)];
   if (done) writes.push(await addDone(place, item, done));
@@ -57,10 +65,10 @@ async function itemValues(place: Place, row: FileRow): Promise<ItemValues> {
 }
 
 /** The piece it hangs on, by name and, where that is not enough, serial number. */
-async function pieceOf({ em, clubId, aircraftId }: Place, { values }: FileRow): Promise<string | null> {
+async function pieceOf(place: Place, { values }: FileRow): Promise<string | null> {
   const { equipment: name, equipment_serial: serial } = values;
   if (typeof name !== 'string') return null;
-  const found = (await em.findBy(Equipment, { clubId, aircraftId })).filter(
+  const found = (await piecesOf(place)).filter(
     (piece) =>
       piece.removedOn === null &&
       same(piece.name, name) &&
@@ -75,7 +83,7 @@ async function pieceOf({ em, clubId, aircraftId }: Place, { values }: FileRow): 
 }
 
 async function warningsOf(
-  { em, clubId, aircraftId, inspectionMeter }: Place,
+  place: Place,
   { section, values }: FileRow,
   item: ItemValues,
   done: NewCompliance | null,
@@ -97,11 +105,11 @@ async function warningsOf(
     throw new RowRefused(
       'It counts hours, but does not say what the inspection meter stood at when it was done (last_done_h).',
     );
-  const meter = (await latestReadings(em, clubId, [aircraftId])).find(({ kind }) => kind === inspectionMeter);
+  const meter = await meterOf(place);
   const doneTenths = tenthsOf(done.doneH ?? null);
   if (meter && doneTenths !== null && doneTenths > meter.totalTenths) {
-    const readOn = localDateOf(toSeconds(meter.readAt), await clubZone(em, clubId));
-    const says = `It was done at ${inHours(doneTenths)}, but the ${inspectionMeter} stood at ${inHours(meter.totalTenths)} on ${readOn}`;
+    const readOn = localDateOf(toSeconds(meter.readAt), place.zone);
+    const says = `It was done at ${inHours(doneTenths)}, but the ${place.inspectionMeter} stood at ${inHours(meter.totalTenths)} on ${readOn}`;
     if (done.doneOn <= readOn) throw new RowRefused(`${says}, later. One of the two is wrong.`);
     warnings.push(`${says}. Record a newer reading.`);
   }
@@ -117,12 +125,11 @@ async function again(
   item: AirworthinessItem,
   of: { values: ItemValues; done: NewCompliance | null; warnings: string[] },
 ): Promise<Written> {
-  const { em, clubId, taken } = place;
   const { done } = of;
-  taken.add(item.id);
+  place.taken.add(item.id);
   requireSame(item, of.values, ITEM_FACTS);
   if (!done) return written('unchanged', { id: item.id });
-  const last = (await lastCompliances(em, clubId, [item.id])).get(item.id);
+  const last = place.known.last!.get(item.id);
   const doneTenths = tenthsOf(done.doneH ?? null);
   if (!last || done.doneOn > last.doneOn)
     return written('done-again', {
@@ -141,35 +148,31 @@ async function again(
   return written('unchanged', { id: item.id });
 }
 
-async function addDone(place: Place, item: AirworthinessItem, done: NewCompliance): Promise<string> {
-  const { em, clubId, now } = place;
-  await notToCome(em, clubId, { field: 'doneOn', on: done.doneOn, now });
+async function addDone(place: Place, item: { id: string }, done: NewCompliance): Promise<string> {
+  requireNotToCome(place, done.doneOn);
   const { doneH, dueH, detail, ...rest } = done;
-  const row = await addRecord(
-    em,
-    { entity: Compliance, noun: 'compliance' },
-    {
-      ...rest,
-      ...{ clubId, itemId: item.id, doneTenths: tenthsOf(doneH), dueTenths: tenthsOf(dueH) },
-      detail: detail ? { ...detail } : null,
-    },
-  );
-  const at = row.doneTenths === null ? '' : ` at ${inHours(row.doneTenths)}`;
-  const entry = row.statement === NO_STATEMENT ? '' : `, “${row.statement}”`;
-  return `last done ${row.doneOn}${at}${entry}, signed by: ${row.signedBy}`;
+  const doneTenths = tenthsOf(doneH ?? null);
+  await place.em.insert(Compliance, {
+    ...rest,
+    ...{ clubId: place.clubId, id: newId(), itemId: item.id, doneTenths, dueTenths: tenthsOf(dueH ?? null) },
+    detail: detail ? { ...detail } : null,
+  });
+  const at = doneTenths === null ? '' : ` at ${inHours(doneTenths)}`;
+  const entry = done.statement === NO_STATEMENT ? '' : `, “${done.statement}”`;
+  return `last done ${done.doneOn}${at}${entry}, signed by: ${done.signedBy}`;
 }
 
 /** 'Oil change (club), every 50.0 h or 4 calendar months'. */
-function itemSays(item: AirworthinessItem): string {
+function itemSays(item: ItemValues): string {
   const limits = [
-    item.intervalTenths !== null && `every ${inHours(item.intervalTenths)}`,
-    item.calendarMonths !== null && `every ${item.calendarMonths} calendar months`,
-    item.plainMonths !== null && `every ${item.plainMonths} months`,
-    item.days !== null && `every ${item.days} days`,
-    item.fixedDueOn !== null && `due on ${item.fixedDueOn}`,
-    item.fixedDueTenths !== null && `due at ${inHours(item.fixedDueTenths)}`,
+    item.intervalTenths && `every ${inHours(item.intervalTenths)}`,
+    item.calendarMonths && `every ${item.calendarMonths} calendar months`,
+    item.plainMonths && `every ${item.plainMonths} months`,
+    item.days && `every ${item.days} days`,
+    item.fixedDueOn && `due on ${item.fixedDueOn}`,
+    item.fixedDueTenths && `due at ${inHours(item.fixedDueTenths)}`,
   ].filter(Boolean);
   const once = item.recurring ? '' : ', once';
-  const reference = item.reference === null ? '' : `, ${item.reference}`;
+  const reference = item.reference ? `, ${item.reference}` : '';
   return `${item.title} (${item.kind}${reference})${limits.length > 0 ? `, ${limits.join(' or ')}` : ''}${once}, binds: ${item.scope}`;
 }

@@ -4,7 +4,7 @@ import { MeterReading } from '../../../fleet/meters/meter-reading.entity.js';
 import { latestReadings, STANDS } from '../../../fleet/meters/latest-readings.js';
 import { keepWeightInStep } from '../../../fleet/weighings/current-weight.js';
 import { Weighing } from '../../../fleet/weighings/weighing.entity.js';
-import { notToCome, WEIGHINGS } from '../../../fleet/weighings/weighings.service.js';
+import { WEIGHINGS } from '../../../fleet/weighings/weighings.service.js';
 import {
   databaseProblem,
   RETRYABLE_STATES,
@@ -16,7 +16,7 @@ import type { MeterKind } from '../../../rules/index.js';
 import { currentSource } from '../weight-source.js';
 import { equipmentBody, NO_STATEMENT, RowRefused, weighingBody } from './bodies.js';
 import type { Section } from './fields.js';
-import { type Place, requireSame, same, written, type Written } from './place.js';
+import { piecesOf, type Place, requireNotToCome, requireSame, same, written, type Written } from './place.js';
 import { writeItem } from './write-item.js';
 import type { FileRow } from './read-file.js';
 
@@ -60,9 +60,10 @@ async function writeEquipment(place: Place, row: FileRow): Promise<Written> {
   const { em, clubId, aircraftId, taken } = place;
   const body = equipmentBody(row);
   const values = { ...body, portable: body.basis === 'portable' };
-  const there = (await em.findBy(Equipment, { clubId, aircraftId, kind: body.kind })).find(
+  const there = (await piecesOf(place)).find(
     (piece) =>
       !taken.has(piece.id) &&
+      piece.kind === body.kind &&
       (body.serialNumber || piece.serialNumber
         ? piece.serialNumber === body.serialNumber && piece.installedOn === body.installedOn
         : same(piece.name, body.name) && piece.removedOn === body.removedOn),
@@ -73,13 +74,14 @@ async function writeEquipment(place: Place, row: FileRow): Promise<Written> {
     requireSame(there, values, EQUIPMENT_FACTS);
     return written('unchanged', { id: there.id });
   }
-  await notToCome(em, clubId, { field: 'installedOn', on: body.installedOn, now: place.now });
+  requireNotToCome(place, body.installedOn);
   const piece = await addRecord(
     em,
     { entity: Equipment, noun: 'piece of equipment' },
     { ...values, clubId, aircraftId },
   );
   taken.add(piece.id);
+  place.known.pieces!.push(piece);
   const weight = piece.weightLb === null ? 'weight not known' : `${piece.weightLb} lb`;
   const arm = piece.armIn === null ? '' : ` at ${piece.armIn} in`;
   const numbers = [
@@ -197,7 +199,7 @@ async function writeWeight(place: Place, row: FileRow): Promise<Written> {
     taken.add(there.id);
     return written('unchanged', { id: there.id });
   }
-  await notToCome(em, clubId, { field: 'effectiveOn', on: body.effectiveOn, now: place.now });
+  requireNotToCome(place, body.effectiveOn);
   const weighing = await addRecord(em, WEIGHINGS, { ...body, clubId, aircraftId });
   await keepWeightInStep(em, clubId, aircraftId);
   taken.add(weighing.id);

@@ -6,7 +6,7 @@ const METERS = { hobbs: 'Hobbs', tachometer: 'Tachometer', airframe: 'Airframe t
 
 export const hours = (value: number | null): string => (value === null ? '' : `${value.toFixed(1)} h`);
 
-/** '2026-03-09 14:00 (America/Chicago)' */
+/** '2026-03-09 14:00' on the clocks of a zone. */
 export function momentIn(zone: string, instant: string): string {
   const local = Temporal.Instant.from(instant).toZonedDateTimeISO(zone);
   return `${local.toPlainDate().toString()} ${local.toPlainTime().toString({ smallestUnit: 'minute' })}`;
@@ -31,13 +31,12 @@ export function intervalSays(item: StatusItem): string {
     item.days !== null && `${item.days} days`,
   ].filter(Boolean);
   const fixed = [item.fixedDueOn, item.fixedDueH !== null && hours(item.fixedDueH)].filter(Boolean);
-  return [
+  const parts = [
     every.length > 0 && `every ${every.join(' or ')}`,
     fixed.length > 0 && `by ${fixed.join(' or ')}`,
     !item.recurring && 'once',
-  ]
-    .filter(Boolean)
-    .join('; ');
+  ].filter(Boolean);
+  return parts.length === 0 ? 'not entered' : parts.join('; ');
 }
 
 export function lastSays({ last }: StatusItem): string {
@@ -60,10 +59,15 @@ const STATES: Record<StatusItem['state'], string> = {
   running: '',
 };
 
+/** '12 days', '3.2 h over' */
+const left = (value: number, unit: string, digits: number): string =>
+  value < 0 ? `${(-value).toFixed(digits)} ${unit} over` : `${value.toFixed(digits)} ${unit}`;
+
 export function leftSays(item: StatusItem): string {
   if (item.state === 'settled') return '';
-  const days = item.leftDays === null ? '' : `${item.leftDays} days`;
-  return [STATES[item.state], days, hours(item.leftH)].filter(Boolean).join(', ');
+  const days = item.leftDays === null ? '' : left(item.leftDays, 'days', 0);
+  const inHours = item.leftH === null ? '' : left(item.leftH, 'h', 1);
+  return [STATES[item.state], days, inHours].filter(Boolean).join(', ');
 }
 
 export function itemCells(item: StatusItem): string[] {
@@ -84,9 +88,12 @@ const pieceName = (name: string, serial: string | null): string =>
 export function pieceCells(piece: StatusPiece): string[] {
   const required = piece.requiredByTypeDesign ? 'required' : '';
   return [
-    [piece.name, [piece.kind, required].filter(Boolean).join(', ')].join('\n'),
+    [piece.name, [piece.kind === piece.name ? '' : piece.kind, required].filter(Boolean).join(', ')]
+      .filter(Boolean)
+      .join('\n'),
     [piece.basis, piece.document].filter(Boolean).join('\n'),
-    [piece.partNumber, piece.serialNumber && `S/N ${piece.serialNumber}`].filter(Boolean).join('\n'),
+    [piece.partNumber, piece.serialNumber && `S/N ${piece.serialNumber}`].filter(Boolean).join('\n') ||
+      'not on record',
     piece.weightLb === null ? 'not known' : `${piece.weightLb} lb`,
     piece.armIn === null ? 'not known' : `${piece.armIn} in`,
     [piece.installedOn, piece.removedOn && `to ${piece.removedOn}`].filter(Boolean).join('\n'),

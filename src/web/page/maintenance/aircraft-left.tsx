@@ -34,7 +34,8 @@ export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: s
               · shop visit <Day date={of.slotOn} />
             </>
           )}{' '}
-          · <Link to={`/equipment#${of.aircraftId}`}>Equipment</Link>
+          · <Link to={`/equipment#${of.aircraftId}`}>Equipment</Link> ·{' '}
+          <Link to={`/status#${of.aircraftId}`}>Status on one page</Link>
         </p>
       </header>
       <div class="axis" aria-hidden="true">
