@@ -9,6 +9,10 @@ import { ForecastService } from './forecast/forecast.service.js';
 import { RatesController } from './meter-rates/rates.controller.js';
 import { RatesService } from './meter-rates/rates.service.js';
 import { AcceptanceService } from './season/acceptance.service.js';
+import { StatusImportController } from './records/import/import.controller.js';
+import { StatusImportService } from './records/import/import.service.js';
+import { StatusController } from './records/status.controller.js';
+import { StatusService } from './records/status.service.js';
 import { SeasonController } from './season/season.controller.js';
 import { SeasonService } from './season/season.service.js';
 import { SignersController } from './signers/signers.controller.js';
@@ -37,6 +41,8 @@ import './work-orders/work-orders.constraints.js';
     SignersController,
     DirectivesController,
     WorkOrdersController,
+    StatusController,
+    StatusImportController,
   ],
   providers: [
     EquipmentChangesService,
@@ -52,6 +58,8 @@ import './work-orders/work-orders.constraints.js';
     WorkOrdersService,
     ReturnToServiceService,
     CheckFlightsService,
+    StatusService,
+    StatusImportService,
   ],
 })
 export class MaintenanceModule {}

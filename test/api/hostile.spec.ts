@@ -16,6 +16,8 @@ import { Sender, type Answer, type Wire } from './hostile/sender.js';
 const STALE = { headers: { 'If-Match': '"999"' } };
 /** What changing a password says when the present one is wrong: the body's, so the caller was let in. */
 const WRONG_PASSWORD = 'sign-in-refused';
+/** Acts that need a key to be repeated safely. */
+const KEYED = ['book', 'importStatus'];
 const STRANGER = '01900000-0000-7000-8000-000000000000';
 /** Parts of addresses that are the same for every club. */
 const SHARED: Record<string, string> = {
@@ -58,7 +60,7 @@ describe('hostile clients', () => {
     pathOf(operation, (name) => SHARED[name] ?? scene.param(operation.path, name));
   const headersOf = (operation: Operation): Record<string, string> => ({
     ...(operation.versioned ? { 'If-Match': operation.id === 'editSquawk' ? '"2"' : '"1"' } : {}),
-    ...(operation.id === 'book' ? { 'Idempotency-Key': newId() } : {}),
+    ...(KEYED.includes(operation.id) ? { 'Idempotency-Key': newId() } : {}),
   });
   const bodyOf = (operation: Operation, scene = home): Record<string, unknown> | undefined => {
     if (!operation.body) return undefined;

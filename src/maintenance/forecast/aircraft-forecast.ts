@@ -123,7 +123,8 @@ function weeksAhead(
   return { weeks: made, bases: made.map((_week, index) => expected[index]?.basis ?? 'recent') };
 }
 
-function stateOf(due: ItemDue, left: number | null, today: LocalDate): ForecastItem['state'] {
+/** How an item stands on a day, with so many tenths left on the inspection meter. */
+export function stateOf(due: ItemDue, left: number | null, today: LocalDate): ForecastItem['state'] {
   if (due.settled) return 'settled';
   if ((due.throughOn !== null && due.throughOn < today) || (left !== null && left < 0)) return 'overdue';
   if (due.hoursUnknown) return due.neverDone ? 'never-done' : 'unknown';

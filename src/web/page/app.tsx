@@ -10,6 +10,7 @@ import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 import { ShopPage } from './shop/shop-page.js';
 import { SquawksPage } from './squawks/squawks-page.js';
+import { StatusPage } from './status/status-page.js';
 
 export function App() {
   useEffect(() => {
@@ -19,7 +20,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop'].includes(path);
+  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop', '/status'].includes(path);
   return (
     <>
       <header class="top">
@@ -48,6 +49,7 @@ export function App() {
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
       {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
       {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
+      {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>

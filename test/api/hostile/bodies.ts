@@ -44,6 +44,7 @@ const SIGNATURE = (own: Ids): Body => ({
   readings: [{ kind: 'tachometer', shownH: 1062 }],
   ...{ checkFlightNeeded: true, checkFlightBecause: 'Trim cables' },
 });
+const STATUS_FILE = 'section,title,days,last done,last done (h)\nitem,Wash,30,01/02/2026,1040\n';
 
 export const PASSWORD = 'seven brown otters at the ferry';
 
@@ -103,6 +104,8 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   previewEquipmentChange: (own) => CHANGE(own),
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),
+  previewStatusImport: () => ({ csv: STATUS_FILE, dates: 'day-first' }),
+  importStatus: () => ({ csv: STATUS_FILE, dates: 'day-first', preview: 'of nothing' }),
   planSeason: (own) => ({ weeks: 4, pins: [{ aircraftId: own.aircraftId, on: '2026-03-18' }] }),
   previewDirective: (own) => DIRECTIVE(own),
   addDirective: (own) => DIRECTIVE(own),

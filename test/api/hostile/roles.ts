@@ -38,6 +38,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^list(Weighings|EquipmentChanges)$/, ALL],
   [/^(addWeighing|voidWeighing|voidReading)$/, COORDINATOR],
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],
+  [/^(read|print|export)Status$/, ALL],
+  [/^(previewStatusImport|importStatus)$/, [...COORDINATOR, ...OFFICERS]],
   [/^forecastMaintenance$/, ALL],
   [/^readMeterRates$/, [...COORDINATOR, ...OFFICERS]],
   [/^(preview|accept)Season$/, COORDINATOR],

@@ -66,6 +66,12 @@ export async function picture(path: string): Promise<string> {
   });
 }
 
+/** A file for signed-in people: a print, an export. @throws ApiProblem */
+export async function fetchFile(path: string): Promise<Blob> {
+  const response = await answered('GET', path, undefined, { Accept: '*/*' });
+  return response.ok ? response.blob() : read<Blob>(response);
+}
+
 async function answered(
   method: string,
   path: string,

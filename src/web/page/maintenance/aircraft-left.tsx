@@ -31,7 +31,8 @@ export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: s
             </>
           )}{' '}
           · <Link to={`/equipment#${of.aircraftId}`}>Equipment</Link> ·{' '}
-          <Link to={`/shop#${of.registration}`}>Shop</Link>
+          <Link to={`/shop#${of.registration}`}>Shop</Link> ·{' '}
+          <Link to={`/status#${of.aircraftId}`}>Status on one page</Link>
         </p>
       </header>
       <div class="axis" aria-hidden="true">
