@@ -1,0 +1,162 @@
+/** Whole flights, from file to proposals. Flight time: 14 CFR 1.1; night: 14 CFR 1.1 and 61.57(b) (from memory). */
+import { propose } from '../../src/practice/track/propose.js';
+import { nightSeconds } from '../../src/practice/track/night.js';
+import { readGpx } from '../../src/practice/track/gpx.js';
+import { readTrack } from '../../src/practice/track/reading.js';
+import { sunTimes } from '../../src/rules/sky/sun.js';
+import type { TrackPoint } from '../../src/practice/track/point.js';
+import { FIELD, Flight, gpxOf, KT, type Recorder } from './flight.js';
+
+const WIND = { fromDeg: 60, kt: 12 };
+const recorder: Recorder = { whiteM: 1, wanderM: 1, elevationOffsetM: -31, seed: 3 };
+
+function proposalsOf(points: readonly TrackPoint[], airfields = [FIELD]) {
+  const reading = readTrack(points, airfields);
+  return { reading, ...propose(points, airfields, reading) };
+}
+
+function lesson(beginsAt?: number): Flight {
+  const flight = new Flight(WIND, beginsAt);
+  flight.rest(60).takeOff().touchAndGo().goAround(10).fullStop().taxiBack(7).rest(30).takeOff(900);
+  flight.tas = 100 * KT;
+  flight.straight(20).turn(360, 45).straight(15).turn(-360, 47).straight(20);
+  flight.tas = 90 * KT;
+  flight.hold(6000, 6000, 2);
+  flight.tas = 85 * KT;
+  return flight.fullStop(6).taxiBack(6).rest(60);
+}
+
+test('a lesson from its file: log entry and practice, each with its evidence', () => {
+  const flown = lesson();
+  const read = readGpx(gpxOf(flown.points(recorder)));
+  if (!read.ok) throw new Error('not read');
+  const { log, practice, events } = proposalsOf(read.points);
+  expect(log.takeoffs.value).toBe(3);
+  expect(log.landings.value).toBe(3);
+  expect(log.fullStopLandings.value).toBe(2);
+  expect(log.fromAirfield.value).toBe('ZZHB');
+  expect(log.toAirfield.value).toBe('ZZHB');
+  expect(log.holding).toMatchObject({
+    value: true,
+    evidence: ['hold-1'],
+    caveats: ['instrument-conditions-not-seen'],
+  });
+  expect(log.landings.evidence).toEqual(['landing-1', 'landing-2', 'landing-3']);
+  expect(log.landings.caveats).toContain('go-arounds-seen');
+  expect(log.landings.caveats).toContain('manipulator-not-seen');
+  for (const proposed of Object.values(log))
+    for (const id of proposed.evidence) expect(events[id]).toBeDefined();
+  expect(practice.map(({ task }) => task)).toEqual([
+    'landing',
+    'go_around',
+    'landing',
+    'steep_turn',
+    'steep_turn',
+    'holding',
+    'landing',
+  ]);
+  const [right, left] = practice.filter(({ task }) => task === 'steep_turn');
+  expect(Object.keys(right!.measured).sort()).toEqual([
+    'airspeedDevKt',
+    'altitudeDevFt',
+    'bankDeg',
+    'rolloutDevDeg',
+  ]);
+  expect(left!.measured.bankDeg).toMatchObject({ least: expect.any(Number) });
+  // Off blocks when it first moves, on blocks when it stands for good: 60 s after the start and before the end.
+  const seconds = flown.t - 120;
+  expect(Math.abs(log.totalTenths.value! - seconds / 360)).toBeLessThanOrEqual(0.6);
+  expect(log.nightTenths.value).toBe(0);
+  expect(log.nightTakeoffs.value).toBe(0);
+});
+
+test('runways are told by the direction of motion', () => {
+  const { reading } = proposalsOf(lesson().points(recorder));
+  expect(reading.ground.map(({ runway }) => runway)).toEqual(Array(reading.ground.length).fill('09'));
+  const crossing = { ...FIELD, runways: [{ designator: '18', trueHeadingDeg: 180, lengthFt: 3600 }] };
+  const other = proposalsOf(lesson().points(recorder), [crossing]).reading.ground.filter(
+    ({ kind }) => kind === 'take-off',
+  );
+  expect(other[0]!.runway).toBeNull();
+  expect(other[0]!.confidence.parts).toContainEqual({ because: 'no-runway-along', factor: 0.5 });
+});
+
+test('a recorder tens of metres off changes no event', () => {
+  const kinds = (offset: number): string[] =>
+    proposalsOf(lesson().points({ elevationOffsetM: offset })).reading.ground.map(({ kind }) => kind);
+  for (const offset of [-60, 25, 80]) expect(kinds(offset)).toEqual(kinds(0));
+});
+
+test('a recording that begins and ends in the air proposes no times and no places', () => {
+  const points = lesson().points();
+  const up = points.findIndex((one) => one.elevationM! > 600);
+  const { log, reading } = proposalsOf(points.slice(up, up + 300));
+  expect(reading.movement).toEqual({ beginsSeconds: null, endsSeconds: null });
+  expect(log.departedAt).toEqual({
+    value: null,
+    evidence: [],
+    confidence: 0,
+    caveats: ['recording-begins-moving'],
+  });
+  expect(log.totalTenths.value).toBeNull();
+  expect(log.nightTenths.value).toBeNull();
+  expect(log.fromAirfield.value).toBeNull();
+  expect(reading.unseen).toContainEqual({ what: 'heights', because: 'elevation-unchecked' });
+});
+
+test('a recording cut off in the landing roll does not claim a full stop', () => {
+  const flight = new Flight(WIND).rest(40).takeOff().circuit(4).touchDown().wheels(20, 1.8);
+  const { log, reading } = proposalsOf(flight.points());
+  const landing = reading.ground.find(({ kind }) => kind === 'landing');
+  expect(landing).toMatchObject({ fullStop: null });
+  expect(log.landings.value).toBe(1);
+  expect(log.fullStopLandings).toMatchObject({ value: 0, caveats: ['unsettled-left-out'] });
+});
+
+test('without elevations: landings to a stop only, and that is said', () => {
+  const points = lesson().points({ ...recorder, withoutElevation: true });
+  const { log, reading } = proposalsOf(points);
+  expect(reading.unseen).toContainEqual({ what: 'touch-and-goes', because: 'no-elevation' });
+  expect(log.fullStopLandings.value).toBe(2);
+  expect(log.landings.caveats).toContain('may-be-more');
+  expect(log.landings.confidence).toBeLessThanOrEqual(0.6);
+});
+
+test('a stop where no airfield is known is told', () => {
+  const { log, reading } = proposalsOf(lesson().points(recorder), []);
+  expect(reading.ground).toEqual([]);
+  expect(reading.unseen.some(({ because }) => because === 'stop-at-no-known-airfield')).toBe(true);
+  expect(log.landings.caveats).toContain('may-be-more');
+});
+
+describe('night', () => {
+  const date = '2026-11-20';
+  const place = { latitudeDeg: FIELD.latitudeDeg, longitudeDeg: FIELD.longitudeDeg };
+  const { sunset, civilDusk } = sunTimes(date, place);
+
+  test('counts from the end of evening civil twilight, at the place', () => {
+    const standing: TrackPoint[] = Array.from({ length: 121 }, (_one, minute) => ({
+      atSeconds: civilDusk! - 3600 + minute * 60,
+      ...place,
+      elevationM: 0,
+      segment: 0,
+    }));
+    expect(Math.abs(nightSeconds(standing, civilDusk! - 3600, civilDusk! + 3600) - 3600)).toBeLessThan(30);
+    expect(nightSeconds(standing, civilDusk! - 3600, civilDusk! - 60)).toBe(0);
+    expect(nightSeconds([], 0, 1)).toBe(0);
+  });
+
+  test('take-offs and full stops count as night from an hour after sunset, the hours from civil dusk', () => {
+    const late = proposalsOf(lesson(sunset! + 3600).points(recorder)).log;
+    expect(late.nightTakeoffs.value).toBe(3);
+    expect(late.nightFullStopLandings.value).toBe(2);
+    expect(late.nightTenths.value).toBe(late.totalTenths.value);
+    // Begun at civil dusk, half an hour before the hour after sunset: first landings by the old night, all hours at night.
+    const dusk = proposalsOf(lesson(civilDusk! - 30).points(recorder)).log;
+    expect(dusk.nightTakeoffs.value).toBeLessThan(3);
+    expect(dusk.nightTenths.value).toBe(dusk.totalTenths.value);
+    const before = proposalsOf(lesson(civilDusk! - 1500).points(recorder)).log;
+    expect(before.nightTenths.value).toBeGreaterThan(0);
+    expect(before.nightTenths.value).toBeLessThan(before.totalTenths.value!);
+  });
+});
