@@ -2,6 +2,8 @@
  * How much of what was flown is found, over bank x wind x noise. The truth is the physics the flights are made of. Floors
  * are on counts; PRACTICE_TABLE=1 prints the tables.
  */
+import { readTrack } from '../../src/practice/track/reading.js';
+import { FIELD, Flight } from './flight.js';
 import {
   added,
   groundRows,
@@ -35,6 +37,22 @@ test('holds are found, and what is like one is not', () => {
   expect(recall(count)).toBeGreaterThanOrEqual(0.95);
   expect(precision(added([...holds, ...other]))).toBeGreaterThanOrEqual(0.95);
 }, 120_000);
+
+test('ovals that wander off are no hold, since they never come back over the fix', () => {
+  const wandering = Flight.inTheAir({ fromDeg: 0, kt: 0 }, 95, 900, 90).straight(30);
+  const steady = Flight.inTheAir({ fromDeg: 0, kt: 0 }, 95, 900, 90).straight(30);
+  for (let round = 0; round < 3; round += 1) {
+    wandering.turn(180, 18).straight(60).turn(180, 8).straight(60);
+    steady.turn(180, 15).straight(60).turn(180, 15).straight(60);
+  }
+  expect(readTrack(wandering.points(), []).holds).toEqual([]);
+  expect(readTrack(steady.points(), []).holds).toMatchObject([{ circuits: 3, direction: 'right' }]);
+});
+
+test('down to the runway and up again in two seconds is a go-around, however low', () => {
+  const dip = Flight.inTheAir({ fromDeg: 0, kt: 0 }, 70, 60, 90).straight(11.4, -5).straight(30, 5);
+  expect(readTrack(dip.points(), [FIELD]).ground).toMatchObject([{ kind: 'low-approach', runway: '09' }]);
+});
 
 test.each([1, 2, 5])(
   'take-offs, touch-and-goes and full stops, a point every %i s',

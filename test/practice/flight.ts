@@ -281,6 +281,15 @@ export class Flight {
     return this;
   }
 
+  /** Level along the runway at about 12 m for a quarter of a minute, as for a look at it, then away. */
+  lowPass(): this {
+    this.circuit(9);
+    this.headingDeg = this.headingFor(90);
+    this.straight(15);
+    while (this.z < FIELD_M + 300) this.air(3.6);
+    return this;
+  }
+
   /** A hold to the right at (x, y), inbound 90 degrees, so many rounds, one minute out. */
   hold(x: number, y: number, rounds: number, direction: 1 | -1 = 1, bankDeg?: number): this {
     const bank = bankDeg ?? Math.atan((this.tas * 3 * RAD) / G) / RAD;

@@ -47,6 +47,7 @@ test.each([
   ['longitude', `<trkpt lat="1">${at(1)}</trkpt>`, 'lon', null],
   ['elevation', point('1', '2', '<ele>NaN</ele><time>2026-06-20T15:00:01Z</time>'), 'ele', 'NaN'],
   ['elevation', point('1', '2', '<ele>0x10</ele><time>2026-06-20T15:00:01Z</time>'), 'ele', '0x10'],
+  ['elevation', point('1', '2', '<ele>1&amp;2</ele><time>2026-06-20T15:00:01Z</time>'), 'ele', '1&amp;2'],
   ['time-missing', point('1', '2', '<ele>1</ele>'), 'time', null],
   ['time', point('1', '2', '<time>2026-06-20T15:00:01</time>'), 'time', '2026-06-20T15:00:01'],
   ['time', point('1', '2', '<time>2026-04-31T15:00:01Z</time>'), 'time', '2026-04-31T15:00:01Z'],

@@ -1,11 +1,12 @@
 /** Whole flights, from file to proposals. Flight time: 14 CFR 1.1; night: 14 CFR 1.1 and 61.57(b) (from memory). */
+import fc from 'fast-check';
 import { propose } from '../../src/practice/track/propose.js';
 import { nightSeconds } from '../../src/practice/track/night.js';
 import { readGpx } from '../../src/practice/track/gpx.js';
 import { readTrack } from '../../src/practice/track/reading.js';
 import { sunTimes } from '../../src/rules/sky/sun.js';
 import type { TrackPoint } from '../../src/practice/track/point.js';
-import { FIELD, Flight, gpxOf, KT, type Recorder } from './flight.js';
+import { FIELD, FIELD_M, Flight, gpxOf, KT, type Recorder } from './flight.js';
 
 const WIND = { fromDeg: 60, kt: 12 };
 const recorder: Recorder = { whiteM: 1, wanderM: 1, elevationOffsetM: -31, seed: 3 };
@@ -127,6 +128,52 @@ test('a stop where no airfield is known is told', () => {
   expect(reading.ground).toEqual([]);
   expect(reading.unseen.some(({ because }) => because === 'stop-at-no-known-airfield')).toBe(true);
   expect(log.landings.caveats).toContain('may-be-more');
+});
+
+test('a recorder that writes twice a minute has no gaps; one that stops has; many are told as one', () => {
+  const rare = proposalsOf(lesson().points({ everySeconds: 30 })).reading;
+  expect(rare.unseen.map(({ because }) => because)).toEqual(['points-too-far-apart']);
+  const points = lesson().points();
+  const pierced = points.filter((_one, at) => at % 100 > 25);
+  const { unseen } = proposalsOf(pierced).reading;
+  expect(unseen.filter(({ what }) => what === 'everything')).toMatchObject([
+    { because: 'many-gaps', count: Math.floor(points.length / 100) },
+  ]);
+});
+
+test('whatever was recorded, it is read without a word that is no number', () => {
+  const step = fc.record({
+    seconds: fc.constantFrom(0.5, 1, 1, 1, 2, 7, 40, 900),
+    north: fc.double({ min: -0.01, max: 0.01, noNaN: true }),
+    east: fc.double({ min: -0.01, max: 0.01, noNaN: true }),
+    elevationM: fc.oneof(fc.double({ min: 300, max: 600, noNaN: true }), fc.constant(null)),
+    still: fc.boolean(),
+    breaks: fc.constantFrom(0, 0, 0, 0, 1),
+  });
+  fc.assert(
+    fc.property(fc.array(step, { minLength: 2, maxLength: 60 }), (steps) => {
+      let at: TrackPoint = { ...FIELD, atSeconds: 1_781_967_600, elevationM: FIELD_M, segment: 0 };
+      const points = steps.map(({ seconds, north, east, elevationM, still, breaks }) => {
+        at = {
+          atSeconds: at.atSeconds + seconds,
+          latitudeDeg: at.latitudeDeg + (still ? 0 : north),
+          longitudeDeg: at.longitudeDeg + (still ? 0 : east),
+          elevationM,
+          segment: at.segment + breaks,
+        };
+        return at;
+      });
+      const { log, practice, reading } = proposalsOf(points);
+      for (const { confidence } of [...Object.values(log), ...practice]) {
+        expect(confidence).toBeGreaterThanOrEqual(0);
+        expect(confidence).toBeLessThanOrEqual(1);
+      }
+      for (const { groundKt } of reading.ground) expect(Number.isFinite(groundKt)).toBe(true);
+      expect(log.fullStopLandings.value).toBeLessThanOrEqual(log.landings.value!);
+      expect(log.nightFullStopLandings.value).toBeLessThanOrEqual(log.fullStopLandings.value!);
+    }),
+    { seed: 20261126, numRuns: 200 },
+  );
 });
 
 describe('night', () => {

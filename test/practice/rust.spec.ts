@@ -54,6 +54,8 @@ test('a performance outside the standard after the last good one counts, in ever
   expect(rust(records)).toMatchObject({ outsideSince: 1, halfLifeDays: 15, rust: 0.75 });
   expect(rust(records, night)).toMatchObject({ outsideSince: 1, rust: 0.75 });
   expect(rust([...records, flown(2)])).toMatchObject({ outsideSince: 0 });
+  // On one day nobody can tell which came last, so it counts.
+  expect(rust([...records, flown(10)])).toMatchObject({ outsideSince: 1 });
 });
 
 test.each<[Condition, Partial<Flown>, Partial<Flown>, Partial<Flown>]>([

@@ -195,7 +195,7 @@ export interface GroundTruth {
 /** A flight with known take-offs and landings. */
 export function groundFlight(wind: Wind): { flight: Flight; truth: GroundTruth } {
   const flight = new Flight(wind);
-  flight.rest(40).takeOff().touchAndGo().goAround(18).touchAndGo().goAround(40).goAround(10);
+  flight.rest(40).takeOff().touchAndGo().goAround(18).touchAndGo().goAround(40).lowPass();
   flight.fullStop().taxiBack(7).rest(15).takeOff().touchAndGo().fullStop(6).taxiBack(6).rest(40);
   return { flight, truth: { takeOffs: 5, fullStops: 2, touchAndGoes: 3 } };
 }
@@ -204,11 +204,11 @@ export function groundFlight(wind: Wind): { flight: Flight; truth: GroundTruth }
 export function groundRows(everySeconds: number): Row[] {
   const rows: Row[] = [];
   const winds = [WINDS[0]!, { fromDeg: 60, kt: 15 }, { fromDeg: 130, kt: 10 }];
-  for (const wind of winds)
+  for (const wind of winds) {
+    const { flight, truth } = groundFlight(wind);
     for (const noise of NOISES) {
       const sums: Record<string, Count> = {};
       for (const [at, elevationOffsetM] of OFFSETS_M.entries()) {
-        const { flight, truth } = groundFlight(wind);
         const recorder = { ...noise, everySeconds, elevationOffsetM, seed: 11 + at };
         const { ground } = readTrack(flight.points(recorder), [FIELD]);
         const found = kindsOf(ground);
@@ -230,6 +230,7 @@ export function groundRows(everySeconds: number): Row[] {
       for (const [what, count] of Object.entries(sums))
         rows.push({ what: `${what}, every ${everySeconds} s`, wind: nameOf(wind), noise: noise.name, count });
     }
+  }
   return rows;
 }
 

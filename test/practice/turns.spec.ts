@@ -60,6 +60,10 @@ test('the wind of the turn is its drift, and the airspeed is the true one', () =
   }
 });
 
+test('a tight turn is not measured slower for being averaged', () => {
+  expect(Math.abs(turnOf(CALM, 90, 720, 60).trueAirspeedKt - 90)).toBeLessThan(0.4);
+});
+
 test('without the wind the bank would be wrong: ground speed and track alone give several degrees either way', () => {
   const flight = Flight.inTheAir({ fromDeg: 75, kt: 30 }, 90, 900, 0).straight(20).turn(360, 45).straight(20);
   const points = flight.points();

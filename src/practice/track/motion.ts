@@ -58,7 +58,7 @@ export function distanceM(
  * of a fit, and over one turn or hold, the plane is the earth to a thousandth.
  */
 export function motionOf(points: readonly TrackPoint[], settings: TrackSettings): Motion[] {
-  const { xs, ys, stretches } = chain(points, settings.gapSeconds);
+  const { xs, ys, stretches } = chain(points, gapOf(points, settings));
   const half = settings.smoothingSeconds;
   let [first, last] = [0, 0];
   return points.map((point, at) => {
@@ -91,6 +91,12 @@ export function motionOf(points: readonly TrackPoint[], settings: TrackSettings)
       stretch: stretches[at]!,
     };
   });
+}
+
+/** A silence is a gap when it is long for this recorder, too: some write a point every half minute. */
+function gapOf(points: readonly TrackPoint[], { gapSeconds }: TrackSettings): number {
+  const steps = points.slice(1).map((point, at) => point.atSeconds - points[at]!.atSeconds);
+  return Math.max(gapSeconds, 3 * median(steps));
 }
 
 function chain(

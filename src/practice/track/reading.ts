@@ -14,6 +14,8 @@ export type Unseen =
   | { what: 'touch-and-goes'; because: 'no-elevation' }
   | { what: 'heights'; because: 'elevation-unchecked' }
   | { what: 'everything'; because: 'gap'; fromSeconds: number; toSeconds: number }
+  /** So many gaps that they are told as one, from the first to the last. */
+  | { what: 'everything'; because: 'many-gaps'; fromSeconds: number; toSeconds: number; count: number }
   | { what: 'landings'; because: 'stop-at-no-known-airfield'; fromSeconds: number; toSeconds: number };
 
 export interface TrackReading {
@@ -27,6 +29,9 @@ export interface TrackReading {
   unseen: Unseen[];
 }
 
+/** Gaps told one by one. */
+const MOST_GAPS = 20;
+
 /** Reads a track against airfields. The points are in order of time, as `readGpx` gives them. */
 export function readTrack(
   points: readonly TrackPoint[],
@@ -37,14 +42,24 @@ export function readTrack(
   const motion = motionOf(points, settings);
   const ground = readGround(motion, airfields, settings);
   const unseen: Unseen[] = [];
-  const gaps: number[] = [];
+  const steps: number[] = [];
+  const gaps: { fromSeconds: number; toSeconds: number }[] = [];
   for (let at = 1; at < motion.length; at += 1) {
     const [a, b] = [motion[at - 1]!, motion[at]!];
-    if (a.stretch !== b.stretch)
-      unseen.push({ what: 'everything', because: 'gap', fromSeconds: a.atSeconds, toSeconds: b.atSeconds });
-    else gaps.push(b.atSeconds - a.atSeconds);
+    steps.push(b.atSeconds - a.atSeconds);
+    if (a.stretch !== b.stretch) gaps.push({ fromSeconds: a.atSeconds, toSeconds: b.atSeconds });
   }
-  const medianSeconds = median(gaps);
+  const [first, last] = [gaps[0], gaps[gaps.length - 1]];
+  if (first && last && gaps.length > MOST_GAPS)
+    unseen.push({
+      what: 'everything',
+      because: 'many-gaps',
+      fromSeconds: first.fromSeconds,
+      toSeconds: last.toSeconds,
+      count: gaps.length,
+    });
+  else unseen.push(...gaps.map((gap) => ({ what: 'everything' as const, because: 'gap' as const, ...gap })));
+  const medianSeconds = median(steps);
   const { coarsestSeconds } = settings.steepTurn;
   if (!(medianSeconds <= coarsestSeconds))
     unseen.push({ what: 'steep-turns', because: 'points-too-far-apart', medianSeconds, coarsestSeconds });

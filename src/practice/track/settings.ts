@@ -5,7 +5,7 @@
 export interface TrackSettings {
   /** Half of the time over which velocity is fitted. */
   smoothingSeconds: number;
-  /** A longer silence of the recorder is a gap; nothing is inferred across it. */
+  /** A longer silence of the recorder, if also three times its usual one, is a gap; nothing is inferred across it. */
   gapSeconds: number;
   steepTurn: {
     /** Points farther apart than this do not show a turn of half a minute. */

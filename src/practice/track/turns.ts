@@ -92,7 +92,8 @@ function measure(
   const headings = unwrap(motion.slice(first, last + 1).map(heading));
   const turned = headings[headings.length - 1]! - headings[0]!;
   if (Math.abs(turned) < limits.leastTurnedDeg) return null;
-  const omega = (Math.abs(turned) * RAD) / (motion[last]!.atSeconds - motion[first]!.atSeconds);
+  // The rate of the turn itself, without the rolling in and out.
+  const omega = (Math.abs(headings[end - first]! - headings[start - first]!) * RAD) / seconds;
   const shrunk = shrinkage(omega, spacing, half);
   const airspeed = circle.radius / shrunk;
   const trim = Math.min(5, seconds / 5);
