@@ -3,7 +3,7 @@
  * are on counts; PRACTICE_TABLE=1 prints the tables.
  */
 import { readTrack } from '../../src/practice/track/reading.js';
-import { FIELD, Flight } from './flight.js';
+import { FIELD, Flight, KT } from './flight.js';
 import {
   added,
   groundRows,
@@ -49,8 +49,10 @@ test('ovals that wander off are no hold, since they never come back over the fix
   expect(readTrack(steady.points(), []).holds).toMatchObject([{ circuits: 3, direction: 'right' }]);
 });
 
-test('down to the runway and up again in two seconds is a go-around, however low', () => {
-  const dip = Flight.inTheAir({ fromDeg: 0, kt: 0 }, 70, 60, 90).straight(11.4, -5).straight(30, 5);
+test('down to the runway and up again in a few seconds is a go-around, slow as it may become', () => {
+  const dip = Flight.inTheAir({ fromDeg: 0, kt: 0 }, 80, 60, 90).straight(16, -3);
+  dip.tas = 58 * KT;
+  dip.straight(2.4, -3).straight(40, 3);
   expect(readTrack(dip.points(), [FIELD]).ground).toMatchObject([{ kind: 'low-approach', runway: '09' }]);
 });
 

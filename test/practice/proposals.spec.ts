@@ -105,6 +105,24 @@ test('a recording that begins and ends in the air proposes no times and no place
   expect(reading.unseen).toContainEqual({ what: 'heights', because: 'elevation-unchecked' });
 });
 
+test('a recording that begins in the taxi has no time off blocks, although it stands later', () => {
+  const points = lesson().points();
+  const { reading, log } = proposalsOf(points.filter((_one, at) => at >= 63));
+  expect(reading.ground[0]!.kind).toBe('take-off');
+  expect(reading.movement.beginsSeconds).toBeNull();
+  expect(reading.movement.endsSeconds).not.toBeNull();
+  expect(log.totalTenths).toMatchObject({ value: null, caveats: ['recording-begins-moving'] });
+});
+
+test('a receiver that finds its height only after a while makes no landing of it', () => {
+  const points = lesson()
+    .points()
+    .map((one, at) => (at < 22 ? { ...one, elevationM: one.elevationM! + 70 } : one));
+  const { ground } = proposalsOf(points).reading;
+  expect(ground[0]!.kind).toBe('take-off');
+  expect(ground).toHaveLength(proposalsOf(lesson().points()).reading.ground.length);
+});
+
 test('a recording cut off in the landing roll does not claim a full stop', () => {
   const flight = new Flight(WIND).rest(40).takeOff().circuit(4).touchDown().wheels(20, 1.8);
   const { log, reading } = proposalsOf(flight.points());
