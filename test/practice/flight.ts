@@ -77,6 +77,8 @@ export class Flight {
   bankDeg = 0;
   tas = 0;
   readonly states: State[] = [];
+  /** When the wheels left or met the runway. */
+  readonly events: { kind: 'take-off' | 'touch-and-go' | 'full stop'; atSeconds: number }[] = [];
   private readonly east: number;
   private readonly north: number;
 
@@ -226,6 +228,7 @@ export class Flight {
   /** Along the runway until it flies, and away to a height; 60 kt at lift-off, 75 in the climb. */
   takeOff(heightM = 300): this {
     this.wheels(60 * KT, 2.2);
+    this.events.push({ kind: 'take-off', atSeconds: this.beginsAt + this.t });
     this.tas = 75 * KT;
     this.ground = null;
     this.headingDeg = this.headingFor(90);
@@ -250,7 +253,7 @@ export class Flight {
   }
 
   /** From the end of a circuit on to the wheels. */
-  touchDown(): this {
+  touchDown(kind: 'touch-and-go' | 'full stop' = 'full stop'): this {
     this.tas = 58 * KT;
     this.headingDeg = this.headingFor(90);
     while (this.z > FIELD_M + 0.2) {
@@ -258,18 +261,19 @@ export class Flight {
       this.air(-Math.min(1.2, Math.max(0.3, (this.z - FIELD_M) / 2)));
     }
     this.z = FIELD_M;
+    this.events.push({ kind, atSeconds: this.beginsAt + this.t });
     return this;
   }
 
   touchAndGo(): this {
     return this.circuit(4)
-      .touchDown()
+      .touchDown('touch-and-go')
       .wheels(40 * KT, 1.5)
       .takeOff();
   }
 
   fullStop(taxiMps = 7): this {
-    return this.circuit(4).touchDown().wheels(taxiMps, 1.8);
+    return this.circuit(4).touchDown('full stop').wheels(taxiMps, 1.8);
   }
 
   /** As low as `heightM` for some seconds, then away. */

@@ -4,6 +4,7 @@ import { propose } from '../../src/practice/track/propose.js';
 import { nightSeconds } from '../../src/practice/track/night.js';
 import { readGpx } from '../../src/practice/track/gpx.js';
 import { readTrack } from '../../src/practice/track/reading.js';
+import { judgeManoeuvre } from '../../src/practice/tolerances/judge.js';
 import { sunTimes } from '../../src/rules/sky/sun.js';
 import type { TrackPoint } from '../../src/practice/track/point.js';
 import { FIELD, FIELD_M, Flight, gpxOf, KT, type Recorder } from './flight.js';
@@ -27,8 +28,10 @@ function lesson(beginsAt?: number): Flight {
   return flight.fullStop(6).taxiBack(6).rest(60);
 }
 
+const LESSON = lesson();
+
 test('a lesson from its file: log entry and practice, each with its evidence', () => {
-  const flown = lesson();
+  const flown = LESSON;
   const read = readGpx(gpxOf(flown.points(recorder)));
   if (!read.ok) throw new Error('not read');
   const { log, practice, events } = proposalsOf(read.points);
@@ -64,6 +67,15 @@ test('a lesson from its file: log entry and practice, each with its evidence', (
     'rolloutDevDeg',
   ]);
   expect(left!.measured.bankDeg).toMatchObject({ least: expect.any(Number) });
+  expect(right!.caveats).toContain('airspeed-about-its-mean');
+  // Flown at 45 and 47 degrees: to the private standard, and the first of them not to the commercial one throughout.
+  expect(judgeManoeuvre('private', 'steep_turn', right!.measured, '2026-06-20')).toMatchObject({
+    within: true,
+  });
+  expect(judgeManoeuvre('commercial', 'steep_turn', right!.measured, '2026-06-20')).toMatchObject({
+    within: false,
+    measures: expect.arrayContaining([expect.objectContaining({ measure: 'bankDeg', within: false })]),
+  });
   // Off blocks when it first moves, on blocks when it stands for good: 60 s after the start and before the end.
   const seconds = flown.t - 120;
   expect(Math.abs(log.totalTenths.value! - seconds / 360)).toBeLessThanOrEqual(0.6);
@@ -72,10 +84,10 @@ test('a lesson from its file: log entry and practice, each with its evidence', (
 });
 
 test('runways are told by the direction of motion', () => {
-  const { reading } = proposalsOf(lesson().points(recorder));
+  const { reading } = proposalsOf(LESSON.points(recorder));
   expect(reading.ground.map(({ runway }) => runway)).toEqual(Array(reading.ground.length).fill('09'));
   const crossing = { ...FIELD, runways: [{ designator: '18', trueHeadingDeg: 180, lengthFt: 3600 }] };
-  const other = proposalsOf(lesson().points(recorder), [crossing]).reading.ground.filter(
+  const other = proposalsOf(LESSON.points(recorder), [crossing]).reading.ground.filter(
     ({ kind }) => kind === 'take-off',
   );
   expect(other[0]!.runway).toBeNull();
@@ -84,12 +96,12 @@ test('runways are told by the direction of motion', () => {
 
 test('a recorder tens of metres off changes no event', () => {
   const kinds = (offset: number): string[] =>
-    proposalsOf(lesson().points({ elevationOffsetM: offset })).reading.ground.map(({ kind }) => kind);
+    proposalsOf(LESSON.points({ elevationOffsetM: offset })).reading.ground.map(({ kind }) => kind);
   for (const offset of [-60, 25, 80]) expect(kinds(offset)).toEqual(kinds(0));
 });
 
 test('a recording that begins and ends in the air proposes no times and no places', () => {
-  const points = lesson().points();
+  const points = LESSON.points();
   const up = points.findIndex((one) => one.elevationM! > 600);
   const { log, reading } = proposalsOf(points.slice(up, up + 300));
   expect(reading.movement).toEqual({ beginsSeconds: null, endsSeconds: null });
@@ -106,7 +118,7 @@ test('a recording that begins and ends in the air proposes no times and no place
 });
 
 test('a recording that begins in the taxi has no time off blocks, although it stands later', () => {
-  const points = lesson().points();
+  const points = LESSON.points();
   const { reading, log } = proposalsOf(points.filter((_one, at) => at >= 63));
   expect(reading.ground[0]!.kind).toBe('take-off');
   expect(reading.movement.beginsSeconds).toBeNull();
@@ -115,12 +127,12 @@ test('a recording that begins in the taxi has no time off blocks, although it st
 });
 
 test('a receiver that finds its height only after a while makes no landing of it', () => {
-  const points = lesson()
-    .points()
-    .map((one, at) => (at < 22 ? { ...one, elevationM: one.elevationM! + 70 } : one));
+  const points = LESSON.points().map((one, at) =>
+    at < 22 ? { ...one, elevationM: one.elevationM! + 70 } : one,
+  );
   const { ground } = proposalsOf(points).reading;
   expect(ground[0]!.kind).toBe('take-off');
-  expect(ground).toHaveLength(proposalsOf(lesson().points()).reading.ground.length);
+  expect(ground).toHaveLength(proposalsOf(LESSON.points()).reading.ground.length);
 });
 
 test('a recording cut off in the landing roll does not claim a full stop', () => {
@@ -133,7 +145,7 @@ test('a recording cut off in the landing roll does not claim a full stop', () =>
 });
 
 test('without elevations: landings to a stop only, and that is said', () => {
-  const points = lesson().points({ ...recorder, withoutElevation: true });
+  const points = LESSON.points({ ...recorder, withoutElevation: true });
   const { log, reading } = proposalsOf(points);
   expect(reading.unseen).toContainEqual({ what: 'touch-and-goes', because: 'no-elevation' });
   expect(log.fullStopLandings.value).toBe(2);
@@ -142,16 +154,16 @@ test('without elevations: landings to a stop only, and that is said', () => {
 });
 
 test('a stop where no airfield is known is told', () => {
-  const { log, reading } = proposalsOf(lesson().points(recorder), []);
+  const { log, reading } = proposalsOf(LESSON.points(recorder), []);
   expect(reading.ground).toEqual([]);
   expect(reading.unseen.some(({ because }) => because === 'stop-at-no-known-airfield')).toBe(true);
   expect(log.landings.caveats).toContain('may-be-more');
 });
 
 test('a recorder that writes twice a minute has no gaps; one that stops has; many are told as one', () => {
-  const rare = proposalsOf(lesson().points({ everySeconds: 30 })).reading;
+  const rare = proposalsOf(LESSON.points({ everySeconds: 30 })).reading;
   expect(rare.unseen.map(({ because }) => because)).toEqual(['points-too-far-apart']);
-  const points = lesson().points();
+  const points = LESSON.points();
   const pierced = points.filter((_one, at) => at % 100 > 25);
   const { unseen } = proposalsOf(pierced).reading;
   expect(unseen.filter(({ what }) => what === 'everything')).toMatchObject([

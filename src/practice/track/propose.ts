@@ -33,6 +33,8 @@ export type Caveat =
   | 'unsettled-left-out'
   /** Holding counts towards instrument recency only by instruments, actual or simulated (14 CFR 61.57(c)). */
   | 'instrument-conditions-not-seen'
+  /** Airspeed deviations are of true airspeed about its own mean, not against the speed meant. */
+  | 'airspeed-about-its-mean'
   /** Who was at the controls a track does not show (14 CFR 61.57(a)(1)(i)). */
   | 'manipulator-not-seen';
 
@@ -113,7 +115,7 @@ export function propose(
       airfield: null,
       night: null,
       confidence: event.confidence.value,
-      caveats: ['manipulator-not-seen' as const],
+      caveats: ['airspeed-about-its-mean' as const, 'manipulator-not-seen' as const],
     })),
     ...holds.map(({ id, event }) => ({
       id,
