@@ -23,6 +23,20 @@ module.exports = {
       to: { path: '^crypto$' },
     },
     {
+      name: 'practice-is-pure',
+      comment:
+        'What a track shows and what is rusty depend on what is given alone: no framework, database, clock or file.',
+      severity: 'error',
+      from: { path: '^src/practice/(track|tolerances|rust)/' },
+      to: {
+        pathNot: [
+          '^src/practice/(track|tolerances|rust)/',
+          '^src/rules/(air|calendar|facts|sky)/',
+          '^node_modules/(temporal-polyfill|geographiclib-geodesic|fast-xml-parser)/',
+        ],
+      },
+    },
+    {
       name: 'workshop-stays-in-tests',
       comment: 'Example records and case tables are for tests and commands, never for answers to members.',
       severity: 'error',
