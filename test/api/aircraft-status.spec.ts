@@ -249,7 +249,9 @@ describe('the status of an aircraft', () => {
     });
     const { body, headers } = await bytes('/status/csv');
     expect(headers['content-type']).toBe('text/csv; charset=utf-8');
-    const records: Record<string, string>[] = parse(body, { columns: true });
+    // UTF-8's byte order mark (RFC 3629, section 6), by which spreadsheets know it.
+    expect([...body.subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
+    const records: Record<string, string>[] = parse(body, { columns: true, bom: true });
     const cells = records.flatMap((record) => Object.values(record));
     expect(
       cells.filter((cell) => /^\s*[=+\-@＝＋－＠\t\r]/.test(cell) && !/^-\d+(\.\d+)?$/.test(cell)),
