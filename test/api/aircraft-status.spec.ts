@@ -1,6 +1,6 @@
 /** An aircraft's status over HTTP: what it says as of a day, as JSON, CSV and PDF. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
@@ -50,10 +50,13 @@ describe('the status of an aircraft', () => {
     return { body: answer.body as Buffer, headers: answer.headers as Record<string, string> };
   };
   const textOf = (pdf: Buffer): PdfText => {
-    const file = join(mkdtempSync(join(tmpdir(), 'bellcrank-pdf-')), 'status.pdf');
+    const folder = mkdtempSync(join(tmpdir(), 'bellcrank-pdf-'));
+    const file = join(folder, 'status.pdf');
     writeFileSync(file, pdf);
     const reader = join(__dirname, '../support/pdf-text.mjs');
-    return JSON.parse(execFileSync(process.execPath, [reader, file], { encoding: 'utf8' })) as PdfText;
+    const told = execFileSync(process.execPath, [reader, file], { encoding: 'utf8' });
+    rmSync(folder, { recursive: true });
+    return JSON.parse(told) as PdfText;
   };
 
   it('tells times, items with last and next, directives, equipment, weight and squawks', async () => {
