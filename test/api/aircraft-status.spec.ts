@@ -1,6 +1,6 @@
 /** An aircraft's status over HTTP: what it says as of a day, as JSON, CSV and PDF. */
 import { execFileSync } from 'node:child_process';
-import { mkdtempSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { parse } from 'csv-parse/sync';
@@ -50,10 +50,13 @@ describe('the status of an aircraft', () => {
     return { body: answer.body as Buffer, headers: answer.headers as Record<string, string> };
   };
   const textOf = (pdf: Buffer): PdfText => {
-    const file = join(mkdtempSync(join(tmpdir(), 'bellcrank-pdf-')), 'status.pdf');
+    const folder = mkdtempSync(join(tmpdir(), 'bellcrank-pdf-'));
+    const file = join(folder, 'status.pdf');
     writeFileSync(file, pdf);
     const reader = join(__dirname, '../support/pdf-text.mjs');
-    return JSON.parse(execFileSync(process.execPath, [reader, file], { encoding: 'utf8' })) as PdfText;
+    const told = execFileSync(process.execPath, [reader, file], { encoding: 'utf8' });
+    rmSync(folder, { recursive: true });
+    return JSON.parse(told) as PdfText;
   };
 
   it('tells times, items with last and next, directives, equipment, weight and squawks', async () => {
@@ -249,7 +252,9 @@ describe('the status of an aircraft', () => {
     });
     const { body, headers } = await bytes('/status/csv');
     expect(headers['content-type']).toBe('text/csv; charset=utf-8');
-    const records: Record<string, string>[] = parse(body, { columns: true });
+    // UTF-8's byte order mark (RFC 3629, section 6), by which spreadsheets know it.
+    expect([...body.subarray(0, 3)]).toEqual([0xef, 0xbb, 0xbf]);
+    const records: Record<string, string>[] = parse(body, { columns: true, bom: true });
     const cells = records.flatMap((record) => Object.values(record));
     expect(
       cells.filter((cell) => /^\s*[=+\-@＝＋－＠\t\r]/.test(cell) && !/^-\d+(\.\d+)?$/.test(cell)),

@@ -299,6 +299,10 @@ item,,Spark plugs,,,100,2026-02-10,850,,,,,,,,,,,
     expect(facts(copy)).toEqual(facts(original));
     const plain = (csv: string) => csv.split('\r\n').filter((line) => !line.startsWith('aircraft,'));
     expect(plain(await exported(emptyId))).toEqual(plain(first));
+    const old = await preview(first.replace(/(aircraft,.*)2026-03-10,/, '$12026-02-10,'), {}, aircraftId);
+    expect(old.rows.find(({ section }) => section === 'aircraft')!.warnings).toEqual([
+      'The file is of 2026-02-10: what was done, read or found since then is not in it.',
+    ]);
     // And once more into the same aircraft: all of it is there.
     expect((await preview(first)).counts).toMatchObject({ added: 0, refused: 0, doneAgain: 0 });
   });

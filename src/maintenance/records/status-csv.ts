@@ -60,7 +60,8 @@ export function statusCsv(status: StatusView): string {
     })),
   ];
   const cells = rows.map((row) => COLUMNS.map((column) => written(row[column])));
-  return stringify([COLUMNS, ...cells], { record_delimiter: 'windows' });
+  // With a byte order mark, without which spreadsheets take UTF-8 for something else.
+  return stringify([COLUMNS, ...cells], { record_delimiter: 'windows', bom: true });
 }
 
 function itemRow(section: string, item: StatusItem): Row {

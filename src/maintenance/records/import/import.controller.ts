@@ -39,7 +39,7 @@ export class StatusImportController {
     id: 'importStatus',
     summary: 'Take over an existing status',
     description:
-      'Meters, equipment, empty weights and airworthiness items with what was last done. All rows or none, in one transaction, as previewed. Adds only: nothing on record is changed.',
+      'Meters, equipment, empty weights and airworthiness items with what was last done. All rows or none, in one transaction, as previewed. Adds only: nothing on record is changed, and a piece of equipment changes no empty weight.',
     answer: ImportResult,
     status: 201,
     refuses: [403, 404, 409, 422],

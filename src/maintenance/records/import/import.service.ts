@@ -11,7 +11,7 @@ import { takeUpDirectives } from '../../../fleet/directives/take-up.js';
 import { Clock } from '../../../platform/clock.js';
 import { findRecord } from '../../../platform/database/records.js';
 import { TenantDb } from '../../../platform/database/tenant.js';
-import { CAUTION, digestOf, localDateOf, toSeconds } from '../../../rules/index.js';
+import { CAUTION, digestOf, localDateOf, toSeconds, type LocalDate } from '../../../rules/index.js';
 import { previewStale } from '../../equipment-changes/equipment-changes.problems.js';
 import type { StatusItem } from '../status.dto.js';
 import { statusOf } from '../status.service.js';
@@ -100,7 +100,7 @@ export class StatusImportService {
     const { status } = await statusOf(em, { user, aircraftId, now });
     const rows = [
       ...result.map((one) => rowView(one, [...status.items, ...status.directives])),
-      ...file.others.map((other) => otherView(other, aircraft)),
+      ...file.others.map((other) => otherView(other, aircraft, place.today)),
     ].sort((a, b) => a.line - b.line);
     const told = {
       ...{ columns: columnsTold(file), dates: DATES_READ[dates], rows, counts: countsOf(rows) },
@@ -163,20 +163,34 @@ const LEFT_OUT: Record<string, string> = {
   caution: 'Cautions are worked out anew.',
 };
 
-function otherView({ line, section, values }: OtherRow, { registration }: Aircraft): ImportRow {
+function otherView(
+  { line, section, values }: OtherRow,
+  { registration }: Aircraft,
+  today: LocalDate,
+): ImportRow {
   const of = values['registration'];
-  const strange = section === 'aircraft' && of && of !== registration;
+  const asOf = values['as_of'] ?? '';
   const known = Object.hasOwn(LEFT_OUT, section);
   return {
     ...{ line, section: section.slice(0, 40), title: (values['title'] || of || section).slice(0, 200) },
     ...{ outcome: known ? ('left-out' as const) : ('refused' as const), writes: [] },
-    warnings: strange
-      ? [`The file is of ${of.slice(0, 40)}; it would be taken over for ${registration}.`]
-      : [],
+    warnings: section === 'aircraft' ? aboutFile({ of, asOf, registration, today }) : [],
     because: known
       ? LEFT_OUT[section]!
       : `There is no section “${section.slice(0, 40)}”: meter, equipment, weight, item or directive.`,
   };
+}
+
+/** Whose the file is, and of when. */
+function aboutFile(file: { of?: string; asOf: string; registration: string; today: LocalDate }): string[] {
+  const { of, asOf, registration, today } = file;
+  const older = /^\d{4}-\d{2}-\d{2}$/.test(asOf) && asOf < today;
+  return [
+    ...(of && of !== registration
+      ? [`The file is of ${of.slice(0, 40)}; it would be taken over for ${registration}.`]
+      : []),
+    ...(older ? [`The file is of ${asOf}: what was done, read or found since then is not in it.`] : []),
+  ];
 }
 
 function countsOf(rows: readonly ImportRow[]): ImportCounts {
