@@ -10,6 +10,7 @@ import { ForeignPapers1764000000008 } from './0008-foreign-papers.js';
 import { EquipmentChanges1764000000009 } from './0009-equipment-changes.js';
 import { UpgradeWishes1764000000010 } from './0010-upgrade-wishes.js';
 import { Squawks1764000000011 } from './0011-squawks.js';
+import { Loading1764000000012 } from './0012-loading.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -23,4 +24,5 @@ export const MIGRATIONS = [
   EquipmentChanges1764000000009,
   UpgradeWishes1764000000010,
   Squawks1764000000011,
+  Loading1764000000012,
 ];

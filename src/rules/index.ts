@@ -5,6 +5,7 @@ export * from './facts/fact.js';
 export * from './facts/flight.js';
 export * from './facts/person.js';
 export * from './facts/aircraft.js';
+export * from './facts/loading.js';
 export * from './facts/sheet.js';
 export * from './facts/club-rule.js';
 export * from './facts/keys.js';

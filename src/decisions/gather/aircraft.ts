@@ -1,12 +1,13 @@
 import type { EntityManager } from 'typeorm';
 import type { AircraftFacts } from '../../rules/index.js';
+import { LOADING_SUBJECTS } from './loading.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
 const ofAircraft = (table: string): string =>
   `${table} t WHERE t.club_id = a.club_id AND t.aircraft_id = a.id`;
 
 /** One SQL expression per subject of AircraftFacts, over `aircraft a` and its `aircraft_models k`. */
-const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
+const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
   type: recordFact(
     object({
       registration: 'a.registration',
@@ -183,6 +184,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
     ofAircraft('differences'),
     't.since, t.id',
   ),
+  ...LOADING_SUBJECTS,
 };
 
 const SQL = `SELECT a.home_airfield_id AS "homeAirfieldId", jsonb_build_object('id', a.id, ${Object.entries(

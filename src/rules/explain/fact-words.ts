@@ -42,6 +42,9 @@ const AIRCRAFT: Record<AircraftSubject, SubjectWords> = {
   permits: { name: 'special flight permits', record: 'special flight permit' },
   reservations: { name: 'bookings', record: 'booking' },
   differences: { name: 'changes of equipment', record: 'change of equipment' },
+  weighing: { name: 'empty weight', record: 'weighing' },
+  loading: { name: 'loading sheet', record: 'loading sheet' },
+  performance: { name: 'take-off and landing tables', record: 'performance sheet' },
 };
 
 const WHOSE: Record<Role | 'aircraft', string> = {

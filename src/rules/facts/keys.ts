@@ -51,7 +51,8 @@ function split(key: FactKey): [string, string] {
 /** Finds a fact; a role nobody fills gives an unknown that says so. */
 export function readFact<K extends FactKey>(sheet: FactSheet, crew: Crew, key: K): Fact<FactValue<K>> {
   const [role, subject] = split(key);
-  if (role === 'aircraft') return sheet.aircraft[subject as AircraftSubject] as Fact<FactValue<K>>;
+  if (role === 'aircraft')
+    return (sheet.aircraft[subject as AircraftSubject] ?? NOT_KEPT) as Fact<FactValue<K>>;
   const id = personInRole(sheet, crew, role as Role);
   if (id === null) return unknownFact(`${ROLE_WORDS[role as Role]} is not named`);
   const person = sheet.people[id];
