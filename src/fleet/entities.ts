@@ -3,6 +3,8 @@ import { AirworthinessItem } from './airworthiness/airworthiness-item.entity.js'
 import { Compliance } from './airworthiness/compliance.entity.js';
 import { Differences } from './differences/differences.entity.js';
 import { Equipment } from './equipment/equipment.entity.js';
+import { LoadingSheet } from './loading/loading-sheet.entity.js';
+import { PerformanceSheet } from './loading/performance-sheet.entity.js';
 import { MeterReading } from './meters/meter-reading.entity.js';
 import { MeterReadingVoid } from './meters/meter-reading-void.entity.js';
 import { AircraftModel } from './models/aircraft-model.entity.js';
@@ -24,6 +26,8 @@ export const FLEET_ENTITIES = [
   MeterReading,
   MeterReadingVoid,
   Weighing,
+  LoadingSheet,
+  PerformanceSheet,
   AirworthinessItem,
   Compliance,
   Squawk,

@@ -26,6 +26,8 @@ export type { HorizonLimits } from './engine/horizon.js';
 export * from './parameters/parameter.js';
 export * from './sky/nights.js';
 export { sunTimes } from './sky/sun.js';
+export { armsAt, categoriesOf, envelopeFaults } from './air/envelope.js';
+export { distanceFaults } from './air/field-length.js';
 export { distanceNm } from './air/distance.js';
 export * from './packs/index.js';
 export * from './judge.js';
