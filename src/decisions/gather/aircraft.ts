@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { AircraftFacts } from '../../rules/index.js';
-import { LOADING_SUBJECTS } from './loading.js';
+import { LOADING_SUBJECTS, MAX_TAKEOFF_LB } from './loading.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
 const ofAircraft = (table: string): string =>
@@ -28,7 +28,7 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
       pressurised: 'k.pressurised',
       serviceCeilingFt: 'k.service_ceiling_ft',
       maxOperatingAltitudeFt: 'k.max_operating_altitude_ft',
-      maxTakeoffLb: 'k.max_takeoff_lb',
+      maxTakeoffLb: MAX_TAKEOFF_LB,
       emptyWeightLb: 'a.empty_weight_lb',
       usableFuelUsGal: 'k.usable_fuel_us_gal',
       vs1Kcas: 'k.vs1_kcas',

@@ -7,6 +7,9 @@ const ownOrModels = (table: string): string =>
   `${table} t WHERE t.club_id = a.club_id AND (t.aircraft_id = a.id OR t.model_id = a.model_id)
      ORDER BY t.aircraft_id NULLS LAST LIMIT 1`;
 
+/** The greatest take-off weight: of the aircraft's own sheet, of its model's sheet, of its model. Over `aircraft_models k`. */
+export const MAX_TAKEOFF_LB = `coalesce((SELECT t.max_takeoff_lb FROM ${ownOrModels('loading_sheets')}), k.max_takeoff_lb)`;
+
 /** How the aircraft is loaded and what runway it needs, over `aircraft a`. */
 export const LOADING_SUBJECTS: Record<'weighing' | 'loading' | 'performance', string> = {
   weighing: newestFact(
@@ -26,7 +29,6 @@ export const LOADING_SUBJECTS: Record<'weighing' | 'loading' | 'performance', st
       id: 't.id',
       source: 't.source',
       fuelKind: 't.fuel_kind',
-      maxTakeoffLb: 't.max_takeoff_lb',
       maxLandingLb: 't.max_landing_lb',
       maxZeroFuelLb: 't.max_zero_fuel_lb',
       stations: 't.stations',

@@ -40,8 +40,6 @@ export interface LoadingFact extends Evidence {
   /** Document and section the figures are from. */
   source: string;
   fuelKind: 'avgas' | 'jet';
-  /** Where it differs from the model's own figure; null: that one counts. */
-  maxTakeoffLb: number | null;
   /** Null: the handbook sets none of its own. */
   maxLandingLb: number | null;
   maxZeroFuelLb: number | null;

@@ -21,7 +21,6 @@ export const showLoading: Show<LoadingFact> = (one) => [
     says: parts(
       one.source,
       one.stations.map(({ name, armIn }) => `${name} ${armIn} inches`).join(', '),
-      one.maxTakeoffLb !== null && `at most ${one.maxTakeoffLb} lb at take-off`,
       one.maxLandingLb !== null && `at most ${one.maxLandingLb} lb at landing`,
       one.maxZeroFuelLb !== null && `at most ${one.maxZeroFuelLb} lb without fuel`,
       `limits for ${one.envelopes.map(({ category }) => `the ${category} category`).join(', ')}`,

@@ -41,15 +41,10 @@ export function keptUsGal(type: AircraftType, flight: FactView['flight'], p: Par
   return burn + (p.number(KEPT_FUEL[0]) / 60) * type.fuelBurnUsGalPerHour!;
 }
 
-/** Less baggage; where all of it is not enough less fuel too; less fuel alone; the last row left at home. */
+/** Less baggage; less fuel; both, where neither alone is enough; the last row left at home. */
 export function lighterLoads(of: Asked): Remedy[] {
-  const bags = lessBaggage(of);
-  const fuel = lessFuel(of, of.loading);
-  return [
-    ...(bags ? [bags] : of.loading.baggageLb > 0 ? both(of) : []),
-    ...(fuel ? [fuel] : []),
-    ...withoutLastRow(of),
-  ];
+  const one = [lessBaggage(of), lessFuel(of, of.loading)].filter((remedy) => remedy !== null);
+  return [...(one.length > 0 ? one : both(of)), ...withoutLastRow(of)];
 }
 
 /** Baggage in another compartment. */
@@ -85,6 +80,7 @@ function lessBaggage(of: Asked): Remedy | null {
 
 function both(of: Asked): Remedy[] {
   const { baggageLb } = of.loading;
+  if (baggageLb === 0) return [];
   const fuel = lessFuel(of, without(of.loading, baggageLb, true), `${baggageLb} lb of baggage and `);
   return fuel ? [fuel] : [];
 }
@@ -118,7 +114,7 @@ function withoutLastRow(of: Asked): Remedy[] {
   return [
     {
       act: 'take-fewer-passengers',
-      title: `Leave the passengers of ${named[last]!.name} at home.`,
+      title: `Take no passengers in ${named[last]!.name.toLowerCase()}.`,
       by: 'member',
       effects: [
         {

@@ -25,6 +25,14 @@ export function toldLoading(flight: Pick<FactView['flight'], 'loading'>): ToldLo
   };
 }
 
+/** To a tenth of a pound, so that binary fractions of gallons do not tip an exact limit. */
+export const tenth = (lb: number): number => Math.round(lb * 10) / 10;
+/** Whole pounds, rounded up. */
+export const pounds = (lb: number): number => Math.ceil(tenth(lb));
+/** Weight at take-off. */
+export const totalLb = (emptyLb: number, loading: ToldLoading, perGallon: number): number =>
+  tenth(emptyLb + loading.occupantsLb + loading.baggageLb + loading.fuelUsGal * perGallon);
+
 /** Pounds of a US gallon of the aircraft's fuel. */
 export function lbPerUsGal(type: AircraftType, sheet: LoadingFact | null, p: Parameters): number {
   const jet = sheet ? sheet.fuelKind === 'jet' : type.turbine;

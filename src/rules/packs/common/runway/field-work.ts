@@ -5,7 +5,7 @@ import { need } from '../../../engine/unknown.js';
 import type { AircraftType } from '../../../facts/aircraft.js';
 import type { AirfieldFact, DeclaredWeather, FlightFacts } from '../../../facts/flight.js';
 import type { PerformanceFact } from '../../../facts/loading.js';
-import { burnUsGal, type ToldLoading } from '../loading/loaded.js';
+import { burnUsGal, tenth, totalLb, type ToldLoading } from '../loading/loaded.js';
 import { runwayAt, type ChosenRunway } from './choose.js';
 
 /** Degrees Celsius that the standard atmosphere loses in a thousand feet: 6.5 a kilometre (ICAO Doc 7488). */
@@ -115,5 +115,3 @@ function manoeuvresOf({ type, emptyLb, lbPerUsGal, loading, flight }: ToFly): Ma
   if (route.length > 1) add('landing', route.at(-1)!, landingLb);
   return found;
 }
-
-const tenth = (lb: number): number => Math.round(lb * 10) / 10;
