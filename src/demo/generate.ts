@@ -5,6 +5,7 @@ import { aircraftRows } from './fleet/aircraft-rows.js';
 import { equipmentRows } from './fleet/equipment.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
+import { sheetRows } from './fleet/sheets.js';
 import { upgradeWishRows } from './fleet/upgrades.js';
 import { squawkRows } from './fleet/squawks.js';
 import { clubRuleRows } from './club-rules.js';
@@ -73,6 +74,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...paperRows,
     aircraft_models: modelRows(began),
     ...aircraftRows(when, began),
+    ...sheetRows(when, began),
     equipment: equipmentRows(when, began),
     meter_readings: meters.rows(seed),
     ...itemRows(when, meters, began),
