@@ -12,6 +12,7 @@ import { UpgradeWishes1764000000010 } from './0010-upgrade-wishes.js';
 import { Squawks1764000000011 } from './0011-squawks.js';
 import { WorkOrders1764000000012 } from './0012-work-orders.js';
 import { Directives1764000000013 } from './0013-directives.js';
+import { Loading1764000000014 } from './0014-loading.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -27,4 +28,5 @@ export const MIGRATIONS = [
   Squawks1764000000011,
   WorkOrders1764000000012,
   Directives1764000000013,
+  Loading1764000000014,
 ];

@@ -38,6 +38,11 @@ const impossible: ConstraintWords[] = [
     'Give the true heading in degrees from 0 up to, but not including, 360.',
   ],
   ['runways_length_chk', 'lengthFt', 'Give the length in feet from 100 to 20000.'],
+  [
+    'runways_slope_chk',
+    'slopePercent',
+    'Give the slope in percent from -20 to 20, up positive, or leave it out.',
+  ],
   ['runways_surface_chk', 'surface', 'Name one of paved, grass, gravel, water.'],
   [
     'policy_values_parameter_chk',

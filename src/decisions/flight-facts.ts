@@ -1,6 +1,18 @@
 import { ProblemException } from '../platform/problems/index.js';
-import { toInstant, toSeconds, type AirfieldFact, type FlightFacts } from '../rules/index.js';
-import type { FlightRequestDto, ForecastDto, LoadingDto, WeatherDto } from './flight-request.dto.js';
+import {
+  toInstant,
+  toSeconds,
+  type AirfieldFact,
+  type FlightFacts,
+  type RunwayChoice,
+} from '../rules/index.js';
+import type {
+  FlightRequestDto,
+  ForecastDto,
+  LoadingDto,
+  RunwayChoiceDto,
+  WeatherDto,
+} from './flight-request.dto.js';
 
 /** Longest flight that can be asked about; a club's own limit on booking length is policy. */
 const LONGEST_SECONDS = 400 * 86_400;
@@ -71,6 +83,7 @@ export function flightFacts(
     secondPilotRequired: request.secondPilotRequired ?? false,
     forHire: request.forHire ?? false,
     route: routeOf(request, airfields, homeAirfieldId),
+    runways: request.runways ? runwaysOf(request.runways, airfields) : null,
     // The whole time between departure and arrival is the most the meter can run: the cautious reading.
     plannedTenths:
       request.plannedHours !== undefined
@@ -119,6 +132,7 @@ const weatherOf = (weather: WeatherDto) => ({
   ceilingFtAgl: weather.ceilingFtAgl ?? null,
   temperatureC: weather.temperatureC ?? null,
   altimeterInHg: weather.altimeterInHg ?? null,
+  wet: weather.wet ?? null,
 });
 
 const forecastOf = (forecast: ForecastDto) => ({
@@ -130,7 +144,40 @@ const forecastOf = (forecast: ForecastDto) => ({
 });
 
 const loadingOf = (loading: LoadingDto) => ({
-  occupantsLb: loading.occupantsLb ?? null,
-  baggageLb: loading.baggageLb ?? null,
+  occupantsLb: totalOf(loading.rowsLb, loading.occupantsLb, 'occupantsLb'),
+  baggageLb: totalOf(loading.compartmentsLb, loading.baggageLb, 'baggageLb'),
   fuelUsGal: loading.fuelUsGal ?? null,
+  rowsLb: loading.rowsLb ?? null,
+  compartmentsLb: loading.compartmentsLb ?? null,
 });
+
+/** The total of weights told by place; where the total is told too, the two must agree to half a pound. */
+function totalOf(places: number[] | undefined, total: number | undefined, field: string): number | null {
+  if (!places) return total ?? null;
+  const sum = Math.round(places.reduce((all, lb) => all + lb, 0) * 10) / 10;
+  if (total !== undefined && Math.abs(total - sum) > 0.5)
+    throw refuse(
+      `loading.${field}`,
+      `By place it is ${sum} lb, and together ${total} lb; correct one of the two, or leave the total out.`,
+    );
+  return sum;
+}
+
+/**
+ * Runways chosen; one at an airfield that an aircraft does not use says nothing of it.
+ *
+ * @throws ProblemException 422 for an airfield the club does not have, one named twice, or one without that runway.
+ */
+function runwaysOf(runways: RunwayChoiceDto[], airfields: readonly AirfieldFact[]): RunwayChoice[] {
+  return runways.map(({ airfield: code, runway }, index) => {
+    const at = (field: string, detail: string) => refuse(`runways[${index}].${field}`, detail);
+    const airfield = airfields.find((one) => one.code === code);
+    if (!airfield) throw at('airfield', `The club has no airfield ${code}. Check the code.`);
+    if (runways.findIndex((one) => one.airfield === code) !== index)
+      throw at('airfield', `${code} is named twice; choose one runway for it.`);
+    const known = airfield.runways.map(({ designator }) => designator).join(', ') || 'none';
+    if (!airfield.runways.some(({ designator }) => designator === runway))
+      throw at('runway', `${code} has no runway ${runway} on record. Choose one of: ${known}.`);
+    return { airfield: code, runway };
+  });
+}

@@ -1,3 +1,4 @@
+import { applyDecorators } from '@nestjs/common';
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
 import {
   ArrayMaxSize,
@@ -12,7 +13,7 @@ import {
   Max,
   Min,
 } from 'class-validator';
-import { PartField } from '../platform/http/fields.js';
+import { PartField, PartsField } from '../platform/http/fields.js';
 import { IsHoursTenths, IsId, IsInstant, Optional } from '../platform/http/index.js';
 import type { AirspaceClass, Purpose } from '../rules/index.js';
 
@@ -81,6 +82,11 @@ export class WeatherDto {
   @Min(25)
   @Max(33)
   altimeterInHg?: number;
+
+  @ApiPropertyOptional({ description: 'The runways are wet' })
+  @Optional()
+  @IsBoolean()
+  wet?: boolean;
 }
 
 /** The worst forecast for the destination between two times; each part may be left out. */
@@ -115,6 +121,25 @@ export class ForecastDto {
   approachPublished?: boolean;
 }
 
+/** Weights by place. */
+const PoundsField = (description: string): PropertyDecorator =>
+  applyDecorators(
+    ApiPropertyOptional({
+      type: [Number],
+      minItems: 1,
+      maxItems: 8,
+      items: { type: 'number', minimum: 0, maximum: 2000 },
+      description,
+    }),
+    Optional(),
+    IsArray(),
+    ArrayMinSize(1),
+    ArrayMaxSize(8),
+    IsNumber({ allowNaN: false, allowInfinity: false }, { each: true }),
+    Min(0, { each: true }),
+    Max(2000, { each: true }),
+  );
+
 /** Loading as the member declares it. */
 export class LoadingDto {
   @ApiPropertyOptional({ minimum: 0, maximum: 5000, description: 'All occupants together, pounds' })
@@ -137,6 +162,29 @@ export class LoadingDto {
   @Min(0)
   @Max(500)
   fuelUsGal?: number;
+
+  @PoundsField(
+    'Occupants by seat row from the front, pounds; together `occupantsLb`, which may then be left out',
+  )
+  rowsLb?: number[];
+
+  @PoundsField(
+    'Baggage by compartment in the order of the aircraft; together `baggageLb`, which may then be left out',
+  )
+  compartmentsLb?: number[];
+}
+
+/** Which runway is meant to be used at an airfield. */
+export class RunwayChoiceDto {
+  @ApiProperty({ example: 'XQHB' })
+  @Matches(/^[A-Z0-9]{2,8}$/, { message: 'airfield must be an airfield code of the club' })
+  airfield: string;
+
+  @ApiProperty({ example: '09' })
+  @Matches(/^(0[1-9]|[12]\d|3[0-6])[LCR]?$/, {
+    message: "runway must be a runway designator such as '09' or '27L'",
+  })
+  runway: string;
 }
 
 /** A flight as a member describes it. What is left out is unknown, never assumed. */
@@ -226,6 +274,13 @@ export class FlightRequestDto {
   @ArrayMaxSize(10)
   @Matches(/^[A-Z0-9]{2,8}$/, { each: true, message: 'landings must hold airfield codes of the club' })
   landings?: string[];
+
+  @PartsField(() => RunwayChoiceDto, {
+    optional: true,
+    max: 12,
+    description: 'Runways chosen; elsewhere the best for the wind told is reckoned with, or the longest',
+  })
+  runways?: RunwayChoiceDto[];
 
   @ApiPropertyOptional({
     description: 'Planned meter hours; the whole time between departure and arrival unless given',

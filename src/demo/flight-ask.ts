@@ -26,6 +26,7 @@ export interface FlightAsk {
     ceilingFtAgl?: number;
     temperatureC?: number;
     altimeterInHg?: number;
+    wet?: boolean;
   };
-  loading?: { occupantsLb?: number; baggageLb?: number; fuelUsGal?: number };
+  loading?: { occupantsLb?: number; rowsLb?: number[]; baggageLb?: number; fuelUsGal?: number };
 }

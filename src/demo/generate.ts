@@ -7,6 +7,7 @@ import { equipmentRows } from './fleet/equipment.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
 import { signerRows, visitRows } from './fleet/visits.js';
+import { sheetRows } from './fleet/sheets.js';
 import { upgradeWishRows } from './fleet/upgrades.js';
 import { squawkRows } from './fleet/squawks.js';
 import { clubRuleRows } from './club-rules.js';
@@ -77,6 +78,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...paperRows,
     aircraft_models: modelRows(began),
     ...aircraftRows(when, began),
+    ...sheetRows(when, began),
     equipment: equipmentRows(when, began),
     meter_readings: meters.rows(seed),
     ...directiveRows(when, began),

@@ -94,6 +94,7 @@ export function placeRows(recordedAt: Instant): { airfields: AirfieldRow[]; runw
         length_ft: runway.lengthFt,
         surface: runway.surface,
         lit: runway.lit,
+        slope_percent: 0,
         recorded_at: recordedAt,
       })),
     ),

@@ -13,7 +13,15 @@ import type {
   ReviewRow,
   EndorsementRow,
 } from './rows/members.js';
-import type { ModelRow, AircraftRow, RegistrationRow, EquipmentRow } from './rows/fleet.js';
+import type {
+  ModelRow,
+  AircraftRow,
+  RegistrationRow,
+  EquipmentRow,
+  WeighingRow,
+  LoadingSheetRow,
+  PerformanceSheetRow,
+} from './rows/fleet.js';
 import type {
   MeterReadingRow,
   ItemRow,
@@ -56,6 +64,9 @@ export interface DemoRows {
   aircraft_models: ModelRow[];
   aircraft: AircraftRow[];
   registrations: RegistrationRow[];
+  weighings: WeighingRow[];
+  loading_sheets: LoadingSheetRow[];
+  performance_sheets: PerformanceSheetRow[];
   equipment: EquipmentRow[];
   meter_readings: MeterReadingRow[];
   directives: DirectiveRow[];

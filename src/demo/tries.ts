@@ -136,8 +136,9 @@ function soon(when: When): Flight {
       ceilingFtAgl: 12_000,
       temperatureC: 12,
       altimeterInHg: 30.02,
+      wet: false,
     },
-    loading: { occupantsLb: 510, baggageLb: 20, fuelUsGal: 45 },
+    loading: { rowsLb: [340, 170], baggageLb: 20, fuelUsGal: 45 },
   };
 }
 

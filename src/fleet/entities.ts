@@ -5,6 +5,8 @@ import { Differences } from './differences/differences.entity.js';
 import { Directive, DirectiveFinding } from './directives/directive.entity.js';
 import { ItemTemplate } from './airworthiness/templates/template.entity.js';
 import { Equipment } from './equipment/equipment.entity.js';
+import { LoadingSheet } from './loading/loading-sheet.entity.js';
+import { PerformanceSheet } from './loading/performance-sheet.entity.js';
 import { MeterReading } from './meters/meter-reading.entity.js';
 import { MeterReadingVoid } from './meters/meter-reading-void.entity.js';
 import { AircraftModel } from './models/aircraft-model.entity.js';
@@ -29,6 +31,8 @@ export const FLEET_ENTITIES = [
   MeterReading,
   MeterReadingVoid,
   Weighing,
+  LoadingSheet,
+  PerformanceSheet,
   AirworthinessItem,
   Compliance,
   Squawk,

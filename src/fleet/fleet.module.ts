@@ -13,6 +13,12 @@ import { EquipmentController } from './equipment/equipment.controller.js';
 import { EquipmentService } from './equipment/equipment.service.js';
 import './fleet.constraints.js';
 import './directives/directives.constraints.js';
+import { AircraftLoadingController, ModelLoadingController } from './loading/loading.controller.js';
+import {
+  AircraftPerformanceController,
+  ModelPerformanceController,
+} from './loading/performance.controller.js';
+import { SheetsService } from './loading/sheets.service.js';
 import { MetersController } from './meters/meters.controller.js';
 import { MetersService } from './meters/meters.service.js';
 import { ModelsController } from './models/models.controller.js';
@@ -43,6 +49,10 @@ import { WeighingsService } from './weighings/weighings.service.js';
     EquipmentController,
     MetersController,
     WeighingsController,
+    ModelLoadingController,
+    AircraftLoadingController,
+    ModelPerformanceController,
+    AircraftPerformanceController,
     ItemsController,
     CompliancesController,
     TemplatesController,
@@ -60,6 +70,7 @@ import { WeighingsService } from './weighings/weighings.service.js';
     EquipmentService,
     MetersService,
     WeighingsService,
+    SheetsService,
     ItemsService,
     CompliancesService,
     TemplatesService,

@@ -73,7 +73,7 @@ it('describes problems as problem documents, and If-Match where it is needed', (
       ]);
     }
     const header = (of.parameters ?? []).some(({ name }) => name === 'If-Match');
-    const edits = method === 'patch' || method === 'delete' || ACTS_ON_A_VERSION.includes(of.operationId);
+    const edits = ['patch', 'put', 'delete'].includes(method) || ACTS_ON_A_VERSION.includes(of.operationId);
     expect([of.operationId, header]).toEqual([of.operationId, edits]);
     expect([of.operationId, '428' in of.responses, '412' in of.responses]).toEqual([
       of.operationId,

@@ -125,6 +125,7 @@ const KINDS: Kind[] = [
       ...{
         recurring: true,
         ferryProhibited: false,
+        directiveId: null,
         equipmentId: null,
         retiredOn: null,
         lastCompliance: null,

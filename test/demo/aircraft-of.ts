@@ -9,6 +9,21 @@ export function aircraftOf(club: DemoClub, id: string): AircraftFacts {
   const model = rows.aircraft_models.find((one) => one.id === row.model_id)!;
   const own = <R extends { aircraft_id: string }>(table: R[]): R[] =>
     table.filter((one) => one.aircraft_id === id);
+  const [weighed] = own(rows.weighings);
+  const weighing = {
+    ...{ id: weighed!.id, on: weighed!.effective_on, source: 'weighing' as const },
+    ...{ emptyWeightLb: weighed!.empty_weight_lb, emptyArmIn: weighed!.empty_arm_in },
+  };
+  const loads = rows.loading_sheets.find((one) => one.model_id === model.id)!;
+  const loading = {
+    ...{ id: loads.id, source: loads.source, fuelKind: 'avgas' as const },
+    ...{ maxLandingLb: null, maxZeroFuelLb: null, stations: loads.stations, envelopes: loads.envelopes },
+  };
+  const performs = rows.performance_sheets.find((one) => one.model_id === model.id)!;
+  const performance = {
+    ...{ id: performs.id, source: performs.source, liftOffKias: performs.lift_off_kias },
+    ...{ takeoff: performs.takeoff, landing: performs.landing },
+  };
   return {
     id,
     type: known(
@@ -171,6 +186,9 @@ export function aircraftOf(club: DemoClub, id: string): AircraftFacts {
       asOf,
     ),
     work: known([], asOf),
+    weighing: known(weighing, asOf),
+    loading: known(loading, asOf),
+    performance: known(performance, asOf),
     differences: known(
       own(rows.differences).map((one) => ({
         id: one.id,

@@ -57,11 +57,15 @@ export function sheetOf(club: DemoClub, ask: FlightAsk, aircraftId: string): Fac
             ceilingFtAgl: ask.weather.ceilingFtAgl ?? null,
             temperatureC: ask.weather.temperatureC ?? null,
             altimeterInHg: ask.weather.altimeterInHg ?? null,
+            wet: ask.weather.wet ?? null,
           }
         : null,
       loading: ask.loading
         ? {
-            occupantsLb: ask.loading.occupantsLb ?? null,
+            occupantsLb:
+              ask.loading.occupantsLb ?? ask.loading.rowsLb?.reduce((sum, lb) => sum + lb, 0) ?? null,
+            rowsLb: ask.loading.rowsLb ?? null,
+            compartmentsLb: null,
             baggageLb: ask.loading.baggageLb ?? null,
             fuelUsGal: ask.loading.fuelUsGal ?? null,
           }
@@ -92,6 +96,7 @@ function airfield(club: DemoClub, code: string): AirfieldFact {
         lengthFt: one.length_ft,
         surface: one.surface,
         lit: one.lit,
+        slopePercent: one.slope_percent,
       })),
   };
 }

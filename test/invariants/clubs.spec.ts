@@ -79,6 +79,7 @@ const INSERTS: [
   ['runways_designator_uq', 'runways', () => runway()],
   ['runways_heading_chk', 'runways', () => runway({ designator: '18', true_heading_deg: 360 })],
   ['runways_length_chk', 'runways', () => runway({ designator: '18', length_ft: 99 })],
+  ['runways_slope_chk', 'runways', () => runway({ designator: '18', slope_percent: 20.1 })],
   ['runways_surface_chk', 'runways', () => runway({ designator: '18', surface: 'sand' })],
   [
     'policy_values_parameter_chk',

@@ -9,6 +9,7 @@ export const FLEET_TABLES = [
   ...['aircraft_models', 'aircraft', 'registrations', 'permits', 'equipment', 'meter_readings'],
   ...['airworthiness_items', 'compliances', 'squawks', 'deferrals', 'differences'],
   ...['equipment_changes', 'weighings', 'upgrade_wishes', 'squawk_parts', 'attachments'],
+  ...['loading_sheets', 'performance_sheets'],
 ];
 
 /** Ids of one club's rows. */
@@ -34,6 +35,15 @@ export function photoOf(text: string): Row {
     sha256: createHash('sha256').update(content).digest('hex'),
   };
 }
+
+const envelope = (category: string, corners = 3): Row => ({
+  category,
+  points: Array.from({ length: corners }, (_, at) => ({ armIn: 80 + at, weightLb: 1400 + at * at })),
+});
+const distances = (table: Row = {}): Row => ({
+  tables: [{ weightLb: 2400, groundRollFt: [[600]], over50Ft: [[1100]], ...table }],
+  factors: {},
+});
 
 /** A maker of sound rows for each table; every call gives a new id. */
 export function fleetRows(ids: FleetIds) {
@@ -127,6 +137,15 @@ export function fleetRows(ids: FleetIds) {
       ...{ effective_on: '2026-01-01', empty_weight_lb: 1450, empty_arm_in: 39.2 },
       ...{ source: 'equipment-change', change_id: ids.changeId },
     }),
+    loading_sheets: row({
+      ...{ aircraft_id: ids.secondAircraftId, source: 'Handbook, section 6', fuel_kind: 'avgas' },
+      stations: JSON.stringify([{ name: 'Seats', kind: 'seats', armIn: 81 }]),
+      envelopes: JSON.stringify([envelope('normal')]),
+    }),
+    performance_sheets: row({
+      ...{ aircraft_id: ids.secondAircraftId, source: 'Handbook, section 5' },
+      ...{ takeoff: JSON.stringify(distances()), landing: JSON.stringify(distances()) },
+    }),
   };
 }
 
@@ -146,7 +165,46 @@ const LATER = '2026-03-02T12:00:00Z';
 const DUPLICATE = { state: 'duplicate', closed_at: LATER, closed_from: 'reported' };
 
 /** Constraint, table, and what makes a sound row break it. */
+/** Sheets of the first aircraft and of the model, which have none in the scene. */
+const ofSheet =
+  (table: 'loading_sheets' | 'performance_sheets') =>
+  (part: string, wrong: Row): [string, Table, (ids: FleetIds) => Row] => [
+    `${table}_${part}`,
+    table,
+    ({ aircraftId }) => ({ aircraft_id: aircraftId, ...wrong }),
+  ];
+const loadingSheet = ofSheet('loading_sheets');
+const performanceSheet = ofSheet('performance_sheets');
+const SHEETS = (['loading_sheets', 'performance_sheets'] as const).flatMap((table) => {
+  const sheet = ofSheet(table);
+  return [
+    sheet('source_chk', { source: ' ' }),
+    sheet('of_chk', { aircraft_id: null }),
+    sheet('model_fk', { aircraft_id: null, model_id: NOBODY }),
+    sheet('aircraft_fk', { aircraft_id: NOBODY }),
+    [`${table}_of_chk`, table, ({ modelId }: FleetIds) => ({ model_id: modelId })],
+    [`${table}_aircraft_uq`, table, ({ secondAircraftId }: FleetIds) => ({ aircraft_id: secondAircraftId })],
+  ] as [string, Table, (ids: FleetIds) => Row][];
+});
+
 export const FLEET_INSERTS: [constraint: string, table: Table, wrong: (ids: FleetIds) => Row][] = [
+  ...SHEETS,
+  loadingSheet('fuel_chk', { fuel_kind: 'diesel' }),
+  loadingSheet('max_takeoff_chk', { max_takeoff_lb: 0 }),
+  loadingSheet('max_landing_chk', { max_landing_lb: 0 }),
+  loadingSheet('max_zero_fuel_chk', { max_zero_fuel_lb: 0 }),
+  loadingSheet('stations_chk', { stations: '{}' }),
+  loadingSheet('stations_chk', { stations: '[]' }),
+  loadingSheet('stations_chk', { stations: '[{"kind": "seats"}]' }),
+  loadingSheet('stations_chk', { stations: '[{"kind": "wings", "armIn": 80}]' }),
+  loadingSheet('envelopes_chk', { envelopes: '[]' }),
+  loadingSheet('envelopes_chk', { envelopes: JSON.stringify([envelope('normal', 2)]) }),
+  loadingSheet('envelopes_chk', { envelopes: JSON.stringify([envelope('acrobatic')]) }),
+  performanceSheet('lift_off_chk', { lift_off_kias: 0 }),
+  performanceSheet('takeoff_chk', { takeoff: '{}' }),
+  performanceSheet('takeoff_chk', { takeoff: JSON.stringify(distances({ groundRollFt: 600 })) }),
+  performanceSheet('landing_chk', { landing: '{"tables": [], "factors": {}}' }),
+  performanceSheet('landing_chk', { landing: JSON.stringify(distances({ weightLb: '2400' })) }),
   model('name_chk', { make_model: ' ' }),
   model('name_uq', { make_model: 'Wrenfield Sparrow 2' }),
   model('designator_chk', { type_designator: 'w2' }),

@@ -53,6 +53,8 @@ async function plantFleet(): Promise<FleetIds> {
       'upgrade_wishes',
       'squawk_parts',
       'attachments',
+      'loading_sheets',
+      'performance_sheets',
     ] as const) {
       await insertRow(em, table, rows[table]());
     }
@@ -84,11 +86,25 @@ it('has a case for every constraint of these tables', async () => {
   const proven = new Set(FLEET_INSERTS.map(([constraint]) => constraint));
   // In directives.spec.ts.
   proven.add('airworthiness_items_directive_fk').add('airworthiness_items_directive_chk');
+  // Below: a second sheet of a model.
+  proven.add('loading_sheets_model_uq').add('performance_sheets_model_uq');
   // Below: a row of the same photo.
   proven.add('attachments_once_uq');
   const wanted = [...(await constraintsToProve(db, FLEET_TABLES)), ...fromTrigger];
   expect([...proven, ...implied].sort()).toEqual(wanted.sort());
 });
+
+it.each(['loading_sheets', 'performance_sheets'] as const)(
+  'keeps one of the %s of a model',
+  async (table) => {
+    const ofModel = () => fleetRows(ids)[table]({ aircraft_id: null, model_id: ids.modelId });
+    expect(await rowRefusal(db, ids.clubId, table, ofModel())).toBeNull();
+    expect(await rowRefusal(db, ids.clubId, table, ofModel())).toEqual({
+      state: '23505',
+      constraint: `${table}_model_uq`,
+    });
+  },
+);
 
 it.each(FLEET_TABLES)("shows and changes nothing of another club's %s", async (table) => {
   await db.tenantDb.run(ids.clubId, async (em) => {

@@ -38,6 +38,8 @@ const CHECKED_IN: Record<string, string> = {
   attachments: 'fleet/squawks/attachments',
   differences: 'fleet/differences',
   weighings: 'fleet/weighings',
+  loading_sheets: 'fleet/loading',
+  performance_sheets: 'fleet/loading',
   equipment_changes: 'maintenance/equipment-changes',
   meter_reading_voids: 'fleet/meters',
   upgrade_wishes: 'maintenance/wishes',

@@ -20,10 +20,20 @@ const kept: Policy = {
 const AIRCRAFT_LAW = { EU: 'law.easa.airworthiness', CA: 'law.canada.airworthiness' } as const;
 const FLIGHT_LAW = { EU: 'law.easa.operations', CA: 'law.canada.operations' } as const;
 
+const FLIGHT = {
+  weather: {
+    observedAt: '2027-03-01T18:00:00Z',
+    windFromDeg: 90,
+    windKt: 5,
+    temperatureC: 10,
+    altimeterInHg: 29.92,
+  },
+};
+
 /** A private pilot with the papers of each country, alone in good weather. */
 const GOOD: Record<'EU' | 'CA', Case['given']> = {
-  EU: { 'pic.medicals': [{ class: 2, examOn: '2026-06-10' }] },
-  CA: { 'pic.reviews': [{ on: '2026-01-10' }] },
+  EU: { flight: FLIGHT, 'pic.medicals': [{ class: 2, examOn: '2026-06-10' }] },
+  CA: { flight: FLIGHT, 'pic.reviews': [{ on: '2026-01-10' }] },
 };
 
 const decided = (jurisdiction: Jurisdiction, policy: Policy, given: Case['given'] = {}) => {

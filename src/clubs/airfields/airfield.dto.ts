@@ -33,6 +33,14 @@ export class NewRunway {
 
   @FlagField({ description: 'Whether it has lights' })
   lit: boolean;
+
+  @NumberField({
+    min: -20,
+    max: 20,
+    nullable: true,
+    description: "Percent, up in the runway's direction positive. Leave it out while it is not known",
+  })
+  slopePercent?: number | null;
 }
 
 /** PATCH of a runway. */

@@ -32,4 +32,8 @@ export class Runway extends FactRow {
 
   @FlagColumn('lit')
   lit: boolean;
+
+  /** Percent, up in the runway's direction positive; null: not known. */
+  @RealColumn('slope_percent', { nullable: true })
+  slopePercent: number | null;
 }

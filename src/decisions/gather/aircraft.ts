@@ -1,13 +1,14 @@
 import type { EntityManager } from 'typeorm';
 import { readingStands } from '../../fleet/meters/standing-readings.js';
 import type { AircraftFacts } from '../../rules/index.js';
+import { LOADING_SUBJECTS, MAX_TAKEOFF_LB } from './loading.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
 const ofAircraft = (table: string): string =>
   `${table} t WHERE t.club_id = a.club_id AND t.aircraft_id = a.id`;
 
 /** One SQL expression per subject of AircraftFacts, over `aircraft a` and its `aircraft_models k`. */
-const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
+const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
   type: recordFact(
     object({
       registration: 'a.registration',
@@ -28,7 +29,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
       pressurised: 'k.pressurised',
       serviceCeilingFt: 'k.service_ceiling_ft',
       maxOperatingAltitudeFt: 'k.max_operating_altitude_ft',
-      maxTakeoffLb: 'k.max_takeoff_lb',
+      maxTakeoffLb: MAX_TAKEOFF_LB,
       emptyWeightLb: 'a.empty_weight_lb',
       usableFuelUsGal: 'k.usable_fuel_us_gal',
       vs1Kcas: 'k.vs1_kcas',
@@ -200,6 +201,7 @@ const SUBJECTS: Record<Exclude<keyof AircraftFacts, 'id'>, string> = {
         AND (t.state = 'in-work' OR t.state = 'signed' AND t.check_flight_because IS NOT NULL AND t.check_flown_at IS NULL)`,
     't.begun_at, t.id',
   ),
+  ...LOADING_SUBJECTS,
 };
 
 const SQL = `SELECT a.home_airfield_id AS "homeAirfieldId", jsonb_build_object('id', a.id, ${Object.entries(

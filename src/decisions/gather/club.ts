@@ -46,6 +46,7 @@ const RUNWAYS = `(SELECT coalesce(jsonb_agg(${object({
   lengthFt: 'r.length_ft',
   surface: 'r.surface',
   lit: 'r.lit',
+  slopePercent: 'r.slope_percent',
 })} ORDER BY r.designator), '[]'::jsonb) FROM runways r WHERE r.club_id = f.club_id AND r.airfield_id = f.id)`;
 
 const AIRFIELDS = `(SELECT coalesce(jsonb_agg(${object({

@@ -33,6 +33,12 @@ export function recordFact(object: string, recordedAt: string): string {
   return `jsonb_build_object('known', true, 'status', 'recorded', 'value', ${object}, 'lastKnownAt', ${instant(recordedAt)})`;
 }
 
+/** A fact that is one row of another table; unknown, with the reason, when there is none. `from` ends in LIMIT 1. */
+export function newestFact(object: string, from: string, because: string): string {
+  return `coalesce((SELECT ${recordFact(object, 't.recorded_at')} FROM ${from}),
+    jsonb_build_object('known', false, 'because', '${because}'))`;
+}
+
 /** jsonb_build_object from pairs of name and SQL. */
 export function object(fields: Record<string, string>): string {
   return `jsonb_build_object(${Object.entries(fields)

@@ -73,7 +73,16 @@ export class TimelineDto extends IntersectionType(
 
 /** The parts of a flight that stay the same whoever flies it. Nobody is named: each member asks for themselves. */
 const ANYONES = [
-  ...(['purpose', 'flightRules', 'personsOnBoard', 'forHire', 'route', 'landings', 'plannedHours'] as const),
+  ...([
+    'purpose',
+    'flightRules',
+    'personsOnBoard',
+    'forHire',
+    'route',
+    'landings',
+    'runways',
+    'plannedHours',
+  ] as const),
   ...(['airspace', 'maxAltitudeFtMsl', 'maxSpeedKias', 'usesVor', 'usesTransponder'] as const),
   ...(['overWaterBeyondGlide', 'loading', 'aircraftIds'] as const),
 ];

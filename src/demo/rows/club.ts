@@ -24,6 +24,7 @@ export interface RunwayRow extends Recorded {
   length_ft: number;
   surface: 'paved' | 'grass' | 'gravel' | 'water';
   lit: boolean;
+  slope_percent: number;
 }
 export interface PolicyRow extends Recorded {
   parameter_id: string;

@@ -1,5 +1,5 @@
 /** Rows about models, aircraft and what is in them. */
-import type { LocalDate } from '../../rules/index.js';
+import type { DistanceFact, EnvelopeFact, LocalDate, StationFact } from '../../rules/index.js';
 import type { Recorded } from './row.js';
 
 /** A row about one aircraft. */
@@ -62,4 +62,32 @@ export interface EquipmentRow extends OfAircraft {
   required_by_type_design: boolean;
   satisfies: string[];
   basis: 'type-design' | 'stc' | 'alteration-record' | 'portable';
+}
+
+export interface WeighingRow extends OfAircraft {
+  effective_on: LocalDate;
+  empty_weight_lb: number;
+  empty_arm_in: number;
+  source: string;
+  note: string;
+}
+
+/** A sheet of a model. */
+interface SheetRow extends Recorded {
+  model_id: string;
+  aircraft_id: null;
+  source: string;
+}
+export interface LoadingSheetRow extends SheetRow {
+  fuel_kind: string;
+  max_takeoff_lb: null;
+  max_landing_lb: null;
+  max_zero_fuel_lb: null;
+  stations: StationFact[];
+  envelopes: EnvelopeFact[];
+}
+export interface PerformanceSheetRow extends SheetRow {
+  lift_off_kias: number;
+  takeoff: DistanceFact;
+  landing: DistanceFact;
 }

@@ -24,6 +24,26 @@ const MODELS: ConstraintWords[] = [
   ['aircraft_models_kinds_chk', 'kindsOfOperation', 'Name at least one of day-vfr, night-vfr, ifr.'],
 ];
 
+const SHEETS: ConstraintWords[] = [
+  ...['loading_sheets', 'performance_sheets'].flatMap((table): ConstraintWords[] => [
+    [`${table}_source_chk`, 'source', 'Name document and section in up to 200 characters.'],
+    [`${table}_of_chk`, undefined, 'A sheet is of a model or of an aircraft, and of one of them only.'],
+  ]),
+  ['loading_sheets_fuel_chk', 'fuelKind', 'Name one of avgas, jet.'],
+  ['loading_sheets_max_takeoff_chk', 'maxTakeoffLb', 'Give a weight of more than 0 pounds, or leave it out.'],
+  ['loading_sheets_max_landing_chk', 'maxLandingLb', 'Give a weight of more than 0 pounds, or leave it out.'],
+  [
+    'loading_sheets_max_zero_fuel_chk',
+    'maxZeroFuelLb',
+    'Give a weight of more than 0 pounds, or leave it out.',
+  ],
+  ['loading_sheets_stations_chk', 'stations', 'Give 1 to 20 stations, each with its kind and arm.'],
+  ['loading_sheets_envelopes_chk', 'envelopes', 'Give each category limits with three corners or more.'],
+  ['performance_sheets_lift_off_chk', 'liftOffKias', 'Give a speed of more than 0 knots, or leave it out.'],
+  ['performance_sheets_takeoff_chk', 'takeoff', 'Give 1 to 6 tables, each with its weight, and factors.'],
+  ['performance_sheets_landing_chk', 'landing', 'Give 1 to 6 tables, each with its weight, and factors.'],
+];
+
 const AIRCRAFT: ConstraintWords[] = [
   [
     'aircraft_registration_chk',
@@ -71,6 +91,7 @@ const AIRCRAFT: ConstraintWords[] = [
   ['upgrade_wishes_title_chk', 'title', 'Say in up to 200 characters what is wished for.'],
   ['upgrade_wishes_days_chk', 'shopDays', 'Give the days in the shop, more than 0 and up to 60.'],
   ['upgrade_wishes_worth_chk', 'worthHours', 'Give the hours it is worth, 0 or more.'],
+  ...SHEETS,
   ['weighings_weight_chk', 'emptyWeightLb', 'Give the empty weight, more than 0 pounds.'],
   ['weighings_source_chk', 'source', 'Name one of weighing, computed, equipment-change.'],
   ['weighings_change_chk', 'source', 'A weight by an equipment change names the change.'],

@@ -38,6 +38,11 @@ export const FLEET_REFERENCES = [
   ofAircraft('squawks', 'A squawk'),
   ofAircraft('differences', 'A difference'),
   ofAircraft('weighings', 'A weighing'),
+  ofAircraft('loading_sheets', 'A loading sheet'),
+  ofAircraft('performance_sheets', 'A performance sheet'),
+  ...['loading_sheets_model_fk', 'performance_sheets_model_fk'].map((constraint) =>
+    reference(constraint, undefined, "A sheet belongs to one of the club's models. Read the models again."),
+  ),
   ofAircraft('upgrade_wishes', 'An upgrade wish'),
   ofAircraft('equipment_changes', 'An equipment change'),
   reference(

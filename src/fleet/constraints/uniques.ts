@@ -23,6 +23,22 @@ export const FLEET_UNIQUES = [
     'The club already has an aircraft with this registration. Edit that one, or check the registration.',
     'registration',
   ),
+  ...['loading_sheets_model_uq', 'loading_sheets_aircraft_uq'].map((constraint) =>
+    conflict(
+      constraint,
+      'loading-sheet-already-there',
+      'Loading sheet already there',
+      'There is a loading sheet already. Put yours in its place (PUT), with its ETag.',
+    ),
+  ),
+  ...['performance_sheets_model_uq', 'performance_sheets_aircraft_uq'].map((constraint) =>
+    conflict(
+      constraint,
+      'performance-sheet-already-there',
+      'Tables already there',
+      'There are take-off and landing tables already. Put yours in their place (PUT), with their ETag.',
+    ),
+  ),
   conflict(
     'equipment_aircraft_uq',
     'equipment-already-there',

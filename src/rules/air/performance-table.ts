@@ -46,6 +46,14 @@ export function distanceFromTable(
 ): TableAnswer {
   const faults = tableFaults(table);
   if (faults.length > 0) throw new RangeError(`the table cannot be read: ${faults.join('; ')}`);
+  return readTable(table, at);
+}
+
+/** The same for a table that is known to have no faults. */
+export function readTable(
+  table: PerformanceTable,
+  at: { pressureAltitudeFt: number; oatC: number; weightLb: number },
+): TableAnswer {
   if (!(at.weightLb <= table.weightLb))
     return no(`the table is for ${table.weightLb} lb and the aircraft weighs ${at.weightLb} lb`);
   const row = bracket(table.pressureAltitudesFt, at.pressureAltitudeFt);

@@ -13,3 +13,11 @@ export function takeoffCheck(runwayFt: number, liftOffKt: number): TakeoffCheck 
 export function mustAbort(check: TakeoffCheck, speedAtHalfKt: number): boolean {
   return speedAtHalfKt < check.minimumKt;
 }
+
+/**
+ * Airspeed to be expected at the half-way point where acceleration is even: the square of the speed grows with the
+ * distance rolled (v² = 2 a s). No more than the lift-off speed, at which the aircraft leaves the ground.
+ */
+export function halfwaySpeedKt(check: TakeoffCheck, groundRollFt: number, liftOffKt: number): number {
+  return liftOffKt * Math.sqrt(Math.min(1, check.checkDistanceFt / groundRollFt));
+}

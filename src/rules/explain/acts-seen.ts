@@ -59,6 +59,10 @@ club.model_checkout | fly-checkout | instructor | Fly a checkout in the Harrow L
 club.model_recency | fly-landings-model | instructor | Fly 3 landings in the Harrow Lark 160 with an instructor.
 club.model_recency | fly-with-instructor | instructor | Take an instructor along on this flight.
 club.pilot_standing | lift-suspension-of-pilot | officer | Ask an officer to lift the suspension of the pilot in command.
+club.runway_length | reduce-load | member | Leave behind 0.1 US gal of fuel.
+club.runway_length | choose-runway | member | Use runway 18 at XQHB.
+club.runway_margin | reduce-load | member | Leave behind 0.1 US gal of fuel.
+club.runway_margin | choose-runway | member | Use runway 18 at XQHB.
 club.standing | settle-account | member | Settle the account.
 club.standing | lift-suspension | officer | Ask an officer to lift the suspension.
 elt.battery | replace-elt-battery | mechanic | Have the ELT battery replaced.
@@ -114,6 +118,9 @@ instructor.recent_experience | pass-instructor-practical-test | examiner | The i
 item.advice | do-advice-items | mechanic | Have the advised items done and signed.
 item.club | do-club-items | mechanic | Have the club's own items done and signed.
 language.easa.proficiency | pass-language-assessment | examiner | Pass a language proficiency assessment and have it endorsed.
+load.balance | reduce-load | member | Leave behind 1.3 US gal of fuel.
+load.balance | move-load | member | Move 1 lb of baggage from Shelf to Locker.
+load.balance | take-fewer-passengers | member | Take no passengers in rear seats.
 load.persons | take-fewer-persons | member | Take 4 on board at most.
 load.persons | fly-alone | member | Fly alone.
 load.persons | declare-passengers | member | Ask for the flight as one with passengers.

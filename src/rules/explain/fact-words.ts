@@ -43,6 +43,9 @@ const AIRCRAFT: Record<AircraftSubject, SubjectWords> = {
   reservations: { name: 'bookings', record: 'booking' },
   differences: { name: 'changes of equipment', record: 'change of equipment' },
   work: { name: 'work in hand', record: 'piece of work' },
+  weighing: { name: 'empty weight', record: 'weighing' },
+  loading: { name: 'loading sheet', record: 'loading sheet' },
+  performance: { name: 'take-off and landing tables', record: 'performance sheet' },
 };
 
 const WHOSE: Record<Role | 'aircraft', string> = {

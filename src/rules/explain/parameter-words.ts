@@ -57,6 +57,7 @@ const UNIT: Record<Parameter['unit'], Words> = {
   nm: withUnit('NM', 'NM'),
   sm: withUnit('SM', 'SM'),
   hp: withUnit('hp', 'hp'),
+  factor: (value) => `times ${value}`,
   date: String,
   flag: (value) => yesNo(value === true),
   choice: String,

@@ -2,6 +2,7 @@ import type { LocalDate } from '../calendar/dates.js';
 import type { Instant } from '../calendar/instants.js';
 import type { Evidence, Fact } from './fact.js';
 import type { Purpose } from './flight.js';
+import type { LoadingFact, PerformanceFact, WeighingFact } from './loading.js';
 import type { AircraftCategory, AircraftClass } from './person.js';
 
 /** What the aircraft is, from its type design and the club's entry. Speeds in knots, weights in pounds, heights in feet. */
@@ -290,4 +291,8 @@ export interface AircraftFacts {
   reservations: Fact<ReservationFact[]>;
   differences: Fact<DifferencesFact[]>;
   work: Fact<WorkFact[]>;
+  /** This and the next two: absent in sheets stored before they were kept, and then not known. */
+  weighing?: Fact<WeighingFact>;
+  loading?: Fact<LoadingFact>;
+  performance?: Fact<PerformanceFact>;
 }

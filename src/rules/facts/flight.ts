@@ -24,6 +24,16 @@ export interface RunwayFact {
   lengthFt: number;
   surface: 'paved' | 'grass' | 'gravel' | 'water';
   lit: boolean;
+  /** Percent, up in the runway's direction positive; null: not known. Absent in sheets stored before it was kept. */
+  slopePercent?: number | null;
+}
+
+/** Which runway the member means to use at an airfield. */
+export interface RunwayChoice {
+  /** The airfield's code. */
+  airfield: string;
+  /** The runway's designator. */
+  runway: string;
 }
 
 /** Weather the member declared for the flight; each part may be missing. */
@@ -36,6 +46,8 @@ export interface DeclaredWeather {
   ceilingFtAgl: number | null;
   temperatureC: number | null;
   altimeterInHg: number | null;
+  /** The runways are wet. Absent in sheets stored before it was kept. */
+  wet?: boolean | null;
 }
 
 /** The worst that is forecast for the destination between two instants, as the member declared it; parts may be missing. */
@@ -53,6 +65,10 @@ export interface DeclaredLoading {
   occupantsLb: number | null;
   baggageLb: number | null;
   fuelUsGal: number | null;
+  /** Occupants by seat row, from the front; together `occupantsLb`. Absent or null: who sits where is not told. */
+  rowsLb?: number[] | null;
+  /** Baggage by compartment, in the order of the aircraft's stations; together `baggageLb`. */
+  compartmentsLb?: number[] | null;
 }
 
 /**
@@ -78,6 +94,8 @@ export interface FlightFacts {
   forHire: boolean;
   /** Airfields in order, first = departure, last = destination; every one in between is a landing. */
   route: AirfieldFact[];
+  /** Runways the member chose; at the other airfields the wind chooses. Absent in sheets stored before it was kept. */
+  runways?: RunwayChoice[] | null;
   /** Planned meter hours, in tenths, as counted by the aircraft's inspection meter. */
   plannedTenths: number;
   airspace: AirspaceClass[] | null;

@@ -39,6 +39,7 @@ export interface Parameter<T extends ParameterValue = ParameterValue> {
     | 'choice'
     | 'text'
     | 'degrees'
+    | 'factor'
     | 'money'
     | 'points';
   values: DatedValue<T>[];

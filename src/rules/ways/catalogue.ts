@@ -176,6 +176,8 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
       'shorten-booking',
       'shorten-flight',
       'reduce-load',
+      'move-load',
+      'choose-runway',
       'take-more-fuel',
       'take-other-aircraft',
     ],

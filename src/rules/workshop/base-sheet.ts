@@ -15,13 +15,16 @@ import {
   INSTRUCTOR,
   ITEM,
   LICENCE_RATING,
+  LOADING_SHEET,
   LOG,
   LOG_BEFORE,
   MEDICAL,
   METER,
+  PERFORMANCE,
   REGISTRATION,
   REVIEW,
   STANDING,
+  WEIGHING,
 } from './records.js';
 
 const KNOWN_AT = '2027-02-28T18:00:00Z';
@@ -35,8 +38,8 @@ export const HOME_FIELD: AirfieldFact = {
   elevationFt: 5100,
   zone: 'America/Denver',
   runways: [
-    { designator: '09', trueHeadingDeg: 98, lengthFt: 4200, surface: 'paved', lit: true },
-    { designator: '27', trueHeadingDeg: 278, lengthFt: 4200, surface: 'paved', lit: true },
+    { designator: '09', trueHeadingDeg: 98, lengthFt: 4200, surface: 'paved', lit: true, slopePercent: 0 },
+    { designator: '27', trueHeadingDeg: 278, lengthFt: 4200, surface: 'paved', lit: true, slopePercent: 0 },
   ],
 };
 
@@ -54,6 +57,7 @@ export const FLIGHT: FlightFacts = {
   secondPilotRequired: false,
   forHire: false,
   route: [HOME_FIELD, HOME_FIELD],
+  runways: null,
   plannedTenths: 10,
   airspace: ['E', 'G'],
   maxAltitudeFtMsl: 8500,
@@ -181,6 +185,9 @@ const AIRCRAFT: AircraftFacts = {
   reservations: known([], KNOWN_AT),
   differences: known([], KNOWN_AT),
   work: known([], KNOWN_AT),
+  weighing: known(WEIGHING, KNOWN_AT),
+  loading: known(LOADING_SHEET, KNOWN_AT),
+  performance: known(PERFORMANCE, KNOWN_AT),
 };
 
 const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>): PersonFacts => ({

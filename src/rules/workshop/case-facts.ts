@@ -33,10 +33,13 @@ const AIRCRAFT_RECORDS: Record<string, object> = {
   reservations: records.RESERVATION,
   differences: records.DIFFERENCES,
   work: records.WORK,
+  weighing: records.WEIGHING,
+  loading: records.LOADING_SHEET,
+  performance: records.PERFORMANCE,
 };
 
 /** Subjects that are one record and not a list of them. */
-const SINGLE = ['standing', 'type', 'use', 'logBefore'];
+const SINGLE = ['standing', 'type', 'use', 'logBefore', 'weighing', 'loading', 'performance'];
 
 /** Records inside records, by subject and field. */
 const INSIDE: Record<string, object> = {
@@ -49,6 +52,16 @@ const INSIDE: Record<string, object> = {
   'flight.weather': records.WEATHER,
   'flight.destinationForecast': records.FORECAST,
   'flight.loading': records.LOADING,
+  'flight.runways': records.RUNWAY_CHOICE,
+  'loading.stations': records.STATION,
+  'loading.envelopes': records.LOADING_SHEET.envelopes[0]!,
+  'loading.envelopes.points': records.LOADING_SHEET.envelopes[0]!.points[0]!,
+  'performance.takeoff': records.PERFORMANCE.takeoff,
+  'performance.landing': records.PERFORMANCE.landing,
+  'performance.takeoff.factors': records.PERFORMANCE.takeoff.factors,
+  'performance.landing.factors': records.PERFORMANCE.landing.factors,
+  'performance.takeoff.tables': records.PERFORMANCE.takeoff.tables[0]!,
+  'performance.landing.tables': records.PERFORMANCE.landing.tables[0]!,
   'flight.route': FLIGHT.route[0]!,
   'flight.route.runways': FLIGHT.route[0]!.runways[0]!,
 };

@@ -136,5 +136,9 @@ export const WORDS: Record<string, readonly string[]> = {
   'squawks.state': ['reported', 'grounding', 'deferred', 'fixed', 'no-fault-found'],
   'checkouts.kind': ['model', 'differences', 'annual-check'],
   'standing.state': ['good', 'arrears', 'suspended'],
+  'weighing.source': ['weighing', 'computed', 'equipment-change'],
+  'loading.fuelKind': ['avgas', 'jet'],
+  'loading.stations.kind': ['seats', 'fuel', 'baggage', 'other'],
+  'loading.envelopes.category': ['normal', 'utility'],
   'use.status': ['in-service', 'out-of-service'],
 };

@@ -17,7 +17,7 @@ import type {
   SquawkFact,
   WorkFact,
 } from '../facts/aircraft.js';
-import type { DeclaredForecast, DeclaredLoading, DeclaredWeather } from '../facts/flight.js';
+import type { DeclaredForecast, DeclaredLoading, DeclaredWeather, RunwayChoice } from '../facts/flight.js';
 import type {
   BasicMedFact,
   CertificateFact,
@@ -35,6 +35,8 @@ import type {
   Suspension,
   UnverifiedFact,
 } from '../facts/person.js';
+
+export * from './loading-records.js';
 
 export const LOG: LogFact = {
   id: 'log-1',
@@ -355,6 +357,7 @@ export const WEATHER: DeclaredWeather = {
   ceilingFtAgl: 5000,
   temperatureC: 10,
   altimeterInHg: 29.92,
+  wet: false,
 };
 
 /** A forecast under which an airplane needs no alternate, from two hours before the base flight arrives to two after. */
@@ -366,4 +369,12 @@ export const FORECAST: DeclaredForecast = {
   approachPublished: true,
 };
 
-export const LOADING: DeclaredLoading = { occupantsLb: 170, baggageLb: 10, fuelUsGal: 40 };
+export const LOADING: DeclaredLoading = {
+  occupantsLb: 170,
+  baggageLb: 10,
+  fuelUsGal: 40,
+  rowsLb: [170],
+  compartmentsLb: [10],
+};
+
+export const RUNWAY_CHOICE: RunwayChoice = { airfield: 'XQHB', runway: '09' };

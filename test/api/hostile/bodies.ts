@@ -46,6 +46,46 @@ const SIGNATURE = (own: Ids): Body => ({
 });
 const STATUS_FILE = 'section,title,days,last done,last done (h)\nitem,Wash,30,01/02/2026,1040\n';
 
+const LOADING_SHEET = (): Body => ({
+  ...{ source: 'Invented handbook, section 6', fuelKind: 'avgas' },
+  stations: [
+    { name: 'Seats', kind: 'seats', armIn: 81, seats: 2 },
+    { name: 'Tanks', kind: 'fuel', armIn: 95, usableUsGal: 48 },
+    { name: 'Baggage', kind: 'baggage', armIn: 142, maxLb: 120 },
+  ],
+  envelopes: [
+    {
+      category: 'normal',
+      points: [
+        { armIn: 82, weightLb: 1400 },
+        { armIn: 86, weightLb: 2400 },
+        { armIn: 93, weightLb: 2400 },
+        { armIn: 93, weightLb: 1400 },
+      ],
+    },
+  ],
+});
+const DISTANCES = {
+  tables: [
+    {
+      ...{ weightLb: 2400, pressureAltitudesFt: [0, 6000], temperaturesC: [-10, 30] },
+      groundRollFt: [
+        [700, 900],
+        [1100, 1400],
+      ],
+      over50Ft: [
+        [1300, 1600],
+        [2000, 2600],
+      ],
+    },
+  ],
+  factors: { headwindPercentPerKt: 1, surfaceIsOf: 'ground-roll' },
+};
+const PERFORMANCE_SHEET = (): Body => ({
+  ...{ source: 'Invented handbook, section 5', liftOffKias: 50 },
+  ...{ takeoff: DISTANCES, landing: DISTANCES },
+});
+
 export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
@@ -56,6 +96,14 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   changeMyPassword: () => ({ currentPassword: 'not the one', newPassword: PASSWORD }),
   createAccount: () => ({ password: PASSWORD }),
   resetPassword: () => ({ password: PASSWORD }),
+  addModelLoading: LOADING_SHEET,
+  replaceModelLoading: LOADING_SHEET,
+  addAircraftLoading: LOADING_SHEET,
+  replaceAircraftLoading: LOADING_SHEET,
+  addModelPerformance: PERFORMANCE_SHEET,
+  replaceModelPerformance: PERFORMANCE_SHEET,
+  addAircraftPerformance: PERFORMANCE_SHEET,
+  replaceAircraftPerformance: PERFORMANCE_SHEET,
   editClub: () => ({ name: 'Larkfield Flyers' }),
   addAirfield: () => ({
     ...{ code: 'XLKF', name: 'Larkfield', latitudeDeg: 41.25, longitudeDeg: -93.5, elevationFt: 912 },

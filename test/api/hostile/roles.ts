@@ -35,6 +35,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
     ALL,
   ],
   [/^read(EquipmentPiece|Meters|AirworthinessItem|Registration|Permit|Difference|Squawk|Deferral)$/, ALL],
+  [/^read(Model|Aircraft)(Loading|Performance)$/, ALL],
+  [/^(add|replace|remove)(Model|Aircraft)(Loading|Performance)$/, COORDINATORS],
   [/^list(Weighings|EquipmentChanges)$/, ALL],
   [/^(addWeighing|voidWeighing|voidReading)$/, COORDINATOR],
   [/^(preview|make)EquipmentChange$|^takeEquipmentChangeBack$/, COORDINATOR],

@@ -91,6 +91,10 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
   await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
   await make('weighingId', `${fleet}/weighings`, 'addWeighing');
+  await make('modelLoadingId', `/models/${modelId}/loading`, 'addModelLoading');
+  await make('aircraftLoadingId', `${fleet}/loading`, 'addAircraftLoading');
+  await make('modelPerformanceId', `/models/${modelId}/performance`, 'addModelPerformance');
+  await make('aircraftPerformanceId', `${fleet}/performance`, 'addAircraftPerformance');
   await make('directiveId', '/directives', 'addDirective');
   await make('templateId', '/item-templates', 'addTemplate');
   await make('wishId', `${fleet}/wishes`, 'addWish');

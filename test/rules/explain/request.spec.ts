@@ -86,7 +86,7 @@ describe('what the member told', () => {
 
   test('of the weather', () => {
     expect(weather(WEATHER)).toBe(
-      'weather: visibility 10 SM, ceiling 5000 ft, wind from 90 degrees, 5 kt, gusts 0 kt, temperature 10 °C, altimeter 29.92 inches of mercury, observed 2027-03-01 11:00',
+      'weather: visibility 10 SM, ceiling 5000 ft, wind from 90 degrees, 5 kt, gusts 0 kt, temperature 10 °C, altimeter 29.92 inches of mercury, runways dry, observed 2027-03-01 11:00',
     );
     expect(weather({})).toBe('weather: not said');
     // Calm is told, and so is a wind of which only half was.

@@ -30,6 +30,10 @@ export const ACCEPTED: readonly Exception[] = [
   until('sport.limits within', WEATHER),
   until('weather.vfr_minima enough', WEATHER),
   until('wind.limits within', WEATHER),
+  until('club.runway_length long-enough', WEATHER),
+  until('club.runway_margin enough', WEATHER),
+  until('preflight.runways worked-out', WEATHER),
+  until('takeoff.half_way expected', WEATHER),
   until('equipment.day_vfr complete', 'it changes when equipment is taken out, on a day recorded already'),
   until('equipment.transponder equipped', 'the law asked for more from 2020 on; the derivation says so'),
   until(

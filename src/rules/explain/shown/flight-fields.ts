@@ -32,6 +32,7 @@ const weather = (of: DeclaredWeather, zone: string): string =>
     said(of.gustKt, 'kt', 'gusts'),
     said(of.temperatureC, '°C', 'temperature'),
     said(of.altimeterInHg, 'inches of mercury', 'altimeter'),
+    of.wet !== null && of.wet !== undefined && (of.wet ? 'runways wet' : 'runways dry'),
     of.observedAt && `observed ${dayAndClock(of.observedAt, zone)}`,
   ) || NOT_SAID;
 
@@ -44,10 +45,15 @@ const forecast = (of: DeclaredForecast, zone: string): string =>
     of.approachPublished !== null && (of.approachPublished ? 'approach published' : 'no approach published'),
   ) || NOT_SAID;
 
+const byPlace = (weights: readonly number[] | null | undefined, what: string): string | false =>
+  !!weights && weights.length > 1 && `by ${what} ${weights.join(' + ')} lb`;
+
 const loading = (of: DeclaredLoading): string =>
   parts(
     said(of.occupantsLb, 'lb', 'everyone aboard'),
+    byPlace(of.rowsLb, 'rows'),
     said(of.baggageLb, 'lb', 'baggage'),
+    byPlace(of.compartmentsLb, 'compartments'),
     said(of.fuelUsGal, 'US gal', 'fuel'),
   ) || NOT_SAID;
 
@@ -67,6 +73,7 @@ export const flightWords = (nameOf: NameOf, zone: string): FieldWords<FlightFact
   secondPilotRequired: (value) => (value ? 'the second pilot is required crew' : null),
   forHire: (value) => (value ? 'for hire' : 'not for hire'),
   route: (value) => `route ${route(value)}`,
+  runways: (value) => `runways ${listed(value.map((one) => `${one.runway} at ${one.airfield}`))}`,
   plannedTenths: (value) => `${hours(value)} planned on the meter`,
   airspace: (value) => `airspace ${listed(value)}`,
   maxAltitudeFtMsl: (value) => `highest altitude ${value} ft`,
@@ -84,6 +91,7 @@ export const flightWords = (nameOf: NameOf, zone: string): FieldWords<FlightFact
 export const FLIGHT_MISSING: Partial<Record<keyof FlightFacts, string>> = {
   instructorId: 'no instructor named',
   secondPilotId: 'no second pilot named',
+  runways: 'no runway chosen',
   airspace: 'airspace not said',
   maxAltitudeFtMsl: 'highest altitude not said',
   maxSpeedKias: 'highest speed not said',

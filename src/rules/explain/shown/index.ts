@@ -3,6 +3,7 @@ import type { AircraftType, AircraftUse } from '../../facts/aircraft.js';
 import type { FactKey } from '../../facts/keys.js';
 import type { Subject } from '../fact-words.js';
 import * as aircraft from './aircraft.js';
+import * as loads from './loading.js';
 import * as person from './person.js';
 import { parts, type RecordShown, type Show } from './shown.js';
 import { fieldSays, TYPE_MISSING, TYPE_WORDS, USE_WORDS, type FieldWords } from './type-fields.js';
@@ -36,6 +37,9 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   reservations: aircraft.showReservations,
   differences: aircraft.showDifferences,
   work: aircraft.showWork,
+  weighing: loads.showWeighing,
+  loading: loads.showLoading,
+  performance: loads.showPerformance,
 };
 
 const byFields =

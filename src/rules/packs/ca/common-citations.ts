@@ -40,4 +40,8 @@ export const CA_COMMON_CITATIONS: Citations = {
     'CARs 602.07',
     'Fuel is counted at a usual weight per gallon; nothing is taken off for taxi fuel.',
   ),
+  'load.balance': memory(
+    'CARs 602.07',
+    'Tanks are filled in the order of the sheet and emptied in the opposite one. Between take-off and landing the centre of gravity is taken to lie within the limits where it does at both. A point on the edge is within. Nothing is taken off for taxi fuel.',
+  ),
 };

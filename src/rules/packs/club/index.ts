@@ -4,6 +4,7 @@ import { CLUB_AIRWORTHINESS } from '../../parameters/club/airworthiness.js';
 import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
+import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
@@ -16,6 +17,9 @@ import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
+import { halfWayCheck } from './runway/half-way.js';
+import { runwayLength } from './runway/length.js';
+import { runwayMargin } from './runway/margin.js';
 import { accountStanding } from './standing/account.js';
 import { membership } from './standing/membership.js';
 import { pilotStanding } from './standing/pilot-standing.js';
@@ -34,12 +38,16 @@ export const CLUB_RULES = ruleList(
   bookingLead,
   memberFree,
   instructorFree,
+  runwayLength,
+  runwayMargin,
+  halfWayCheck,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
   ...CLUB_BOOKING,
   ...CLUB_STANDING,
   ...CLUB_AIRWORTHINESS,
+  ...CLUB_LOADING,
   ...CLUB_SEASON,
   ...CLUB_SQUAWKS,
   ...CLUB_COSTS,

@@ -10,7 +10,13 @@ export type Citations = Readonly<Record<string, Citation>>;
 export function citedBy(rules: readonly Rule[], citations: Citations): readonly Rule[] {
   return rules.map((rule) => {
     const citation = citations[rule.id];
-    if (citation) return { ...rule, bodies: rule.bodies.map((body) => ({ ...body, citation })) };
+    if (citation)
+      return {
+        ...rule,
+        bodies: rule.bodies.map((body) => ({ ...body, citation })),
+        // Earlier forms were cited there as this one is.
+        ...(rule.superseded && { superseded: citedBy(rule.superseded, citations) }),
+      };
     if (rule.weight === 'law') throw new Error(`no law of this country is cited for ${rule.id}`);
     return rule;
   });

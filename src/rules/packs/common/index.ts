@@ -7,6 +7,7 @@ import { FUEL_WEIGHT, NIGHT } from '../../parameters/common/planning.js';
 import type { Parameter } from '../../parameters/parameter.js';
 import { adviceItems, clubItems } from './items/club-items.js';
 import { directives } from './items/directives.js';
+import { loadBalance } from './loading/balance.js';
 import { loadPersons } from './loading/persons.js';
 import { loadWeight } from './loading/weight.js';
 import { squawkGrounding } from './squawks/grounding.js';
@@ -26,6 +27,7 @@ export const COMMON_RULES = ruleList(
   kindsOfOperation,
   loadPersons,
   loadWeight,
+  loadBalance,
   aircraftInService,
   aircraftFree,
 );

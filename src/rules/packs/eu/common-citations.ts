@@ -39,4 +39,8 @@ export const EU_COMMON_CITATIONS: Citations = {
     'Regulation (EU) No 965/2012, NCO.POL.100, NCO.POL.105',
     'Fuel is counted at a usual weight per gallon; nothing is taken off for taxi fuel.',
   ),
+  'load.balance': memory(
+    'Regulation (EU) No 965/2012, NCO.POL.100, NCO.POL.105; Regulation (EU) 2018/1139, annex V, 4.1',
+    'Tanks are filled in the order of the sheet and emptied in the opposite one. Between take-off and landing the centre of gravity is taken to lie within the limits where it does at both. A point on the edge is within. Nothing is taken off for taxi fuel.',
+  ),
 };

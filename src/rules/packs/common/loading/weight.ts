@@ -1,11 +1,12 @@
-import type { Remedy } from '../../../engine/remedy.js';
-import { defineRule } from '../../../engine/rule.js';
+import { defineRule, ruleList } from '../../../engine/rule.js';
 import { need } from '../../../engine/unknown.js';
-import type { DeclaredLoading } from '../../../facts/flight.js';
+import { loadWeight1 } from '../../../versions/past/load-weight-1.js';
+import { keptUsGal, KEPT_FUEL, lighterLoads } from './lighter.js';
+import { FUEL_WEIGHTS, lbPerUsGal, pounds, toldLoading, totalLb } from './loaded.js';
 
 /**
  * 14 CFR 91.9(a), 91.103(b): the aircraft takes off within its weight limits. Loading is settled before departure, so
- * what is not declared yet becomes a condition. Balance is not worked out here.
+ * what is not declared yet becomes a condition. What else the loading sheet limits is `load.balance`.
  */
 export const loadWeight = defineRule({
   id: 'load.weight',
@@ -16,7 +17,7 @@ export const loadWeight = defineRule({
   whenUnknown:
     'Add up occupants, baggage and fuel, and make sure that take-off weight and balance are within limits.',
   reads: ['aircraft.type'],
-  parameters: ['us.fuel.avgas-lb-per-us-gal', 'us.fuel.jet-lb-per-us-gal'],
+  parameters: [...FUEL_WEIGHTS, ...KEPT_FUEL],
   branches: {
     within: { status: 'met', says: 'About {total} lb at take-off of {most} lb allowed.' },
     'too-heavy': {
@@ -24,9 +25,12 @@ export const loadWeight = defineRule({
       says: 'About {total} lb at take-off, {over} lb more than the {most} lb allowed.',
     },
   },
+  superseded: ruleList(loadWeight1),
+  changed:
+    'Advises less fuel only down to what the club keeps beyond the planned time, and less fuel alone where that is enough, so that the advice never eats the reserve.',
   bodies: [
     {
-      version: 1,
+      version: 2,
       from: null,
       to: null,
       citation: {
@@ -42,64 +46,18 @@ export const loadWeight = defineRule({
           'the greatest take-off weight is not on record',
         );
         const empty = need(type.emptyWeightLb, 'aircraft.type', 'the empty weight is not on record');
-        const loading = need(f.flight.loading, 'flight.loading', 'the loading is not declared yet');
-        const occupants = need(
-          loading.occupantsLb,
-          'flight.loading',
-          'the weight of the occupants is not declared',
-        );
-        const baggage = need(
-          loading.baggageLb,
-          'flight.loading',
-          'the weight of the baggage is not declared',
-        );
-        const fuel = need(loading.fuelUsGal, 'flight.loading', 'the fuel on board is not declared');
-        const perGallon = p.number(
-          type.turbine ? 'us.fuel.jet-lb-per-us-gal' : 'us.fuel.avgas-lb-per-us-gal',
-        );
-        // To a tenth of a pound, so that binary fractions of gallons do not tip an exact limit.
-        const total = Math.round((empty + occupants + baggage + fuel * perGallon) * 10) / 10;
+        const loading = toldLoading(f.flight);
+        const perGallon = lbPerUsGal(type, null, p);
+        const total = totalLb(empty, loading, perGallon);
         if (total <= most) return take('within', { total: pounds(total), most });
-        const over = total - most;
-        return take(
-          'too-heavy',
-          { total: pounds(total), most, over: pounds(over) },
-          { remedies: () => lighten({ ...loading, baggageLb: baggage, fuelUsGal: fuel }, over, perGallon) },
-        );
+        const remedies = () =>
+          lighterLoads({
+            ...{ flight: f.flight, crew: f.crew, loading, sheet: null },
+            keptUsGal: keptUsGal(type, f.flight, p),
+            fits: (changed) => totalLb(empty, changed.loading, perGallon) <= most,
+          });
+        return take('too-heavy', { total: pounds(total), most, over: pounds(total - most) }, { remedies });
       },
     },
   ],
 });
-
-/** Whole pounds, rounded up. */
-const pounds = (lb: number): number => Math.ceil(Math.round(lb * 10) / 10);
-
-/** Leaves baggage behind first, then fuel; who flies is not for the engine to choose. */
-function lighten(
-  loading: DeclaredLoading & { baggageLb: number; fuelUsGal: number },
-  overLb: number,
-  perGallon: number,
-): Remedy[] {
-  const baggage = Math.min(loading.baggageLb, Math.ceil(overLb));
-  const rest = Math.max(0, overLb - baggage);
-  const fuel = Math.ceil((rest / perGallon) * 10) / 10;
-  if (fuel > loading.fuelUsGal) return [];
-  const fuelUsGal = Math.floor((loading.fuelUsGal - fuel) * 10) / 10;
-  const parts = [
-    ...(baggage > 0 ? [`${baggage} lb of baggage`] : []),
-    ...(fuel > 0 ? [`${fuel} US gal of fuel, if the reserves allow it`] : []),
-  ];
-  return [
-    {
-      act: 'reduce-load',
-      title: `Leave behind ${parts.join(' and ')}.`,
-      by: 'member',
-      effects: [
-        {
-          op: 'flight',
-          fields: { loading: { ...loading, baggageLb: loading.baggageLb - baggage, fuelUsGal } },
-        },
-      ],
-    },
-  ];
-}

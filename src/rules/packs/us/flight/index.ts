@@ -7,6 +7,7 @@ import { alternateAirport } from './alternate.js';
 import { classA } from './class-a.js';
 import { crossCountryExperience } from './cross-country-experience.js';
 import { fuelReserve } from './fuel-reserve.js';
+import { runwayInformation } from './runway-information.js';
 import { vfrWeather } from './vfr-weather.js';
 import { windLimits } from './wind-limits.js';
 
@@ -17,6 +18,7 @@ export const US_FLIGHT_RULES = ruleList(
   alternateAirport,
   windLimits,
   crossCountryExperience,
+  runwayInformation,
 );
 export const US_FLIGHT_PARAMETERS: readonly Parameter[] = [
   ...WEATHER,
