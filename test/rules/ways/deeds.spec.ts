@@ -1,0 +1,274 @@
+/** What an act does in a world worked out by hand, and what rules offer: on which day, for whom, and at what cost. */
+import { addDays } from '../../../src/rules/calendar/dates.js';
+import { toInstant } from '../../../src/rules/index.js';
+import { advance } from '../../../src/rules/ways/advance.js';
+import { effectsAt, offersAgainst } from '../../../src/rules/ways/offers.js';
+import { isRefusal, type Refusal } from '../../../src/rules/ways/place.js';
+import { rootOf } from '../../../src/rules/ways/search.js';
+import { worldOf } from '../../../src/rules/ways/world.js';
+import { hour, paper, question, Scene, signOff, START, wants, type Toy } from './toy.js';
+
+const DAY = 86_400;
+
+describe('an act is done', () => {
+  const dated = (on: (today: string) => string, effect: 'append' | 'amend' = 'append', field = 'on'): Scene =>
+    new Scene({
+      wants: [{ token: 'a', offers: ['p'], reads: ['aircraft.items', 'member.medicals'] }],
+      acts: {
+        p: {
+          gives: [],
+          fee: 'document',
+          effects: (today) =>
+            effect === 'append'
+              ? [
+                  {
+                    op: 'append',
+                    fact: 'member.checkouts',
+                    value: { ...signOff('a', today), on: null, [field]: on(today) },
+                  },
+                  { op: 'append', fact: 'member.medicals', value: { on: 7 } },
+                ]
+              : [{ op: 'amend', fact: 'aircraft.items', id: 'item-annual', fields: { [field]: on(today) } }],
+        },
+      },
+    });
+  const begins = (scene: Scene): string | Refusal => {
+    const next = advance(scene.world, scene.root, scene.unit('p'));
+    return isRefusal(next) ? next : toInstant(next.done[0]!.from);
+  };
+  const notBefore =
+    (day: string) =>
+    (today: string): string =>
+      today < day ? day : today;
+
+  test.each(['on', 'examOn', 'courseOn', 'issuedOn', 'lastDoneOn'])(
+    'on the day for which a rule dates it: %s',
+    (field) => {
+      // Midnight in Denver.
+      expect(begins(dated(notBefore('2027-06-13'), 'append', field))).toBe('2027-06-13T06:00:00Z');
+      expect(begins(dated(notBefore('2027-06-13'), 'amend', field))).toBe('2027-06-13T06:00:00Z');
+      expect(begins(dated(notBefore('2027-06-10'), 'append', field))).toBe('2027-06-10T14:00:00Z');
+      expect(begins(dated(notBefore('2027-06-01'), 'append', field))).toBe('2027-06-10T14:00:00Z');
+    },
+  );
+
+  test('whatever else is dated', () => {
+    expect(begins(dated(notBefore('2027-06-13'), 'append', 'expiresOn'))).toBe('2027-06-10T14:00:00Z');
+  });
+
+  test('unless the rule keeps putting it off: asked three times, it is gone', () => {
+    const steps =
+      (...days: string[]) =>
+      (today: string): string =>
+        days.find((day) => today < day) ?? today;
+    expect(begins(dated(steps('2027-06-11', '2027-06-12')))).toBe('2027-06-12T06:00:00Z');
+    expect(begins(dated(steps('2027-06-11', '2027-06-12', '2027-06-13')))).toEqual({
+      refused: 'gone',
+      blockers: [],
+    });
+    expect(begins(dated((today) => addDays(today, 1)))).toEqual({ refused: 'gone', blockers: [] });
+  });
+
+  test('on the latest of several days', () => {
+    const scene = new Scene({
+      wants: wants(['a', 'p']),
+      acts: {
+        p: {
+          gives: ['a'],
+          effects: () => [
+            { op: 'append', fact: 'member.log', value: { on: '2027-06-14' } },
+            { op: 'append', fact: 'member.log', value: { on: '2027-06-12' } },
+          ],
+        },
+      },
+    });
+    expect(begins(scene)).toBe('2027-06-14T06:00:00Z');
+  });
+
+  test('no longer, where no rule offers it any more', () => {
+    const scene = new Scene({ wants: wants(['a', 'p']), acts: { p: paper('a') } });
+    const unit = scene.unit('p');
+    const cured = scene.do(unit);
+    expect(advance(scene.world, cured, unit)).toEqual({ refused: 'gone', blockers: [] });
+    expect(effectsAt(scene.world, cured, unit.offers[0]!, START)).toBeNull();
+  });
+
+  test('not where the flight as changed would be over by then', () => {
+    const scene = new Scene({
+      wants: wants(['a', 'p']),
+      acts: {
+        p: {
+          gives: ['a'],
+          lead: 'document',
+          effects: () => [{ op: 'flight', fields: { departs: toInstant(START + 3 * DAY) } }],
+        },
+      },
+    });
+    expect(advance(scene.world, scene.root, scene.unit('p'))).toEqual({ refused: 'late', blockers: [] });
+    expect(scene.world.late.get('p')).toEqual({ title: 'Do p.', done: START + 4 * DAY });
+  });
+
+  test('with an instructor it is logged as instruction, and nothing else is changed', () => {
+    const entries = [
+      { id: '1', role: 'pilot-in-command' },
+      { id: '2', role: 'instructor' },
+      { id: '3', other: 'pilot-in-command' },
+    ];
+    const scene = new Scene({
+      wants: wants(['a', 'f']),
+      acts: {
+        f: {
+          ...hour('a'),
+          effects: () => [
+            ...entries.map((value) => ({ op: 'append' as const, fact: 'member.log' as const, value })),
+            { op: 'amend', fact: 'member.reviews', id: 'review-1', fields: { role: 'pilot-in-command' } },
+          ],
+        },
+      },
+    });
+    const roles = (dual: boolean): unknown[] => {
+      const { log, reviews } = scene.do(scene.unit('f', dual)).sheet.people['member-1']!;
+      return [
+        ...(log.known ? log.value.slice(-3).map(({ role }) => role) : []),
+        reviews.known && (reviews.value[0] as unknown as { role: string }).role,
+      ];
+    };
+    expect(roles(true)).toEqual(['dual-received', 'instructor', undefined, 'pilot-in-command']);
+    expect(roles(false)).toEqual(['pilot-in-command', 'instructor', undefined, 'pilot-in-command']);
+  });
+
+  test('and told: when, for whom, what it puts right and what it costs', () => {
+    const scene = new Scene({
+      wants: [...wants(['a', 'p'], ['b', 'p'], ['c', 'q'])],
+      acts: { p: { ...paper('a', 'b'), lead: 'course' }, q: paper('c') },
+    });
+    const unit = scene.unit('p');
+    const state = scene.do(unit);
+    const [offer] = unit.offers;
+    expect(state.parent).toBe(scene.root);
+    expect(state.unit).toBe(unit);
+    expect(state.done).toEqual([
+      {
+        offer,
+        change: { is: 'effects', effects: expect.any(Array) },
+        as: { crew: scene.root.verdicts.crew, flight: null },
+        from: START + 2 * DAY,
+        to: START + 2 * DAY,
+        bill: { hours: 0, money: 30, clubMoney: 0, points: 0 },
+        cures: ['toy.a', 'toy.b'],
+        sortie: null,
+        books: false,
+        mark: `${START + 2 * DAY} ${offer!.meaning}`,
+      },
+    ]);
+    expect(state.cost).toEqual({ hours: 0, money: 30, clubMoney: 0, days: 2, points: 0, total: 40 });
+    expect(state.trail).toBe(`\n${state.done[0]!.mark}`);
+    expect(state.verdicts.blocking).toEqual([2]);
+    const both = scene.do(scene.unit('q'), state);
+    expect(both.cost.total).toBe(70);
+    expect(both.trail).toBe(`${state.trail}\n${both.done[1]!.mark}`);
+    expect(both.settled).toBe(true);
+    // The sign-off is dated by the day on which it is given.
+    const { checkouts } = both.sheet.people['member-1']!;
+    expect(checkouts.known && checkouts.value.map(({ modelId, on }) => [modelId, on])).toEqual([
+      ['a', '2027-06-12'],
+      ['b', '2027-06-12'],
+      ['c', '2027-06-10'],
+    ]);
+  });
+});
+
+describe('what rules offer', () => {
+  test('once for all who can be asked for it', () => {
+    const scene = new Scene({
+      wants: wants(['a', 'p', 'q'], ['b', 'p']),
+      acts: { p: paper('a', 'b'), q: paper('a') },
+    });
+    const offers = offersAgainst(scene.world, scene.root);
+    expect(offers.map(({ act, askers }) => [act, askers.map(({ rule }) => rule)])).toEqual([
+      ['p', [0, 1]],
+      ['q', [0]],
+    ]);
+    expect(offers[0]).toMatchObject({
+      title: 'Do p.',
+      by: 'member',
+      entries: [{ fee: 'document' }],
+      change: { is: 'effects' },
+      person: 'member-1',
+      notBefore: START,
+      meaning: expect.stringMatching(/^p member-1 \[\{"fact":"member.checkouts"/),
+    });
+  });
+
+  test('the same act twice by one rule is two', () => {
+    const scene = new Scene({ wants: wants(['a', 'p', 'p']), acts: { p: paper('a') } });
+    const [first] = offersAgainst(scene.world, scene.root);
+    expect(first!.askers.map(({ nth }) => nth)).toEqual([0, 1]);
+    let nth = 0;
+    const varied = new Scene({
+      wants: wants(['a', 'p', 'p']),
+      acts: {
+        p: {
+          gives: ['a'],
+          effects: () => [{ op: 'append', fact: 'member.log', value: { id: `${(nth += 1) % 2}` } }],
+        },
+      },
+    });
+    const two = offersAgainst(varied.world, varied.root);
+    expect(two.map(({ askers }) => askers.map((one) => one.nth))).toEqual([[0], [1]]);
+    const effect = effectsAt(varied.world, varied.root, two[1]!, START)!.effects[1];
+    expect(effect).toEqual(two[1]!.change.is === 'effects' && two[1]!.change.effects[1]);
+  });
+
+  test('of the aircraft is nobody’s record; closed records are not touched', () => {
+    const toy: Toy = {
+      wants: wants(['a', 'p', 'q']),
+      acts: {
+        p: { gives: [], effects: () => [{ op: 'append', fact: 'aircraft.squawks', value: { id: 's' } }] },
+        q: {
+          gives: [],
+          effects: () => [
+            { op: 'flight', fields: { usesVor: true } },
+            { op: 'append', fact: 'aircraft.squawks', value: { id: 's' } },
+            { op: 'append', fact: 'member.log', value: { id: 'l' } },
+          ],
+        },
+      },
+    };
+    const of = (closedRecords: string[]): [string, string | null][] => {
+      const world = worldOf({ ...question(toy), closedRecords });
+      return offersAgainst(world, rootOf(world)).map(({ act, person }) => [act, person]);
+    };
+    expect(of([])).toEqual([
+      ['p', null],
+      ['q', 'member-1'],
+    ]);
+    expect(of(['member-1'])).toEqual([['p', null]]);
+    expect(of(['member-2'])).toHaveLength(2);
+  });
+
+  test('for a flight far off is also asked for shortly before it', () => {
+    const until = (days: number): (string | number)[][] => {
+      const early = (today: string): boolean => today < '2027-06-20';
+      const scene = new Scene({
+        wants: [{ token: 'a', offers: [], offersOn: (today) => (early(today) ? ['p', 'q'] : ['q', 'r']) }],
+        acts: { p: paper('a'), q: paper('a'), r: paper('a') },
+        hours: days * 24,
+      });
+      return offersAgainst(scene.world, scene.root).map(({ act, notBefore }) => [
+        act,
+        (notBefore - START) / DAY,
+      ]);
+    };
+    // Two days before, if that is more than a fortnight off; what was offered today already is not offered again.
+    expect(until(16)).toEqual([
+      ['p', 0],
+      ['q', 0],
+    ]);
+    expect(until(17)).toEqual([
+      ['p', 0],
+      ['q', 0],
+      ['r', 15],
+    ]);
+  });
+});
