@@ -183,6 +183,8 @@ describe('a unit', () => {
   test('an instructor is paid, an examiner has his fee', () => {
     expect(costs(flown, { dual: true }).money).toBe(350);
     expect(costs(test_, { dual: true }).money).toBe(250);
+    const andPaper = offer({ entries: [entry({}), ...test_.entries] });
+    expect(costs(andPaper, { dual: true }).money).toBe(250);
   });
 
   test('on the ground it is what the acts ask for; a change of the request is priced by what changes', () => {
@@ -249,6 +251,8 @@ describe('the inconvenience of a flight that is not the one asked for', () => {
     expect(changed(later(-2))).toEqual(bill({ points: 20 }));
     expect(changed(later(0, 1))).toEqual(bill({ points: 10 }));
     expect(changed(later(1, -0.5))).toEqual(bill({ points: 15 }));
+    // Three minutes are half a point, and no other change of plan.
+    expect(changed(later(0.05))).toEqual(bill({ points: 0.5 }));
   });
   test('another aircraft', () => {
     expect(changed({}, 'aircraft-2')).toEqual(bill({ points: 100 }));

@@ -1,12 +1,25 @@
 /** What an act does in a world worked out by hand, and what rules offer: on which day, for whom, and at what cost. */
 import { addDays } from '../../../src/rules/calendar/dates.js';
-import { toInstant } from '../../../src/rules/index.js';
+import type { Effect } from '../../../src/rules/engine/remedy.js';
+import { known, toInstant } from '../../../src/rules/index.js';
 import { advance } from '../../../src/rules/ways/advance.js';
-import { effectsAt, offersAgainst } from '../../../src/rules/ways/offers.js';
+import { ask, effectsAt, offersAgainst, offersForPractice } from '../../../src/rules/ways/offers.js';
 import { isRefusal, type Refusal } from '../../../src/rules/ways/place.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import { worldOf } from '../../../src/rules/ways/world.js';
-import { hour, paper, question, Scene, signOff, START, wants, type Toy } from './toy.js';
+import * as records from '../../../src/rules/workshop/records.js';
+import {
+  hour,
+  paper,
+  question,
+  Scene,
+  signOff,
+  START,
+  wants,
+  type Toy,
+  type ToyAct,
+  type Want,
+} from './toy.js';
 
 const DAY = 86_400;
 
@@ -106,6 +119,38 @@ describe('an act is done', () => {
     });
     expect(advance(scene.world, scene.root, scene.unit('p'))).toEqual({ refused: 'late', blockers: [] });
     expect(scene.world.late.get('p')).toEqual({ title: 'Do p.', done: START + 4 * DAY });
+    // What was done before, in time, makes it no better.
+    const two = new Scene({
+      wants: wants(['b', 'q'], ['a', 'p']),
+      acts: {
+        q: paper('b'),
+        p: {
+          gives: ['a'],
+          lead: 'document',
+          effects: () => [{ op: 'flight', fields: { departs: toInstant(START + 3 * DAY) } }],
+        },
+      },
+    });
+    const [q, p] = [two.unit('q'), two.unit('p')];
+    expect(advance(two.world, two.do(q), p)).toEqual({ refused: 'late', blockers: [] });
+  });
+
+  test("and an officer's leave is given only for what an officer may set aside", () => {
+    const leave = (weight: 'law' | 'club') => {
+      const scene = new Scene({ wants: [{ token: 'a', offers: [], weight }], acts: {} });
+      const offer = { ...paperOffer, change: { is: 'leave' as const } };
+      return advance(scene.world, scene.root, { offers: [offer], dual: false });
+    };
+    const paperOffer = {
+      ...new Scene({ wants: wants(['a', 'p']), acts: { p: paper('a') } }).offer('p'),
+      askers: [],
+    };
+    expect(leave('law')).toEqual({ refused: 'gone', blockers: [] });
+    expect(leave('club')).toMatchObject({
+      overrides: ['toy.a'],
+      cost: { points: 50 },
+      verdicts: { blocking: [] },
+    });
   });
 
   test('with an instructor it is logged as instruction, and nothing else is changed', () => {
@@ -216,6 +261,16 @@ describe('what rules offer', () => {
     });
     const two = offersAgainst(varied.world, varied.root);
     expect(two.map(({ askers }) => askers.map((one) => one.nth))).toEqual([[0], [1]]);
+    // Asked of a rule that offers something else first, it is asked of the next.
+    const elsewhere = new Scene({
+      wants: wants(['a', 'p'], ['b', 'q']),
+      acts: { p: paper('a'), q: paper('b') },
+    });
+    const offer = elsewhere.offer('p');
+    const askers = [{ rule: 1, nth: 0, practice: null }, ...offer.askers];
+    expect(effectsAt(elsewhere.world, elsewhere.root, { ...offer, askers }, START)).toMatchObject({
+      title: 'Do p.',
+    });
     const effect = effectsAt(varied.world, varied.root, two[1]!, START)!.effects[1];
     expect(effect).toEqual(two[1]!.change.is === 'effects' && two[1]!.change.effects[1]);
   });
@@ -247,6 +302,67 @@ describe('what rules offer', () => {
     expect(of(['member-2'])).toHaveLength(2);
   });
 
+  test('of an aircraft is nobody’s on a lesson either', () => {
+    const scene = new Scene({
+      wants: [{ token: 'a', offers: ['p'], on: ['dual'], binds: 'aircraft' }],
+      acts: {
+        p: { gives: [], effects: () => [{ op: 'append', fact: 'aircraft.squawks', value: { id: 's' } }] },
+      },
+      change: (sheet) => {
+        sheet.flight = { ...sheet.flight, purpose: 'dual', personsOnBoard: 2, instructorId: 'instructor-1' };
+      },
+    });
+    expect(scene.offer('p').person).toBeNull();
+  });
+
+  test('and that puts several things right is made of the facts it touches', () => {
+    const kinds = (effects: NonNullable<ToyAct['effects']>): string[] =>
+      new Scene({
+        wants: wants(['a', 'keep-within-x']),
+        acts: { 'keep-within-x': { gives: [], fee: 'document', effects } },
+      })
+        .offer('keep-within-x')
+        .entries.map(({ kind }) => kind);
+    const medical: Effect = { op: 'append', fact: 'pic.medicals', value: { id: 'm' } };
+    const request: Effect = { op: 'flight', fields: { usesVor: true } };
+    expect(kinds(() => [request])).toEqual(['paper']);
+    // The toy knows no medical examination: a matter for the office.
+    expect(kinds(() => [request, medical])).toEqual(['office']);
+    expect(kinds(() => [medical, { ...medical, fact: 'pic.reviews' }])).toEqual(['office', 'office']);
+  });
+
+  test('for a practice flight is asked for on each flight that it stands in the way of', () => {
+    const scene = new Scene({
+      wants: [...wants(['a', 'f']), { token: 'm', offers: ['p'], on: ['solo'] }],
+      acts: { f: hour('a'), p: paper('m') },
+    });
+    const practice = {
+      person: 'member-1',
+      dual: false,
+      night: false,
+      tenths: 10,
+      transponder: null,
+      alsoMet: [],
+    };
+    const blockers = [practice, { ...practice, tenths: 20 }].map((one) => ({ rule: 1, practice: one }));
+    const [offer, ...others] = offersForPractice(scene.world, scene.root, blockers);
+    expect(others).toEqual([]);
+    expect(offer!.askers.map((one) => one.practice!.tenths)).toEqual([10, 20]);
+    // Where the calendar has no room for the flight, nothing is asked for it.
+    const asker = { rule: 1, practice };
+    expect(ask(scene.world, scene.root, asker, START)).toMatchObject({ remedies: [{ act: 'p' }] });
+    const span = { from: '2027-06-01T00:00:00Z', to: '2027-08-01T00:00:00Z' };
+    const { sheet } = scene.root;
+    const full = {
+      ...sheet,
+      aircraft: {
+        ...sheet.aircraft,
+        reservations: known([{ ...records.RESERVATION, ...span }], sheet.knownAt),
+      },
+    };
+    expect(ask(scene.world, { ...scene.root, sheet: full }, asker, START)).toBeNull();
+  });
+
   test('for a flight far off is also asked for shortly before it', () => {
     const until = (days: number): (string | number)[][] => {
       const early = (today: string): boolean => today < '2027-06-20';
@@ -270,5 +386,26 @@ describe('what rules offer', () => {
       ['q', 0],
       ['r', 15],
     ]);
+  });
+
+  test('shortly before a flight far off by another rule, or once more, is another act; by the same rule it is not', () => {
+    const offered = (list: Want[]): string[] => {
+      const scene = new Scene({ wants: list, acts: { p: paper('a', 'b') }, hours: 20 * 24 });
+      return offersAgainst(scene.world, scene.root).map(
+        ({ act, notBefore, askers }) =>
+          `${act} ${(notBefore - START) / DAY} ${askers.map(({ rule, nth }) => `${rule}.${nth}`).join()}`,
+      );
+    };
+    const late = (today: string): boolean => today > '2027-06-20';
+    expect(offered(wants(['a', 'p'], ['b', 'p']))).toEqual(['p 0 0.0,1.0']);
+    expect(
+      offered([
+        ...wants(['a', 'p']),
+        { token: 'b', offers: [], offersOn: (today) => (late(today) ? ['p'] : []) },
+      ]),
+    ).toEqual(['p 0 0.0', 'p 18 1.0']);
+    expect(
+      offered([{ token: 'a', offers: [], offersOn: (today) => (late(today) ? ['p', 'p'] : ['p']) }]),
+    ).toEqual(['p 0 0.0', 'p 18 0.1']);
   });
 });

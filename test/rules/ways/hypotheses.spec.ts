@@ -22,7 +22,7 @@ const sheet = scene(5, () => undefined);
 const crew = decideCrew(sheet.flight, { secondPilotIsPassenger: true });
 const as: Done['as'] = { crew, flight: null };
 const member = (of: FactSheet, id = 'member-1') => of.people[id]!;
-const appended: Change = {
+const appended: Extract<Change, { is: 'effects' }> = {
   is: 'effects',
   effects: [{ op: 'append', fact: 'pic.log', value: { ...records.LOG, id: 'new' } }],
 };
@@ -71,9 +71,14 @@ describe('after a change', () => {
     expect(log.known && log.value.map(({ id }) => id)).toEqual(['log-1', 'new']);
     expect(after.flight).toBe(sheet.flight);
     expect(changedBy(sheet, { change: appended, as, sortie: null })).toEqual(new Set(['member-1.log']));
-    const request: Change = { is: 'effects', effects: [{ op: 'flight', fields: { usesVor: true } }] };
+    const request: typeof appended = {
+      is: 'effects',
+      effects: [{ op: 'flight', fields: { usesVor: true } }],
+    };
     expect(applyChange(sheet, request, as).flight).toEqual({ ...sheet.flight, usesVor: true });
     expect(changedBy(sheet, { change: request, as, sortie: null })).toBe('all');
+    const both: Change = { is: 'effects', effects: [...appended.effects, ...request.effects] };
+    expect(changedBy(sheet, { change: both, as, sortie: null })).toBe('all');
   });
 
   test('effects of a practice flight are of who flies it, and the flight wanted stays', () => {
@@ -298,6 +303,9 @@ describe('a practice flight', () => {
     const nowhere = { ...sheet, flight: { ...sheet.flight, route: [] } };
     expect(practiceFlight(nowhere, practice(), at).route).toEqual([]);
     expect(practising(sheet, practice(), at)).toEqual({ ...sheet, flight });
+    const away = structuredClone(sheet);
+    away.flight.route[1] = { ...away.flight.route[1]!, id: 'away' };
+    expect(practiceFlight(away, practice(), at).route).toEqual(flight.route);
   });
 
   const { ruleset } = worldOf({ sheet, policy: POLICY });
@@ -314,6 +322,14 @@ describe('a practice flight', () => {
     expect(inWay(unfit, { dual: true })).toEqual([]);
     expect(inWay(unfit, { dual: true, alsoMet: ['medical.'] })).toEqual(['medical.certificate']);
     expect(inWay(unfit, { dual: true, alsoMet: ['review.'] })).toEqual([]);
+    expect(inWay(unfit, { dual: true, alsoMet: ['review.', 'medical.'] })).toEqual(['medical.certificate']);
+    const [also] = inTheWay(
+      unfit,
+      ruleset,
+      practice({ dual: true, alsoMet: ['medical.'] }),
+      toSeconds('2027-03-02T18:00:00Z'),
+    );
+    expect(also!.practice).toEqual(practice());
     const unchecked = scene(5, (one) => lose(one, 'checkouts'));
     expect(inWay(unchecked)).toEqual(['club.model_checkout', 'club.annual_check']);
     const grounded = scene(5, (one) => {
@@ -366,6 +382,10 @@ describe('a practice flight', () => {
       expect(slot(busy, from, { person: 'member-2' })).toBe(from);
       expect(slot(busy, from, { person: 'member-9' })).toBe(from);
       expect(slot(sheet, from, { night: true })).toBe('2027-03-03T01:55:00Z');
+      // From where it begins, wherever the flight wanted goes: fifteen degrees east the night is an hour earlier.
+      const away = structuredClone(sheet);
+      away.flight.route[1] = { ...away.flight.route[1]!, longitudeDeg: -90 };
+      expect(slot(away, from, { night: true })).toBe('2027-03-03T01:55:00Z');
       const blank = structuredClone(booked);
       blank.aircraft.reservations = unknownFact('not on record');
       member(blank).commitments = unknownFact('not on record');

@@ -1,14 +1,16 @@
 /** Single steps of the search in a world worked out by hand: when an act is done, on what flight, and what can be done next. */
-import { known, toInstant } from '../../../src/rules/index.js';
+import { addDays } from '../../../src/rules/calendar/dates.js';
+import { known, toInstant, type FlightFacts } from '../../../src/rules/index.js';
 import { offersForPractice } from '../../../src/rules/ways/offers.js';
-import { earliest, place, type Placed, type Refusal } from '../../../src/rules/ways/place.js';
+import { earliest, isRefusal, place, type Placed, type Refusal } from '../../../src/rules/ways/place.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import type { Done, Offer, State } from '../../../src/rules/ways/state.js';
 import { settle, stepsWith, type Step } from '../../../src/rules/ways/steps.js';
 import { successors } from '../../../src/rules/ways/successors.js';
-import { worldOf } from '../../../src/rules/ways/world.js';
+import { worldOf, type World } from '../../../src/rules/ways/world.js';
 import * as records from '../../../src/rules/workshop/records.js';
 import {
+  entry,
   hour,
   lesson,
   logged,
@@ -18,6 +20,7 @@ import {
   Scene,
   START,
   taken,
+  taught,
   wants,
   type Toy,
   type ToyAct,
@@ -280,6 +283,56 @@ describe('flown together', () => {
     expect(own!.name).not.toBe(joined!.name);
   });
 
+  test('neither by day with something by night, nor a paper', () => {
+    const day = scene.do(scene.unit('d'));
+    expect(scene.steps('g', day)).toEqual([
+      expect.objectContaining({ acts: 2 }),
+      { refused: 'gone', blockers: [] },
+    ]);
+    const { world, root } = scene;
+    const signed = { ...scene.offer('f'), entries: [entry({})], meaning: 'paper' };
+    expect(stepsWith(world, scene.do(scene.unit('f')), signed)).toHaveLength(1);
+    expect(stepsWith(world, root, signed)).toHaveLength(1);
+  });
+
+  test('several things at once are flown with whom any of them needs', () => {
+    const state = scene.do(scene.unit('f'));
+    const of = (...acts: ToyAct[]): Offer => ({
+      ...scene.offer('g', state),
+      entries: acts.map(({ gives: _, effects: __, ...rest }) => entry(rest)),
+    });
+    const flight = (offer: Offer): (boolean | undefined)[] =>
+      (stepsWith(scene.world, state, offer) as Step[]).map(
+        (step) => taken(step.take()).done.at(-1)!.sortie?.dual,
+      );
+    const taughtBit: ToyAct = { gives: [], ...taught({ air: 'landing' }) };
+    const bit = quarter('any');
+    expect(flight(of(paper(), taughtBit))).toEqual([true, true]);
+    expect(flight(of(bit, taughtBit))).toEqual([true, true]);
+    expect(flight(of(paper(), bit))).toEqual([false, false]);
+    expect(flight(of(paper(), examiner))).toEqual([true]);
+    expect(flight(of(bit, examiner))).toEqual([true]);
+  });
+
+  test('not where a rule keeps putting off what would be flown together', () => {
+    const put = new Scene({
+      wants: wants(['a', 'f'], ['b', 'g'], ['c', 'p']),
+      acts: {
+        f: hour('a'),
+        p: paper('c'),
+        g: {
+          ...quarter('any', 'b'),
+          effects: (today) => [{ op: 'append', fact: 'member.log', value: { on: addDays(today, 1) } }],
+        },
+      },
+    });
+    const state = put.do(put.unit('p'), put.do(put.unit('f')));
+    expect((put.steps('g', state) as Step[]).map((step) => step.take())).toEqual([
+      { refused: 'gone', blockers: [] },
+      { refused: 'gone', blockers: [] },
+    ]);
+  });
+
   test('a test is flown on its own, with an examiner', () => {
     const state = scene.do(scene.unit('f'));
     const steps = scene.steps('e', state) as Step[];
@@ -496,5 +549,53 @@ describe('steps from a state', () => {
     );
     const [changed] = successors(world, rootOf(world), []);
     expect(changed!.take()).toMatchObject({ refused: 'gone' });
+  });
+
+  test('one thing got out of the way is enough; a flight that begins before anything can be done is not', () => {
+    const changed = (fields: Partial<FlightFacts>) => {
+      const world = worldOf(
+        question({
+          wants: [...wants(['a', 'r']), { token: 'b', offers: [], on: ['maintenance', 'solo'] }],
+          acts: { r: { gives: [], effects: () => [{ op: 'flight', fields }] } },
+        }),
+      );
+      return successors(world, rootOf(world), [])[0]!.take();
+    };
+    expect(changed({ purpose: 'solo' })).toMatchObject({
+      done: [{ cures: ['toy.a'] }],
+      verdicts: { blocking: [1] },
+    });
+    expect(changed({ purpose: 'solo', departs: toInstant(START - HOUR) })).toEqual({
+      refused: 'late',
+      blockers: [],
+    });
+  });
+
+  test('a lesson without an instructor is no way, unless one is looked for or it was one before', () => {
+    const lessonOf = (aim: World['aim'], before: Partial<FlightFacts>) => {
+      const open = { purpose: 'dual' as const, personsOnBoard: 2, instructorId: null };
+      const world = {
+        ...worldOf(
+          question({
+            wants: [{ token: 'a', offers: ['r'], binds: 'aircraft', on: ['maintenance', 'checkout'] }],
+            acts: { r: { gives: [], effects: () => [{ op: 'flight', fields: open }] } },
+            change: (sheet) => {
+              sheet.flight = { ...sheet.flight, ...before };
+            },
+          }),
+        ),
+        aim,
+      };
+      const next = successors(world, rootOf(world), [])
+        .find(({ name }) => name.includes(' r '))!
+        .take();
+      return isRefusal(next) ? next.refused : next.done.map(({ offer }) => offer.act);
+    };
+    expect(lessonOf('plain', {})).toBe('gone');
+    expect(lessonOf('instructor', {})).toEqual(['r']);
+    expect(lessonOf('plain', { purpose: 'checkout', personsOnBoard: 2, instructorId: null })).toEqual(['r']);
+    expect(lessonOf('plain', { purpose: 'checkout', personsOnBoard: 2, instructorId: 'instructor-1' })).toBe(
+      'gone',
+    );
   });
 });

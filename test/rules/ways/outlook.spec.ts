@@ -1,12 +1,15 @@
 /** The least that is still to come, worked out by hand: never more than the cheapest plan, and what to go on with. */
+import { candidatesIn, mayCure } from '../../../src/rules/ways/candidates.js';
 import { offersAgainst } from '../../../src/rules/ways/offers.js';
 import { outlookOf } from '../../../src/rules/ways/estimate.js';
+import { waitingPapers } from '../../../src/rules/ways/own/office.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import type { State } from '../../../src/rules/ways/state.js';
 import { isRefusal } from '../../../src/rules/ways/place.js';
 import { stepsWith } from '../../../src/rules/ways/steps.js';
 import { worldOf, type World } from '../../../src/rules/ways/world.js';
 import { known } from '../../../src/rules/index.js';
+import { POLICY, scene } from './scene.js';
 import * as records from '../../../src/rules/workshop/records.js';
 import {
   hour,
@@ -95,6 +98,13 @@ test.each<[string, Want[], Record<string, ToyAct>, number, string[]]>([
     ['f'],
   ],
   ['alone or with an instructor', wants(['a', 'f', 'l']), { f: hour('a'), l: lesson('a') }, 165, ['f', 'l']],
+  [
+    'the shorter of two counts, and what serves for both by half',
+    wants(['a', 'f', 'q'], ['b', 'f']),
+    { f: hour('a', 'b'), q: quarter('any', 'a') },
+    137.5,
+    ['f'],
+  ],
   ['shared hours count once', wants(['a', 'f'], ['b', 'f']), { f: hour('a', 'b') }, 165, ['f']],
   [
     'two short ones are one flight',
@@ -202,6 +212,8 @@ describe('what is planned already', () => {
     expect(and(hour('a'), hour('b'), { 'cost.hours.longest': 3 })).toBeCloseTo(110, 6);
     // A paper is no flight to join.
     expect(and(paper('a'), hour('b'))).toBeCloseTo(165, 6);
+    // No room at all says nothing of how many.
+    expect(and(hour('a'), quarter('any', 'b'), { 'cost.hours.longest': 0.5 })).toBeCloseTo(27.5, 6);
     // Longer than any flight: it is one all the same.
     expect(and(hour('a'), quarter('any', 'b'), { 'cost.hours.longest': 1 })).toBeCloseTo(82.5, 6);
   });
@@ -226,6 +238,25 @@ describe('what is planned already', () => {
     const mixed = { f: quarter('day', 'a'), g: quarter('night', 'b'), h: quarter('night', 'c') };
     const again = outlook(wants(['a', 'f'], ['b', 'g'], ['c', 'h']), mixed, { after: ['f', 'g'] });
     expect(again!.least).toBeCloseTo(27.5, 6);
+    const day = { f: quarter('day', 'a'), g: quarter('night', 'b'), h: quarter('day', 'c') };
+    const third = outlook(wants(['a', 'f'], ['b', 'g'], ['c', 'h']), day, { after: ['f', 'g'] });
+    expect(third!.least).toBeCloseTo(27.5, 6);
+  });
+
+  test('one at any time serves the day or the night, not both', () => {
+    const acts = { f: quarter('any', 'a'), g: quarter('day', 'b'), h: quarter('night', 'c') };
+    const found = outlook(wants(['a', 'f'], ['b', 'g'], ['c', 'h']), acts, { after: ['f'] });
+    expect(found!.least).toBeCloseTo(110, 6);
+  });
+
+  test('what is flown at night with something else is flown at night', () => {
+    const acts = { f: quarter('any', 'a'), g: quarter('night', 'b'), h: quarter('day', 'c') };
+    const { world, root } = settledIn(question({ wants: wants(['a', 'f'], ['b', 'g'], ['c', 'h']), acts }));
+    const state = after(world, root, 'f');
+    const offer = offersAgainst(world, state).find(({ act }) => act === 'g')!;
+    const joined = stepsWith(world, state, offer)[1]!;
+    if (isRefusal(joined)) throw new Error('refused');
+    expect(outlookOf(world, taken(joined.take()))!.least).toBeCloseTo(82.5, 6);
   });
 });
 
@@ -290,5 +321,136 @@ describe('what an act of another may put right', () => {
     const { world, root } = settledIn({ ...of, sheet: waiting, verified });
     // Sign-offs of the club are no papers, so none helps here.
     expect(outlookOf(world, root)).toBeNull();
+  });
+});
+
+describe('what can be done', () => {
+  const test_: ToyAct = {
+    gives: ['d'],
+    kind: 'appointment',
+    air: 'check',
+    fee: 'document',
+    sketch: { with: 'examiner', light: 'day' },
+  };
+  const acts: Record<string, ToyAct> = {
+    p: { gives: ['a'], fee: 'document', lead: 'course' },
+    f: quarter('night', 'b'),
+    l: lesson('c'),
+    t: test_,
+    late: { gives: ['a'], fee: 'document', lead: 'fitting' },
+    r: { gives: [], effects: () => [{ op: 'flight', fields: { usesVor: true } }] },
+  };
+  const list = wants(['a', 'p', 'late', 'r'], ['b', 'f'], ['c', 'l'], ['d', 't']);
+  const found = (more: Partial<World> = {}) => {
+    const { world, root } = settledIn(question({ wants: list, acts }), more);
+    return { world, candidates: candidatesIn(world, root) };
+  };
+
+  test('at the least, from when on, and in what light; nothing that comes too late, and no change of the request', () => {
+    const { world, candidates } = found();
+    expect(
+      candidates.map(({ offer, least, ready, air, dual, light }) => [
+        offer.act,
+        least,
+        (ready - world.start) / 86_400,
+        air,
+        dual,
+        light,
+      ]),
+    ).toEqual([
+      ['p', 30, 2, null, false, 'any'],
+      ['f', 27.5, 0, 0.25, false, 'night'],
+      ['l', 150, 0, 1, true, 'any'],
+      // A test is flown on its own; the examiner's fee is the document's here.
+      ['t', 140, 0, null, false, 'day'],
+    ]);
+    expect(world.late.get('late')).toEqual({ title: 'Do late.', done: world.start + 21 * 86_400 });
+  });
+
+  test('what is left out is not there, and what comes just in time is', () => {
+    expect(
+      found({ banned: new Set(['p', 'kind appointment']) }).candidates.map(({ offer }) => offer.act),
+    ).toEqual(['f', 'l']);
+    const { world, root } = settledIn(question({ wants: wants(['a', 'p']), acts, hours: 48 }));
+    expect(candidatesIn(world, root)).toHaveLength(1);
+    const sooner = settledIn(question({ wants: wants(['a', 'p']), acts, hours: 47 }));
+    expect(candidatesIn(sooner.world, sooner.root)).toEqual([]);
+  });
+
+  test('what made room for another act is asked for on both behalves', () => {
+    const { world, root } = settledIn(question({ wants: wants(['a', 'p']), acts }));
+    const [offer] = offersAgainst(world, root);
+    const practice = {
+      person: 'member-1',
+      dual: false,
+      night: false,
+      tenths: 10,
+      transponder: null,
+      alsoMet: [],
+    };
+    const enabler = { ...offer!, askers: [{ rule: 7, nth: 0, practice }] };
+    world.enablers.set('x', enabler).set('y', { ...enabler, meaning: 'another' });
+    const all = candidatesIn(world, root);
+    expect(all.map((one) => one.offer.askers.map(({ rule }) => rule))).toEqual([[0, 7], [7]]);
+  });
+
+  test('several things on one flight need the light and the company of each', () => {
+    const { world, root } = settledIn(question({ wants: wants(['a', 'p']), acts }));
+    const [offer] = offersAgainst(world, root);
+    const entries = ['f', 'l', 'p', 't'].map((act) => world.look(act)!);
+    const of = (...chosen: number[]) => {
+      world.enablers.clear();
+      world.enablers.set('x', { ...offer!, meaning: 'x', entries: chosen.map((index) => entries[index]!) });
+      const { dual, light, air } = candidatesIn(world, root).find((one) => one.offer.meaning === 'x')!;
+      return [dual, light, air];
+    };
+    expect(of(1, 0)).toEqual([true, 'night', 1.25]);
+    expect(of(0, 1)).toEqual([true, 'night', 1.25]);
+    expect(of(2, 0)).toEqual([false, 'night', 0.25]);
+    expect(of(0, 3)).toEqual([false, 'night', null]);
+    expect(of(2)).toEqual([false, 'any', null]);
+  });
+
+  test('may put a rule right that asks for it on the flight itself, or that reads what it changes', () => {
+    const { world, root } = settledIn(
+      question({ wants: [...wants(['a', 'p']), { token: 'b', offers: [] }], acts }),
+    );
+    const [offer] = offersAgainst(world, root);
+    const practice = {
+      person: 'member-1',
+      dual: false,
+      night: false,
+      tenths: 10,
+      transponder: null,
+      alsoMet: [],
+    };
+    const may = (rule: number, change: Partial<NonNullable<typeof offer>>): boolean =>
+      mayCure(world, root, { ...offer!, meaning: JSON.stringify(change), ...change }, rule);
+    expect(may(0, {})).toBe(true);
+    expect(may(1, {})).toBe(false);
+    expect(may(1, { askers: [{ rule: 1, nth: 0, practice: null }] })).toBe(true);
+    expect(may(1, { askers: [{ rule: 1, nth: 0, practice }] })).toBe(false);
+    const both = [
+      { rule: 0, nth: 0, practice: null },
+      { rule: 1, nth: 0, practice: null },
+    ];
+    expect(may(1, { askers: both })).toBe(true);
+    expect(may(0, { askers: [], change: { is: 'leave' } })).toBe(false);
+    expect(may(0, { askers: [], change: { is: 'effects', effects: [] } })).toBe(false);
+    const request = { op: 'flight' as const, fields: { usesVor: true } };
+    expect(may(0, { askers: [], change: { is: 'effects', effects: [request] } })).toBe(false);
+  });
+
+  test('and so does what changes the aircraft, or shows papers', () => {
+    const sheet = scene(5, (one) => {
+      one.aircraft.squawks = known([{ ...records.SQUAWK, state: 'grounding' as const }], one.knownAt);
+      one.people['member-1']!.unverified = known([records.UNVERIFIED], one.knownAt);
+    });
+    const world = worldOf({ sheet, policy: POLICY, verified: { 'member-1': sheet.people['member-1']! } });
+    const root = rootOf(world);
+    const grounding = world.ruleset.rules.findIndex(({ id }) => id === 'squawk.grounding');
+    const fixed = offersAgainst(world, root).find(({ act }) => act === 'fix-squawk')!;
+    expect(mayCure(world, root, { ...fixed, askers: [] }, grounding)).toBe(true);
+    expect(mayCure(world, root, waitingPapers(world, root)[0]!, grounding)).toBe(false);
   });
 });

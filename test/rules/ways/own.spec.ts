@@ -18,10 +18,12 @@ import { anotherTime } from '../../../src/rules/ways/own/times.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import type { Offer, State } from '../../../src/rules/ways/state.js';
 import type { WaysQuestion } from '../../../src/rules/ways/types.js';
+import { successors } from '../../../src/rules/ways/successors.js';
 import { worldOf, type World } from '../../../src/rules/ways/world.js';
 import { baseSheet } from '../../../src/rules/workshop/base-sheet.js';
 import * as records from '../../../src/rules/workshop/records.js';
 import { lose, policyWith, POLICY, scene, withPassengers } from './scene.js';
+import { taken } from './toy.js';
 
 const ask = (
   what: (world: World, state: State) => readonly Offer[],
@@ -121,11 +123,11 @@ describe('another aircraft', () => {
 
   test('four at most', () => {
     const changes: Partial<AircraftFacts>[] = [
-      { registration: unknownFact('x') },
       { items: unknownFact('x') },
-      { permits: unknownFact('x') },
       { equipment: unknownFact('x') },
-      { meters: unknownFact('x') },
+      { items: unknownFact('x'), equipment: unknownFact('x') },
+      { use: unknownFact('x') },
+      { use: unknownFact('x'), equipment: unknownFact('x') },
       {},
     ];
     const offered = found(
@@ -158,6 +160,9 @@ describe('another aircraft', () => {
     expect(acts(root)).toEqual(['take-other-aircraft']);
     expect(acts({ ...root, parent: root, key: 'another' })).toEqual([]);
     expect(ownRequests(world, root)).toBe(ownRequests(world, root));
+    // Told beforehand by what it comes to.
+    const step = successors(world, root, []).find(({ name }) => name.includes('take-other-aircraft'))!;
+    expect(taken(step.take()).key).toBe(step.key);
     // With another aim it is another question.
     expect(ownRequests({ ...world, aim: 'instructor' }, root).map(({ act }) => act)).toEqual([
       'take-other-aircraft',
@@ -251,7 +256,7 @@ describe('an instructor', () => {
 
   test('in order of name, then of id; three at most; never the member; only whose own papers are in order', () => {
     const people = [
-      called('c', 'Cleo'),
+      called('a', 'Cleo'),
       called('b2', 'Bo'),
       called('b1', 'Bo'),
       called('d', 'Dee'),
@@ -261,17 +266,17 @@ describe('an instructor', () => {
       ask(instructors, sheet, { instructors: list }).map(
         ({ change }) => change.is === 'parts' && change.flight?.instructorId,
       );
-    expect(ids(people)).toEqual(['b1', 'b2', 'c']);
-    expect(ids([...people].reverse())).toEqual(['b1', 'b2', 'c']);
+    expect(ids(people)).toEqual(['b1', 'b2', 'a']);
+    expect(ids([...people].reverse())).toEqual(['b1', 'b2', 'a']);
     const noMedical = { medicals: known([], unfit.knownAt) };
-    expect(ids([called('a', 'Al', noMedical), called('c', 'Cleo')])).toEqual(['c']);
+    expect(ids([called('z', 'Al', noMedical), called('a', 'Cleo')])).toEqual(['a']);
     const noCertificate = { instructor: known([], unfit.knownAt) };
-    expect(ids([called('a', 'Al', noCertificate), called('c', 'Cleo')])).toEqual(['c']);
+    expect(ids([called('z', 'Al', noCertificate), called('a', 'Cleo')])).toEqual(['a']);
     // What stands in the way of the aircraft is not the instructor's.
     const grounded = scene(5, (of) => {
       of.aircraft.squawks = known([{ ...records.SQUAWK, state: 'grounding' as const }], of.knownAt);
     });
-    expect(ids([called('c', 'Cleo')], grounded)).toEqual(['c']);
+    expect(ids([called('a', 'Cleo')], grounded)).toEqual(['a']);
   });
 });
 
@@ -464,6 +469,11 @@ describe('another time', () => {
     const blank = busy([at('17:30'), at('18:30')]);
     blank.people['member-1']!.commitments = unknownFact('not on record');
     expect(times(blank)).toEqual([at('18:30'), at('16:30')]);
+    blank.flight = { ...blank.flight, purpose: 'dual', personsOnBoard: 2, instructorId: 'member-9' };
+    expect(times(blank)).toEqual([at('18:30'), at('16:30')]);
+    // A calendar that nobody knows is in the way, and no other time is known to be better.
+    blank.aircraft.reservations = unknownFact('not on record');
+    expect(times(blank)).toEqual([]);
   });
 
   test('is thought of only where a calendar is in the way, whatever else is', () => {
@@ -471,8 +481,5 @@ describe('another time', () => {
     lose(both, 'medicals');
     expect(times(both)).toEqual([at('18:30'), at('16:30')]);
     expect(times(scene(3, (of) => lose(of, 'medicals')))).toEqual([]);
-    // Somebody else flies for the member: the rule is met, and only the aircraft's time counts.
-    const { commitments } = busy().people['member-1']!;
-    expect(commitments.known).toBe(true);
   });
 });

@@ -1,15 +1,30 @@
 /** What is shown of the ways found, in a world worked out by hand: steps in their order, what opens what, other ways, or why there is none. */
-import { toInstant, toSeconds } from '../../../src/rules/index.js';
+import { known, toInstant, toSeconds } from '../../../src/rules/index.js';
+import { advance } from '../../../src/rules/ways/advance.js';
+import type { Outcome } from '../../../src/rules/engine/run.js';
 import { laterWay, noWay } from '../../../src/rules/ways/none.js';
+import { offersAgainst } from '../../../src/rules/ways/offers.js';
 import { prove, without } from '../../../src/rules/ways/prove.js';
 import { cheapest, rootOf, type Spent } from '../../../src/rules/ways/search.js';
-import { firstSlot } from '../../../src/rules/ways/slots.js';
 import type { Way, WaysToYes } from '../../../src/rules/ways/types.js';
+import { remediesOf } from '../../../src/rules/ways/verdicts.js';
 import { findWays, waysToYes } from '../../../src/rules/ways/ways.js';
 import { worldOf } from '../../../src/rules/ways/world.js';
-import { HOME_FIELD } from '../../../src/rules/workshop/base-sheet.js';
+import * as records from '../../../src/rules/workshop/records.js';
 import { lose, policyWith, scene, ways } from './scene.js';
-import { hour, paper, question, settledIn, START, taught, wants, type Toy, type ToyAct } from './toy.js';
+import {
+  entry,
+  taken,
+  hour,
+  paper,
+  question,
+  settledIn,
+  START,
+  taught,
+  wants,
+  type Toy,
+  type ToyAct,
+} from './toy.js';
 
 const HOUR = 3600;
 const DAY = 24 * HOUR;
@@ -167,6 +182,62 @@ describe('a way', () => {
       expect.objectContaining({ says: 'One flight with a safety pilot for 2 of the steps.' }),
     ]);
   });
+
+  test('and so it is for an act that is something on the ground besides', () => {
+    const of = question({
+      wants: wants(['a', 'keep-within-x']),
+      acts: {
+        'keep-within-x': {
+          ...paper('a'),
+          effects: () => [
+            { op: 'append', fact: 'pic.medicals', value: { id: 'm' } },
+            { op: 'append', fact: 'pic.endorsements', value: { id: 'e' } },
+          ],
+        },
+      },
+    });
+    const found = waysToYes({
+      ...of,
+      catalogue: (act) =>
+        act === 'get-endorsement-solo'
+          ? entry({ kind: 'flight', air: 'landing', sketch: { with: 'safety-pilot', light: 'any' } })
+          : entry({ fee: 'document' }),
+    });
+    expect(found.plans[0]!.sorties[0]!.says).toBe('A flight with a safety pilot.');
+  });
+});
+
+test('with leave, too, an act too many is found out', () => {
+  const { world, root } = settledIn(
+    question({
+      wants: [...wants(['a', 'p', 'q'], ['b', 'q']), { token: 'c', offers: [], weight: 'club' }],
+      acts: { p: paper('a'), q: paper('a', 'b') },
+    }),
+    { aim: 'officer' },
+  );
+  const offer = (act: string) => offersAgainst(world, root).find((one) => one.act === act)!;
+  const leave = { ...offer('p'), act: 'ask-officer', askers: [], change: { is: 'leave' as const } };
+  const end = [offer('p'), offer('q'), leave].reduce(
+    (at, one) => taken(advance(world, at, { offers: [one], dual: false })),
+    root,
+  );
+  expect(without(world, end, { unit: 0, offer: 0 })).toEqual({ yes: true, lost: [] });
+  expect(without(world, end, { unit: 1, offer: 0 })).toEqual({ yes: false, lost: [] });
+  expect(without(world, end, { unit: 2, offer: 0 })).toEqual({ yes: false, lost: [] });
+  expect(prove(world, end)).toBeNull();
+});
+
+describe('what a rule offers that cannot say', () => {
+  const outcome = (remedies: unknown): Outcome => ({ judgement: { remedies } }) as unknown as Outcome;
+  test('is nothing', () => {
+    const fails = (): never => {
+      throw new Error('cannot say');
+    };
+    expect(remediesOf(outcome(fails))).toEqual([]);
+    expect(remediesOf({ judgement: null } as unknown as Outcome)).toEqual([]);
+    expect(remediesOf(outcome([{ act: 'x' }]))).toEqual([{ act: 'x' }]);
+    expect(remediesOf(outcome(() => [{ act: 'x' }]))).toEqual([{ act: 'x' }]);
+  });
 });
 
 describe('nothing is shown that a fresh judgement does not bear out', () => {
@@ -253,6 +324,75 @@ describe('other ways', () => {
         .map((plan) => plan.find((act) => act.endsWith('2')))
         .sort(),
     ).toEqual(['b2', 'c2']);
+  });
+
+  test('of the others none is looked for once there are three', () => {
+    // The cheapest act could be had otherwise for little more.
+    const toy = three(course('a'), { gives: ['b'], fee: 'physician' }, paper('c'), ['a1', 'b1', 'c1']);
+    const acts_ = { ...toy.acts, a2: { gives: ['a'], fee: 'items' as const } };
+    const plans = find({ ...toy, acts: acts_, prices: { ...prices, 'cost.items': 12 } }).plans;
+    expect(
+      plans.map((way) =>
+        acts(way)
+          .filter((act) => act.endsWith('2'))
+          .join(),
+      ),
+    ).toEqual(['', 'c2', 'b2']);
+  });
+
+  test('of acts that cost the same, by their names whatever they were written for', () => {
+    const toy = three(paper('a'), paper('b'), paper('c'), ['x', 'y', 'z']);
+    const [, ...plans] = find({ ...toy, prices }).plans.map((way) =>
+      acts(way).find((act) => act.endsWith('2')),
+    );
+    expect(plans.sort()).toEqual(['a2', 'b2']);
+  });
+
+  test('that cost the same are shown by kind', () => {
+    const order = (p: ToyAct['kind'], q: ToyAct['kind']): string[][] =>
+      find({
+        wants: wants(['a', 'p', 'q']),
+        acts: { p: { ...paper('a'), kind: p }, q: { ...paper('a'), kind: q } },
+      }).plans.map(acts);
+    expect(order('paper', 'appointment')).toEqual([['q'], ['p']]);
+    expect(order('appointment', 'paper')).toEqual([['p'], ['q']]);
+  });
+
+  test('one is enough: no reason why there is none, and no later flight', () => {
+    const late: ToyAct = { ...paper('a'), lead: 'document' };
+    expect(
+      find({ wants: wants(['a', 'p', 'l']), acts: { p: paper('a'), l: late }, hours: 24 }),
+    ).toMatchObject({
+      plans: [{ steps: [{ act: 'p' }] }],
+      none: null,
+      later: null,
+    });
+  });
+
+  test('are looked at in order of cost, then further on first, then by name', () => {
+    const order = (toy: Toy): string[] => {
+      const { world, root } = settledIn(question(toy));
+      const ends: string[] = [];
+      cheapest(world, root, spent(), (end) => {
+        ends.push(end.done.map(({ offer }) => offer.act).join('+'));
+        return null;
+      });
+      return ends;
+    };
+    expect(
+      order({ wants: wants(['a', 'r', 'q', 'p']), acts: { p: paper('a'), q: paper('a'), r: paper('a') } }),
+    ).toEqual(['p', 'q', 'r']);
+    expect(
+      order({ wants: wants(['a', 'e', 'p', 'c']), acts: { e: exam('a'), p: paper('a'), c: course('a') } }),
+    ).toEqual(['c', 'p', 'e']);
+    const forty = { 'cost.medical-exam': 40 };
+    expect(
+      order({
+        wants: wants(['a', 'p', 'x'], ['b', 'c', 'x']),
+        acts: { p: paper('a'), c: course('b'), x: exam('a', 'b') },
+        prices: forty,
+      }),
+    ).toEqual(['p+c', 'x', 'p+x']);
   });
 
   test('of another kind come first', () => {
@@ -358,6 +498,32 @@ describe('none', () => {
     expect(found.none!.because[0]!.why).toContain('"Do r" could be done by 2027-06-12 08:00');
   });
 
+  test('what serves two rules and comes too late is told of both', () => {
+    const found = find({
+      wants: wants(['a', 's'], ['b', 's']),
+      acts: { s: { ...paper('a', 'b'), lead: 'document' } },
+      hours: 24,
+    });
+    expect(found.none!.because.map(({ rule, why }) => [rule, why.slice(0, 22)])).toEqual([
+      ['toy.a', '"Do s" could be done b'],
+      ['toy.b', '"Do s" could be done b'],
+    ]);
+  });
+
+  test('what no time is free for is told as that', () => {
+    const found = find({
+      wants: wants(['a', 'f']),
+      acts: { f: hour('a') },
+      change: (sheet) => {
+        const span = { from: '2027-06-01T00:00:00Z', to: '2027-08-01T00:00:00Z' };
+        sheet.aircraft.reservations = known([{ ...records.RESERVATION, ...span }], sheet.knownAt);
+      },
+    });
+    expect(found.none!.because[0]!.why).toBe(
+      'It can be put right, but not together with the rest before the flight.',
+    );
+  });
+
   test('what is offered for a practice flight alone is no answer to the flight', () => {
     const { world, root } = settledIn(question({ wants: wants(['a']), acts: {} }));
     expect(noWay(world, root, spent()).because[0]!.why).toContain('Nothing that can be done');
@@ -437,47 +603,6 @@ describe('none', () => {
       world.late.set('p', { title: 'Do p.', done: toSeconds(world.question.sheet.flight.departs) + 1 });
       expect(laterWay(world, spent())!.later.departs).toBe('2027-06-21T14:00:00Z');
     });
-  });
-});
-
-describe('times without end', () => {
-  const minutes = (from: number, to: number) => ({ from: START + from * 60, to: START + to * 60 });
-  /** Five minutes are taken every half hour, so that no hour is free among them. */
-  const taken = (count: number) =>
-    Array.from({ length: count }, (_, index) => minutes(index * 30, index * 30 + 5));
-  const slot = (of: Partial<Parameters<typeof firstSlot>[0]>): number | null => {
-    const found = firstSlot({ from: START, seconds: HOUR, light: 'day', field: undefined, taken: [], ...of });
-    return found === null ? null : (found - START) / 60;
-  };
-
-  test('are not looked through for ever', () => {
-    expect(slot({ taken: taken(2) })).toBe(35);
-    expect(slot({ taken: taken(2 * 199) })).toBe(198 * 60 + 35);
-    expect(slot({ taken: taken(2 * 200) })).toBeNull();
-  });
-
-  test('nor more than a fortnight ahead', () => {
-    const fortnight = 14 * 24 * 60;
-    expect(slot({ taken: [minutes(0, fortnight)] })).toBe(fortnight);
-    expect(slot({ taken: [minutes(0, fortnight + 5)] })).toBeNull();
-  });
-
-  test('an airfield without a place has no light; one with a place has', () => {
-    const nowhere = { ...HOME_FIELD, latitudeDeg: Number.NaN };
-    // Five hours before dawn.
-    const from = toSeconds('2027-06-10T06:00:00Z');
-    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: nowhere, taken: [] })).toBe(from);
-    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: undefined, taken: [] })).toBe(from);
-    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: HOME_FIELD, taken: [] })).toBeGreaterThan(
-      from + 3 * HOUR,
-    );
-  });
-
-  test('of two that clash the later end counts', () => {
-    expect(slot({ taken: [minutes(0, 90), minutes(10, 20)] })).toBe(90);
-    expect(slot({ taken: [minutes(10, 20), minutes(0, 90)] })).toBe(90);
-    expect(slot({ taken: [minutes(60, 90)] })).toBe(0);
-    expect(slot({ taken: [minutes(-30, 0)] })).toBe(0);
   });
 });
 

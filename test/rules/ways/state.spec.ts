@@ -168,11 +168,12 @@ describe('the state before anything is done', () => {
       done: [
         done(offer('fly-checkout', effects('set')), { sortie: sortie(), cures: ['b', 'a'] }),
         done(offer('fly-landings-day', effects('set')), { sortie: sortie(), cures: [] }),
+        done(offer('fly-club-check', effects('set')), { sortie: sortie(), cures: ['d'] }),
         done(offer('pass-medical-exam', effects('set')), { cures: ['c'] }),
       ],
     };
     expect(candidateOf(ends, root)).toEqual({
-      acts: new Set(['flown for a,b', 'fly-landings-day', 'pass-medical-exam']),
+      acts: new Set(['flown for a,b', 'fly-landings-day', 'flown for d', 'pass-medical-exam']),
       kinds: 'appointment,flight',
       plain: true,
       total: 12,
