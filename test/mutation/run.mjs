@@ -64,7 +64,7 @@ const results = await new Stryker({
   tempDirName: `node_modules/.cache/mutation/${basename(WORK)}`,
   concurrency: 1,
   // Generous: most loops without an end are cut short by counting.
-  timeoutMS: 30_000,
+  timeoutMS: quick ? 10_000 : 30_000,
   timeoutFactor: 2,
   reporters: ['diary', process.stdout.isTTY ? 'progress' : 'progress-append-only'],
   disableTypeChecks: true,
