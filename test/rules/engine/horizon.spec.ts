@@ -99,13 +99,15 @@ describe('the horizon', () => {
     expect(findings.map(({ until }) => until)).toEqual([null, over('2027-03-03')]);
   });
   test('a rule that turns too often is given up, and it is said up to where', () => {
-    const { horizon, findings } = decided([daily('x', { weight: 'advice' }), through('y', '2027-03-20')], {
+    const { horizon, findings } = decided([daily('x', { weight: 'advice' }), through('y', '2027-03-10')], {
       days: 30,
       stepsPerRule: 3,
     });
     // The first change is the verdict's own: even and odd days differ.
     expect(findings[0]!.until).toBe(begins('2027-03-02'));
     expect(horizon).toEqual({ until: null, becomes: null, because: [], searchedTo: begins('2027-03-05') });
+    // The other is followed to its own end: it is not judged where nothing of it changes.
+    expect(findings[1]!.until).toBe(over('2027-03-10'));
   });
   test('exactly enough steps are enough', () => {
     const { horizon } = decided([through('y', '2027-03-03')], { days: 30, stepsPerRule: 1 });

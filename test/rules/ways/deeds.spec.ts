@@ -5,6 +5,8 @@ import { known, toInstant } from '../../../src/rules/index.js';
 import { advance } from '../../../src/rules/ways/advance.js';
 import { ask, effectsAt, offersAgainst, offersForPractice } from '../../../src/rules/ways/offers.js';
 import { isRefusal, type Refusal } from '../../../src/rules/ways/place.js';
+import type { Outcome } from '../../../src/rules/engine/run.js';
+import { remediesOf } from '../../../src/rules/ways/verdicts.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import { worldOf } from '../../../src/rules/ways/world.js';
 import * as records from '../../../src/rules/workshop/records.js';
@@ -407,5 +409,18 @@ describe('what rules offer', () => {
     expect(
       offered([{ token: 'a', offers: [], offersOn: (today) => (late(today) ? ['p', 'p'] : ['p']) }]),
     ).toEqual(['p 0 0.0', 'p 18 0.1']);
+  });
+});
+
+describe('what a rule offers that cannot say', () => {
+  const outcome = (remedies: unknown): Outcome => ({ judgement: { remedies } }) as unknown as Outcome;
+  test('is nothing', () => {
+    const fails = (): never => {
+      throw new Error('cannot say');
+    };
+    expect(remediesOf(outcome(fails))).toEqual([]);
+    expect(remediesOf({ judgement: null } as unknown as Outcome)).toEqual([]);
+    expect(remediesOf(outcome([{ act: 'x' }]))).toEqual([{ act: 'x' }]);
+    expect(remediesOf(outcome(() => [{ act: 'x' }]))).toEqual([{ act: 'x' }]);
   });
 });

@@ -12,6 +12,7 @@ import {
 } from '../../../src/rules/ways/practice.js';
 import { rootOf } from '../../../src/rules/ways/search.js';
 import type { Change, Done, Sortie, State } from '../../../src/rules/ways/state.js';
+import { nameOf } from '../../../src/rules/ways/verdicts.js';
 import { worldOf } from '../../../src/rules/ways/world.js';
 import { decideCrew } from '../../../src/rules/engine/crew.js';
 import { baseSheet } from '../../../src/rules/workshop/base-sheet.js';
@@ -104,6 +105,20 @@ describe('after a change', () => {
     );
   });
 
+  test('facts are named by whose they are; those of the aircraft are nobody’s, a lesson or not', () => {
+    const taught = {
+      ...sheet,
+      flight: { ...sheet.flight, purpose: 'dual' as const, instructorId: 'instructor-1' },
+    };
+    const crewOf = decideCrew(taught.flight, { secondPilotIsPassenger: true });
+    const name = (key: Parameters<typeof nameOf>[2]): string => nameOf(taught, crewOf, key);
+    expect([name('pic.log'), name('member.log'), name('aircraft.squawks')]).toEqual([
+      'instructor-1.log',
+      'member-1.log',
+      'aircraft.squawks',
+    ]);
+  });
+
   test('another aircraft, another person, another field of the flight', () => {
     const other = { ...sheet.aircraft, id: 'aircraft-2' };
     const taken = applyChange(sheet, { is: 'parts', aircraft: other }, as);
@@ -182,6 +197,9 @@ describe('papers that were waiting', () => {
     expect(member(applyChange(now, { is: 'parts', papers: without }, as)).ratings).toEqual(
       member(now).ratings,
     );
+    const older = structuredClone(now);
+    delete member(older).ratings;
+    expect(member(applyChange(older, change, as)).ratings).toEqual(verified.ratings);
     const guest = { ...verified, id: 'member-9' };
     expect(applyChange(now, { is: 'parts', papers: guest }, as).people['member-9']).toBe(guest);
   });

@@ -99,6 +99,13 @@ test.each<[string, Want[], Record<string, ToyAct>, number, string[]]>([
   ],
   ['alone or with an instructor', wants(['a', 'f', 'l']), { f: hour('a'), l: lesson('a') }, 165, ['f', 'l']],
   [
+    'the shorter of two counts, so that one flight may do',
+    wants(['a', 'f', 'q'], ['b', 'g']),
+    { f: hour('a'), q: quarter('any', 'a'), g: hour('b') },
+    192.5,
+    ['g'],
+  ],
+  [
     'the shorter of two counts, and what serves for both by half',
     wants(['a', 'f', 'q'], ['b', 'f']),
     { f: hour('a', 'b'), q: quarter('any', 'a') },
@@ -297,19 +304,22 @@ describe("an officer's leave", () => {
 });
 
 describe('what an act of another may put right', () => {
+  type Counted = 'member.log' | 'member.basicMed' | 'member.endorsements';
   /** Wants a sign-off, and looks at another record as well. */
-  const looking = (token: string, at: 'member.log' | 'aircraft.squawks'): Want => ({
+  const looking = (token: string, at: Counted | 'aircraft.squawks'): Want => ({
     token,
     offers: [],
     reads: [at],
   });
-  const writes = (fact: 'member.log' | 'aircraft.squawks' | 'aircraft.permits'): ToyAct => ({
+  const writes = (fact: Counted | 'aircraft.squawks' | 'aircraft.permits'): ToyAct => ({
     ...paper('a'),
     effects: () => [{ op: 'append', fact, value: { ...records.LOG, id: 'new' } }],
   });
   test('alone, or together with others where several records count', () => {
-    const list = (at: 'member.log' | 'aircraft.squawks') => [...wants(['a', 'p']), looking('b', at)];
+    const list = (at: Counted | 'aircraft.squawks') => [...wants(['a', 'p']), looking('b', at)];
     expect(outlook(list('member.log'), { p: writes('member.log') })).toEqual({ least: 30, next: ['p'] });
+    for (const counted of ['member.basicMed', 'member.endorsements'] as const)
+      expect(outlook(list(counted), { p: writes(counted) })).toEqual({ least: 30, next: ['p'] });
     expect(outlook(list('aircraft.squawks'), { p: writes('aircraft.squawks') })).toBeNull();
     expect(outlook(list('member.log'), { p: writes('aircraft.permits') })).toBeNull();
   });

@@ -1,15 +1,13 @@
 /** What is shown of the ways found, in a world worked out by hand: steps in their order, what opens what, other ways, or why there is none. */
 import { known, toInstant, toSeconds } from '../../../src/rules/index.js';
 import { advance } from '../../../src/rules/ways/advance.js';
-import type { Outcome } from '../../../src/rules/engine/run.js';
 import { laterWay, noWay } from '../../../src/rules/ways/none.js';
 import { offersAgainst } from '../../../src/rules/ways/offers.js';
 import { prove, without } from '../../../src/rules/ways/prove.js';
-import { cheapest, rootOf, type Spent } from '../../../src/rules/ways/search.js';
+import { cheapest, DEFAULT_LIMITS, rootOf, type Spent } from '../../../src/rules/ways/search.js';
 import type { Way, WaysToYes } from '../../../src/rules/ways/types.js';
-import { remediesOf } from '../../../src/rules/ways/verdicts.js';
 import { findWays, waysToYes } from '../../../src/rules/ways/ways.js';
-import { worldOf } from '../../../src/rules/ways/world.js';
+import { worldOf, type World } from '../../../src/rules/ways/world.js';
 import * as records from '../../../src/rules/workshop/records.js';
 import { lose, policyWith, scene, ways } from './scene.js';
 import {
@@ -227,19 +225,6 @@ test('with leave, too, an act too many is found out', () => {
   expect(prove(world, end)).toBeNull();
 });
 
-describe('what a rule offers that cannot say', () => {
-  const outcome = (remedies: unknown): Outcome => ({ judgement: { remedies } }) as unknown as Outcome;
-  test('is nothing', () => {
-    const fails = (): never => {
-      throw new Error('cannot say');
-    };
-    expect(remediesOf(outcome(fails))).toEqual([]);
-    expect(remediesOf({ judgement: null } as unknown as Outcome)).toEqual([]);
-    expect(remediesOf(outcome([{ act: 'x' }]))).toEqual([{ act: 'x' }]);
-    expect(remediesOf(outcome(() => [{ act: 'x' }]))).toEqual([{ act: 'x' }]);
-  });
-});
-
 describe('nothing is shown that a fresh judgement does not bear out', () => {
   test.each(['law', 'club'] as const)('%s', (weight) => {
     const world = worldOf(question({ wants: [{ token: 'a', offers: [], weight }], acts: {} }));
@@ -369,6 +354,17 @@ describe('other ways', () => {
     });
   });
 
+  test('without an instructor are none where one is looked for', () => {
+    const { world } = settledIn(question({ wants: wants(['a', 'p']), acts: { p: paper('a') } }));
+    const end = (aim: World['aim']): string[] | null =>
+      cheapest({ ...world, aim }, rootOf(world), spent(), (found) =>
+        found.done.map(({ offer }) => offer.act),
+      );
+    expect(end('plain')).toEqual(['p']);
+    expect(end('instructor')).toBeNull();
+    expect(end('officer')).toBeNull();
+  });
+
   test('are looked at in order of cost, then further on first, then by name', () => {
     const order = (toy: Toy): string[] => {
       const { world, root } = settledIn(question(toy));
@@ -436,6 +432,10 @@ describe('other ways', () => {
     });
     expect(waysToYes(late).later).not.toBeNull();
     expect(waysToYes({ ...late, limits: { nodes: 0 } })).toMatchObject({ bound: 'nodes', later: null });
+  });
+
+  test('are looked for in four thousand states unless more are allowed', () => {
+    expect(DEFAULT_LIMITS).toEqual({ nodes: 4000 });
   });
 
   test('none are needed where the answer is yes', () => {
@@ -510,6 +510,18 @@ describe('none', () => {
     ]);
   });
 
+  test('what was put right on the way is not told as what stands in it', () => {
+    const found = find({
+      wants: wants(['a', 'p'], ['b', 'f'], ['c', 'q']),
+      acts: { p: paper('a'), f: hour('b'), q: course('c') },
+      change: (sheet) => {
+        const span = { from: '2027-06-01T00:00:00Z', to: '2027-08-01T00:00:00Z' };
+        sheet.aircraft.reservations = known([{ ...records.RESERVATION, ...span }], sheet.knownAt);
+      },
+    });
+    expect(found.none!.because.map(({ rule }) => rule)).toEqual(['toy.b']);
+  });
+
   test('what no time is free for is told as that', () => {
     const found = find({
       wants: wants(['a', 'f']),
@@ -579,6 +591,12 @@ describe('none', () => {
       });
       expect(later(of(3))![0]).toBe('2027-06-16T14:00:00Z');
       expect(later(of(4))).toBeNull();
+      // The last of them may be needed: at the flight's hour the practice cannot be over on the fifth.
+      const flown_: Toy = {
+        ...of(3),
+        acts: { ...of(3).acts, inspection: { ...hour('inspection'), lead: 'inspection' } },
+      };
+      expect(later(flown_)![0]).toBe('2027-06-17T14:00:00Z');
     });
 
     test('keeps to the clock where the clocks change', () => {
@@ -602,6 +620,8 @@ describe('none', () => {
       expect(laterWay(world, spent())).toBeNull();
       world.late.set('p', { title: 'Do p.', done: toSeconds(world.question.sheet.flight.departs) + 1 });
       expect(laterWay(world, spent())!.later.departs).toBe('2027-06-21T14:00:00Z');
+      world.late.set('p', { title: 'Do p.', done: toSeconds(world.question.sheet.flight.departs) + DAY + 1 });
+      expect(laterWay(world, spent())!.later.departs).toBe('2027-06-22T14:00:00Z');
     });
   });
 });
