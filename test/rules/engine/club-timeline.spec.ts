@@ -27,7 +27,11 @@ const aircraft = [
   plane('e', null),
 ];
 const members = ['member-1', 'member-2'].map((id) => sheet.people[id]!);
-const base: Omit<FactSheet, 'aircraft'> = sheet;
+// The question holds those whom the flight names, and not the members who ask.
+const base: Omit<FactSheet, 'aircraft'> = {
+  ...sheet,
+  people: { 'instructor-1': sheet.people['instructor-1']! },
+};
 
 let asked: Record<string, unknown[]> = {};
 /** A rule that notes each time it is judged, and what it saw. */
@@ -96,6 +100,9 @@ test.each([
   expect(play().noted[id]).toHaveLength(times);
 });
 
+test('each member is judged on their own facts', () => {
+  expect(play().noted.member).toEqual(members.map(({ medicals }) => (medicals as { value: unknown }).value));
+});
 test('one of the members is the instructor: what hangs on the aircraft alone is shared all the same', () => {
   const { noted } = play({ purpose: 'dual', instructorId: 'member-2', personsOnBoard: 2 });
   expect(noted.squawks).toHaveLength(5);
