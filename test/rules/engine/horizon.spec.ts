@@ -386,3 +386,23 @@ describe('one rule followed', () => {
     ]).toEqual([false, false, true, true, true, false]);
   });
 });
+
+describe('a rule followed', () => {
+  const follow = (rule: Rule, to: string) =>
+    stepsOf(rule, sheet, rulesetOf([rule]), { from: DEPARTS, to: toSeconds(to) }, 99);
+  test('up to the end of the span, which is no part of it', () => {
+    const rule = through('x', '2027-03-03');
+    const statuses = (to: string) => follow(rule, to).steps.map(({ verdict }) => verdict.status);
+    expect(statuses(over('2027-03-03'))).toEqual(['met']);
+    expect(statuses(toInstant(toSeconds(over('2027-03-03')) + 1))).toEqual(['met', 'short']);
+  });
+  test('by the branch it takes, though the one before the last came to the same', () => {
+    const rule = toy('x', (_f, moment, _p, take) => {
+      if (moment.startsOnOrAfter('2027-03-04')) return take('conditional');
+      return take(moment.startsOnOrAfter('2027-03-03') ? 'bad' : 'good');
+    });
+    const { steps, cutAt } = follow(rule, begins('2027-03-06'));
+    expect(steps.map(({ verdict }) => verdict.branch)).toEqual(['good', 'bad', 'conditional']);
+    expect(cutAt).toBeNull();
+  });
+});
