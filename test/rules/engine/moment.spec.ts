@@ -254,6 +254,7 @@ test('a flight’s time serves several moments, each with its own changes', () =
 test('within no days at all is the day of arrival', () => {
   expect(asked((of) => of.endsWithinDaysOf('2027-03-01', 0), NOON).answer).toBe(true);
   expect(asked((of) => of.endsWithinDaysOf('2027-02-28', 0), NOON).answer).toBe(false);
+  expect(asked((of) => of.aside().endsWithinDaysOf('2027-02-28', 0), NOON).answer).toBe(false);
 });
 
 test('a sheet is judged at a departure in its own zone, with the length of its flight', () => {
