@@ -5,6 +5,7 @@
  *   npm run mutation -- src/rules/packs/us/pilot      a part
  *   npm run mutation -- --sample 300                  so many changes, drawn anew whenever the rules change
  *   npm run mutation -- --open                        those that were not noticed last time, and what is new
+ *   npm run mutation -- --quick src/rules/ways        without properties and almanacs, to see what else has a gap; nothing is listed
  *   npm run mutation -- --list                        writes the list of survivors of what was run
  *   npm run mutation -- --suggest                     notes, for each survivor, cases that come out differently
  */
@@ -22,7 +23,7 @@ import { readSurvivors, told, wrongWithList, writeSurvivors } from './survivors.
 /** Another folder lets several parts be run at the same time. */
 const WORK = process.env.BELLCRANK_MUTATION_WORK ?? '.bellcrank/mutation';
 
-const { parts, sample, open, list, suggest } = readArguments(process.argv.slice(2));
+const { parts, sample, open, quick, list, suggest } = readArguments(process.argv.slice(2));
 mkdirSync(WORK, { recursive: true });
 const differences = resolve(WORK, 'differences.jsonl');
 rmSync(differences, { force: true });
@@ -30,6 +31,7 @@ const diary = (process.env.BELLCRANK_MUTATION_DIARY = resolve(WORK, 'diary.jsonl
 // Properties are run for each change that nothing else notices.
 process.env.PROPERTY_SHARE ??= '0.05';
 process.env.WAYS_RUNS ??= '30';
+if (quick) process.env.BELLCRANK_MUTATION_QUICK = 'yes';
 if (suggest) process.env.BELLCRANK_MUTATION_DIFFERENCES = differences;
 
 const files = filesOf(parts);
@@ -62,7 +64,7 @@ const results = await new Stryker({
   tempDirName: `node_modules/.cache/mutation/${basename(WORK)}`,
   concurrency: 1,
   // Generous: most loops without an end are cut short by counting.
-  timeoutMS: 30_000,
+  timeoutMS: quick ? 10_000 : 30_000,
   timeoutFactor: 2,
   reporters: ['diary', process.stdout.isTTY ? 'progress' : 'progress-append-only'],
   disableTypeChecks: true,
@@ -125,10 +127,13 @@ function readArguments(args) {
   const at = args.indexOf('--sample');
   const size = at === -1 ? null : Number(args.splice(at, 2)[1]);
   if (size !== null && !(size > 0)) throw new Error('--sample takes a number of changes');
+  if (args.includes('--quick') && args.includes('--list'))
+    throw new Error('--quick leaves out properties, so what it finds is not listed');
   return {
     parts: args.filter((one) => !one.startsWith('--')),
     sample: size,
     open: args.includes('--open'),
+    quick: args.includes('--quick'),
     list: args.includes('--list'),
     suggest: args.includes('--suggest'),
   };

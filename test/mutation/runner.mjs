@@ -9,7 +9,7 @@ import { appendFileSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { performance } from 'node:perf_hooks';
 import { TypeScriptModules } from '../support/typescript-modules.mjs';
-import { allTests, specTests } from './suites.mjs';
+import { allTests, LONG, specTests } from './suites.mjs';
 
 const NAMESPACE = INSTRUMENTER_CONSTANTS.NAMESPACE;
 
@@ -21,8 +21,6 @@ const ABOUT_RULES = /^src\/rules\/(packs|parameters)\//;
 /** The numbers are written down a second time, which is quicker to compare than the cases are. */
 const NUMBERS = /^src\/rules\/parameters\/|\/primary-airports\.ts$/;
 const SECOND_ENTRY = /^test\/outside\/(numbers|primary-airports)\./;
-/** Specs that take seconds. */
-const LONG = /^test\/(outside\/(sun|check-values)\.|property\/)/;
 /** What a single rule does is not their concern. */
 const OF_MANY_RULES = /^test\/property\/(ways|club-)/;
 /** Cases run against a change of what every rule uses: all of them would take a minute for each that nothing notices. */

@@ -45,6 +45,15 @@ export const SPECS = [
   'test/rules/club-rules/values.spec.ts',
   'test/rules/club-rules/values-flown.spec.ts',
   'test/rules/club-rules/warnings.spec.ts',
+  'test/rules/ways/priced.spec.ts',
+  'test/rules/ways/bills.spec.ts',
+  'test/rules/ways/state.spec.ts',
+  'test/rules/ways/hypotheses.spec.ts',
+  'test/rules/ways/outlook.spec.ts',
+  'test/rules/ways/own.spec.ts',
+  'test/rules/ways/moves.spec.ts',
+  'test/rules/ways/deeds.spec.ts',
+  'test/rules/ways/shown.spec.ts',
   'test/rules/ways/parts.spec.ts',
   'test/rules/ways/ways.spec.ts',
   'test/rules/explain/shown.spec.ts',
@@ -65,6 +74,8 @@ export const SPECS = [
   'test/property/club-rules.spec.ts',
   'test/property/ways.spec.ts',
 ];
+/** Specs that take seconds. */
+export const LONG = /^test\/(outside\/(sun|check-values)\.|property\/)/;
 
 /**
  * All tests, in the order in which they are tried: `{ id, file, line, run, quick, lock, sees(file) }`, `quick` being a part of `run`
@@ -72,7 +83,8 @@ export const SPECS = [
  * @param {import('../support/typescript-modules.mjs').TypeScriptModules} modules
  */
 export function allTests(modules) {
-  return [...tableTests(modules), ...SPECS.flatMap((file) => specTests(modules, file))];
+  const specs = process.env.BELLCRANK_MUTATION_QUICK ? SPECS.filter((file) => !LONG.test(file)) : SPECS;
+  return [...tableTests(modules), ...specs.flatMap((file) => specTests(modules, file))];
 }
 
 function tableTests(modules) {

@@ -27,7 +27,11 @@ const aircraft = [
   plane('e', null),
 ];
 const members = ['member-1', 'member-2'].map((id) => sheet.people[id]!);
-const base: Omit<FactSheet, 'aircraft'> = sheet;
+// The question holds those whom the flight names, and not the members who ask.
+const base: Omit<FactSheet, 'aircraft'> = {
+  ...sheet,
+  people: { 'instructor-1': sheet.people['instructor-1']! },
+};
 
 let asked: Record<string, unknown[]> = {};
 /** A rule that notes each time it is judged, and what it saw. */
@@ -42,25 +46,29 @@ const noting = (id: string, reads: string[], look: (f: FactView) => unknown) =>
     },
     { reads: reads as never, weight: 'advice' },
   );
-const ruleset = rulesetOf([
-  noting('registration', ['aircraft.type'], (f) => f.get('aircraft.type').registration),
-  noting('all', ['aircraft.type'], (f) => ({ ...f.get('aircraft.type') }).registration),
-  noting('seats', ['aircraft.type'], (f) => f.get('aircraft.type').seats),
-  noting('nothing', [], (f) => f.flight.purpose),
-  noting('squawks', ['aircraft.type', 'aircraft.squawks'], (f) => f.get('aircraft.squawks')),
-  noting('member', ['member.medicals'], (f) => f.get('member.medicals')),
-  noting('pilot', ['pic.medicals', 'aircraft.type'], (f) => f.get('aircraft.type').seats),
-  noting('instructor', ['instructor.medicals'], (f) => f.peek('instructor.medicals')),
-]);
+/** Made anew for each play: how much of the aircraft a rule reads is remembered by the rule. */
+const rulesOf = () =>
+  rulesetOf([
+    noting('registration', ['aircraft.type'], (f) => f.get('aircraft.type').registration),
+    noting('all', ['aircraft.type'], (f) => ({ ...f.get('aircraft.type') }).registration),
+    noting('seats', ['aircraft.type'], (f) => f.get('aircraft.type').seats),
+    noting('nothing', [], (f) => f.flight.purpose),
+    noting('squawks', ['aircraft.type', 'aircraft.squawks'], (f) => f.get('aircraft.squawks')),
+    noting('member', ['member.medicals'], (f) => f.get('member.medicals')),
+    noting('pilot', ['pic.medicals', 'aircraft.type'], (f) => f.get('aircraft.type').seats),
+    noting('instructor', ['instructor.medicals'], (f) => f.peek('instructor.medicals')),
+  ]);
 
-function play() {
+function play(change: Partial<FactSheet['flight']> = {}) {
   asked = {};
-  const pairs = [...clubTimelines({ base, members, aircraft, ruleset, span })];
-  return { pairs, noted: structuredClone(asked) };
+  const ruleset = rulesOf();
+  const asAsked = { ...base, flight: { ...base.flight, ...change } };
+  const pairs = [...clubTimelines({ base: asAsked, members, aircraft, ruleset, span })];
+  return { pairs, ruleset, noted: structuredClone(asked) };
 }
 
 test('member by member, aircraft by aircraft, as each pair has it alone', () => {
-  const { pairs } = play();
+  const { pairs, ruleset } = play();
   expect(pairs.map(({ memberId, aircraftId }) => `${memberId} ${aircraftId}`)).toEqual(
     ['member-1', 'member-2'].flatMap((member) => ['a', 'b', 'c', 'd', 'e'].map((id) => `${member} ${id}`)),
   );
@@ -90,4 +98,13 @@ test.each([
   ['instructor', 1],
 ])('%s: judged %i times for ten pairs', (id, times) => {
   expect(play().noted[id]).toHaveLength(times);
+});
+
+test('each member is judged on their own facts', () => {
+  expect(play().noted.member).toEqual(members.map(({ medicals }) => (medicals as { value: unknown }).value));
+});
+test('one of the members is the instructor: what hangs on the aircraft alone is shared all the same', () => {
+  const { noted } = play({ purpose: 'dual', instructorId: 'member-2', personsOnBoard: 2 });
+  expect(noted.squawks).toHaveLength(5);
+  expect(noted.instructor).toHaveLength(2);
 });

@@ -1,5 +1,6 @@
 /** Facts found and replaced in a sheet, and what acts do to them. */
 import { decideCrew } from '../../../src/rules/engine/crew.js';
+import { canonicalJson } from '../../../src/rules/engine/digest.js';
 import { applyRemedy, type Effect } from '../../../src/rules/engine/remedy.js';
 import { known, unknownFact } from '../../../src/rules/facts/fact.js';
 import { personInRole, readFact, replaceFact } from '../../../src/rules/facts/keys.js';
@@ -21,6 +22,11 @@ test('a fact is on record unless it is said otherwise', () => {
     status: 'recorded',
   });
   expect(known(7, '2027-03-01T00:00:00Z', 'declared').status).toBe('declared');
+});
+
+test('what is no JSON has no canonical form', () => {
+  expect(canonicalJson({ b: 1, a: null })).toBe('{"a":null,"b":1}');
+  expect(() => canonicalJson(undefined)).toThrow(new TypeError('only JSON values have a canonical form'));
 });
 
 test('roles: under instruction the instructor is in command, the member still asks', () => {

@@ -98,14 +98,50 @@ describe('the horizon', () => {
     });
     expect(findings.map(({ until }) => until)).toEqual([null, over('2027-03-03')]);
   });
+  test('and each to where it comes out otherwise, past the instants at which it only might', () => {
+    const stuck = toy('stuck', (_f, _m, _p, take) => take('bad'));
+    const asks = toy('asks', (_f, moment, _p, take) => {
+      moment.startsOnOrAfter('2027-03-02');
+      moment.startsOnOrAfter('2027-03-04');
+      return take(moment.endsOnOrBefore('2027-03-05') ? 'good' : 'bad');
+    });
+    const { findings } = decided([stuck, asks]);
+    expect(findings.map(({ until }) => until)).toEqual([null, over('2027-03-05')]);
+    // So it is once the answer has changed.
+    const after = decided([through('first', '2027-03-01'), asks]);
+    expect(after.horizon.until).toBe(over('2027-03-01'));
+    expect(after.findings[1]!.until).toBe(over('2027-03-05'));
+  });
   test('a rule that turns too often is given up, and it is said up to where', () => {
-    const { horizon, findings } = decided([daily('x', { weight: 'advice' }), through('y', '2027-03-20')], {
+    const { horizon, findings } = decided([daily('x', { weight: 'advice' }), through('y', '2027-03-10')], {
       days: 30,
       stepsPerRule: 3,
     });
     // The first change is the verdict's own: even and odd days differ.
     expect(findings[0]!.until).toBe(begins('2027-03-02'));
     expect(horizon).toEqual({ until: null, becomes: null, because: [], searchedTo: begins('2027-03-05') });
+    // The other is followed to its own end: it is not judged where nothing of it changes.
+    expect(findings[1]!.until).toBe(over('2027-03-10'));
+  });
+  test('only what comes out otherwise is told as the reason of a change', () => {
+    const asks = toy('asks', (_f, moment, _p, take) => {
+      moment.endsOnOrBefore('2027-03-03');
+      return take('good');
+    });
+    const { horizon } = decided([asks, through('a', '2027-03-03')]);
+    expect(horizon).toMatchObject({ until: over('2027-03-03'), because: ['toy.a'] });
+  });
+  test('where a rule is given up, what changes at that instant is not told either', () => {
+    const { horizon } = decided([daily('x', { weight: 'advice' }), since('y', '2027-03-05')], {
+      days: 30,
+      stepsPerRule: 3,
+    });
+    expect(horizon).toEqual({ until: null, becomes: null, because: [], searchedTo: begins('2027-03-05') });
+  });
+  test('a refusal that nothing ends holds to the end of the search, however often others turn', () => {
+    const stuck = toy('stuck', (_f, _m, _p, take) => take('bad'));
+    const { horizon } = decided([stuck, daily('x', { weight: 'advice' })], { days: 30, stepsPerRule: 3 });
+    expect(horizon.searchedTo).toBe(toInstant(DEPARTS + 30 * DAY));
   });
   test('exactly enough steps are enough', () => {
     const { horizon } = decided([through('y', '2027-03-03')], { days: 30, stepsPerRule: 1 });
@@ -348,5 +384,25 @@ describe('one rule followed', () => {
       verdictDiffers(same, of('met', 'b', 'a')),
       verdictDiffers(of('met'), of('met')),
     ]).toEqual([false, false, true, true, true, false]);
+  });
+});
+
+describe('a rule followed', () => {
+  const follow = (rule: Rule, to: string) =>
+    stepsOf(rule, sheet, rulesetOf([rule]), { from: DEPARTS, to: toSeconds(to) }, 99);
+  test('up to the end of the span, which is no part of it', () => {
+    const rule = through('x', '2027-03-03');
+    const statuses = (to: string) => follow(rule, to).steps.map(({ verdict }) => verdict.status);
+    expect(statuses(over('2027-03-03'))).toEqual(['met']);
+    expect(statuses(toInstant(toSeconds(over('2027-03-03')) + 1))).toEqual(['met', 'short']);
+  });
+  test('by the branch it takes, though the one before the last came to the same', () => {
+    const rule = toy('x', (_f, moment, _p, take) => {
+      if (moment.startsOnOrAfter('2027-03-04')) return take('conditional');
+      return take(moment.startsOnOrAfter('2027-03-03') ? 'bad' : 'good');
+    });
+    const { steps, cutAt } = follow(rule, begins('2027-03-06'));
+    expect(steps.map(({ verdict }) => verdict.branch)).toEqual(['good', 'bad', 'conditional']);
+    expect(cutAt).toBeNull();
   });
 });

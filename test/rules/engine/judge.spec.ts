@@ -297,6 +297,16 @@ describe('numbers', () => {
     expect(found(reads('club.toy', 'flag'), [], policy(['2027-01-01', true])).finding.says).toBe('true.');
     expect(found(reads('club.toy', 'text'), [], policy(['2027-01-01', 'north'])).finding.says).toBe('north.');
   });
+  test('what was read as one kind is not another kind the second time', () => {
+    const rule = toy('x', (_f, _m, p, take) => (p.number('club.toy'), p.text('club.toy'), take('good')), {
+      parameters: ['club.toy'],
+    });
+    const { finding } = found(rule, [], policy(['2027-01-01', 9]));
+    expect([finding.status, finding.says]).toEqual([
+      'unknown',
+      expect.stringContaining('club.toy should be a string'),
+    ]);
+  });
   test('several are told by id, not as read', () => {
     const rule = toy('x', (_f, _m, p, take) => (p.number('club.b'), p.number('club.a'), take('good')), {
       parameters: ['club.a', 'club.b'],

@@ -3,7 +3,9 @@
  * Nothing but the definition of each question is used to say what is right.
  */
 import { endOfDay, startOfDay, toInstant, toSeconds } from '../../../src/rules/calendar/instants.js';
+import { momentAt } from '../../../src/rules/engine/judge.js';
 import { FlightTime, Moment } from '../../../src/rules/engine/moment.js';
+import { baseSheet } from '../../../src/rules/workshop/base-sheet.js';
 
 const ZONE = 'America/Denver';
 const HOUR = 3600;
@@ -247,4 +249,16 @@ test('a flight’s time serves several moments, each with its own changes', () =
     '2027-02-28',
     '2027-03-01',
   ]);
+});
+
+test('within no days at all is the day of arrival', () => {
+  expect(asked((of) => of.endsWithinDaysOf('2027-03-01', 0), NOON).answer).toBe(true);
+  expect(asked((of) => of.endsWithinDaysOf('2027-02-28', 0), NOON).answer).toBe(false);
+  expect(asked((of) => of.aside().endsWithinDaysOf('2027-02-28', 0), NOON).answer).toBe(false);
+});
+
+test('a sheet is judged at a departure in its own zone, with the length of its flight', () => {
+  const sheet = baseSheet();
+  const of = momentAt(sheet, NOON);
+  expect([of.departureDate(), of.durationSeconds, of.zone]).toEqual(['2027-03-01', HOUR, ZONE]);
 });

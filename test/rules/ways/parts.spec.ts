@@ -32,6 +32,9 @@ describe('prices', () => {
     expect(on('2027-03-01', [value('2027-01-01', 0)]).number(EXAM)).toBe(0);
     expect(() => on('2027-03-01', []).number('club.cost.no-such')).toThrow('no price club.cost.no-such');
     expect(on('2027-03-01', []).text('club.cost.currency')).toBe('dollars');
+    expect(() => on('2027-03-01', []).number('club.cost.currency')).toThrow(
+      'club.cost.currency is not a number',
+    );
   });
 
   test('value hours, days and points in money', () => {
@@ -110,6 +113,10 @@ describe('choosing', () => {
       ]),
     ).toEqual([10, 40, 50]);
     expect(totals([way(10, 'a', 'paper'), way(20, 'b', 'paper')])).toEqual([10, 20]);
+    // Of a kind that is there already, beside one that is of another.
+    expect(
+      totals([way(10, 'a', 'paper'), way(20, 'b', 'flight'), way(30, 'c', 'paper'), way(40, 'd', 'change')]),
+    ).toEqual([10, 20, 40]);
   });
 
   test('never one that does all another does and more, nor the same again', () => {
@@ -132,7 +139,7 @@ describe('choosing', () => {
 
 test('the queue gives the least first, whatever the order in which things came', () => {
   fc.assert(
-    fc.property(fc.array(fc.integer()), (numbers) => {
+    fc.property(fc.array(fc.integer(), { maxLength: 100, size: 'max' }), (numbers) => {
       const queue = new Queue<number>((a, b) => a < b);
       numbers.forEach((one) => queue.push(one));
       expect(queue.size).toBe(numbers.length);
@@ -141,4 +148,47 @@ test('the queue gives the least first, whatever the order in which things came',
     }),
     { seed: 20_261_125 },
   );
+});
+
+describe('times without end', () => {
+  const HOUR = 3600;
+  const START = toSeconds('2027-06-10T14:00:00Z');
+  const minutes = (from: number, to: number) => ({ from: START + from * 60, to: START + to * 60 });
+  /** Five minutes are taken every half hour, so that no hour is free among them. */
+  const taken = (count: number) =>
+    Array.from({ length: count }, (_, index) => minutes(index * 30, index * 30 + 5));
+  const slot = (of: Partial<Parameters<typeof firstSlot>[0]>): number | null => {
+    const found = firstSlot({ from: START, seconds: HOUR, light: 'day', field: undefined, taken: [], ...of });
+    return found === null ? null : (found - START) / 60;
+  };
+
+  test('are not looked through for ever', () => {
+    expect(slot({ taken: taken(2) })).toBe(35);
+    expect(slot({ taken: taken(2 * 199) })).toBe(198 * 60 + 35);
+    expect(slot({ taken: taken(2 * 200) })).toBeNull();
+  });
+
+  test('nor more than a fortnight ahead', () => {
+    const fortnight = 14 * 24 * 60;
+    expect(slot({ taken: [minutes(0, fortnight)] })).toBe(fortnight);
+    expect(slot({ taken: [minutes(0, fortnight + 5)] })).toBeNull();
+  });
+
+  test('an airfield without a place has no light; one with a place has', () => {
+    const nowhere = { ...HOME_FIELD, latitudeDeg: Number.NaN };
+    // Five hours before dawn.
+    const from = toSeconds('2027-06-10T06:00:00Z');
+    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: nowhere, taken: [] })).toBe(from);
+    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: undefined, taken: [] })).toBe(from);
+    expect(firstSlot({ from, seconds: HOUR, light: 'day', field: HOME_FIELD, taken: [] })).toBeGreaterThan(
+      from + 3 * HOUR,
+    );
+  });
+
+  test('of two that clash the later end counts', () => {
+    expect(slot({ taken: [minutes(0, 90), minutes(10, 20)] })).toBe(90);
+    expect(slot({ taken: [minutes(10, 20), minutes(0, 90)] })).toBe(90);
+    expect(slot({ taken: [minutes(60, 90)] })).toBe(0);
+    expect(slot({ taken: [minutes(-30, 0)] })).toBe(0);
+  });
 });
