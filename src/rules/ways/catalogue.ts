@@ -57,7 +57,8 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
     air: 'instrument',
     sketch: { with: 'safety-pilot', light: 'any' },
   }),
-  'fly-check-flight': entry('flight', 'others', { air: 'check' }),
+  // 14 CFR 91.407(b): nobody but crew goes along.
+  'fly-check-flight': alone('check', 'day'),
   'fly-landings-model': dual('landing', 'any'),
   'fly-flight-review': dual('review', 'any', 'review-ground'),
   'fly-checkout': dual('check'),

@@ -42,6 +42,11 @@ const ASKED: [string, Partial<ActEntry> & Pick<ActEntry, 'kind' | 'lead'>][] = [
     'fly-to-revalidate',
     { kind: 'flight', lead: 'alone', air: 'logged', sketch: { with: 'nobody', light: 'any' } },
   ],
+  // 14 CFR 91.407(b): nobody but crew goes along.
+  [
+    'fly-check-flight',
+    { kind: 'flight', lead: 'alone', air: 'check', sketch: { with: 'nobody', light: 'day' } },
+  ],
   // 14 CFR 91.109(c): under the hood a safety pilot is required.
   [
     'fly-instrument-tasks',
@@ -87,16 +92,16 @@ const ASKED: [string, Partial<ActEntry> & Pick<ActEntry, 'kind' | 'lead'>][] = [
   ['sign-100-hour', workshop('inspection', 'hundred-hour')],
   ['comply-with-directives do-advice-items do-club-items', workshop('inspection', 'items')],
   ['sign-altimeter-static sign-elt-inspection sign-transponder', workshop('repair', 'test')],
-  ['defer-squawk fix-squawk replace-elt-battery', workshop('repair', 'repair')],
+  ['defer-squawk fix-squawk replace-elt-battery sign-work', workshop('repair', 'repair')],
   ['install-equipment', workshop('fitting', 'fitting')],
   // A pilot may make it (14 CFR 91.171(b)).
   ['check-vor', { kind: 'maintenance', lead: null, ground: 'office' }],
 
   [
-    `avoid-transponder-airspace change-to-ifr change-to-vfr correct-persons-on-board declare-passengers depart-after-night
+    `avoid-transponder-airspace change-to-ifr change-to-vfr choose-runway correct-persons-on-board declare-passengers depart-after-night
      depart-after-sunrise depart-later fly-alone fly-with-essential-crew fly-with-instructor fly-without-hire
      fly-without-instruction fly-without-transponder fly-without-vor keep-out-of-airspace land-before-night
-     land-before-sunset leave-at-another-time leave-passengers name-another-instructor name-instructor reduce-load
+     land-before-sunset leave-at-another-time leave-passengers move-load name-another-instructor name-instructor reduce-load
      shorten-booking shorten-flight stay-below-class-a stay-local stay-low stay-slow take-fewer-passengers
      take-fewer-persons take-more-fuel take-other-aircraft use-transponder`,
     { kind: 'change-of-request', lead: null },
