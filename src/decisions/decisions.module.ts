@@ -8,6 +8,7 @@ import { DecisionsController } from './decisions.controller.js';
 import { DecisionsService } from './decisions.service.js';
 import { DryRunController } from './dry-run/dry-run.controller.js';
 import { DryRunService } from './dry-run/dry-run.service.js';
+import { LoadingWorkController } from './loading/loading-work.controller.js';
 import { TimelinesModule } from './timeline/timelines.module.js';
 import { RuleBookController } from './why/rule-book.controller.js';
 import { RuleBookService } from './why/rule-book.service.js';
@@ -20,6 +21,7 @@ import { WhyController } from './why/why.controller.js';
   controllers: [
     DecisionsController,
     WaysController,
+    LoadingWorkController,
     WhyController,
     RuleBookController,
     AuditController,

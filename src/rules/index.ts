@@ -42,5 +42,12 @@ export {
   hundredHoursOn,
   type ItemDue,
 } from './packs/us/aircraft/inspections/dues.js';
+export {
+  workLoading,
+  type LoadingWork,
+  type WorkedLine,
+  type WorkedPoint,
+  type WorkedRunway,
+} from './packs/common/loading/worked.js';
 export { Prices } from './ways/prices.js';
 export { startingPolicy } from './packs/club/starting-policy.js';

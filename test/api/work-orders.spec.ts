@@ -457,6 +457,20 @@ describe('work orders', () => {
       expect(problemOf(await log(ready.member).expect(409)).code).toBe('work-not-in-that-state');
     });
 
+    it('is a way to yes for who would take passengers', async () => {
+      const order = await begun();
+      await sign(order, { checkFlightNeeded: true, checkFlightBecause: 'Aileron cables replaced' }).expect(
+        200,
+      );
+      const asked = { ...FLIGHT, aircraftIds: [ready.aircraftId], ways: true };
+      const { body } = await ready.member.post('/decisions', asked).expect(200);
+      expect(body.decisions[0].answer).toBe('no');
+      const acts = (body.ways.plans as { steps: { act: string }[] }[]).map(({ steps }) =>
+        steps.map(({ act }) => act),
+      );
+      expect(acts).toContainEqual(['fly-check-flight']);
+    });
+
     it('is not logged where none is due', async () => {
       const order = await begun();
       await sign(order).expect(200);

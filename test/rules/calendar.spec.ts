@@ -7,6 +7,7 @@ import {
   addYears,
   ageOn,
   daysBetween,
+  daysLater,
   endOfDay,
   localDateOf,
   startOfDay,
@@ -138,5 +139,22 @@ describe('against Temporal, which knows calendars', () => {
       }),
       { numRuns: 300 },
     );
+  });
+});
+
+describe('so many days later by the clock', () => {
+  test.each([
+    // Denver leaves standard time on 2027-03-14 and comes back on 2027-11-07 (IANA time zone database).
+    ['2027-03-13T18:00:00Z', 1, '2027-03-14T17:00:00Z'],
+    ['2027-03-10T18:00:00Z', 6, '2027-03-16T17:00:00Z'],
+    ['2027-03-10T18:00:00Z', 3, '2027-03-13T18:00:00Z'],
+    ['2027-11-06T17:00:00Z', 1, '2027-11-07T18:00:00Z'],
+    // 02:30 does not exist that day.
+    ['2027-03-13T09:30:00Z', 1, '2027-03-14T09:30:00Z'],
+    // 01:30 comes twice: the first.
+    ['2027-11-06T07:30:00Z', 1, '2027-11-07T07:30:00Z'],
+    ['2027-03-10T18:00:00Z', 0, '2027-03-10T18:00:00Z'],
+  ])('%s and %i days: %s', (at, days, then) => {
+    expect(toInstant(daysLater(toSeconds(at), days, 'America/Denver'))).toBe(then);
   });
 });

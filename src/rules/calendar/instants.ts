@@ -57,6 +57,15 @@ export function endOfDay(date: LocalDate, zone: string): EpochSeconds {
   return startOfDay(addDays(date, 1), zone);
 }
 
+/**
+ * So many days later by the clock of a zone: 11:00 stays 11:00 when the clocks change in between. A time that a change skips is an
+ * hour later, one that it repeats is the first.
+ */
+export function daysLater(at: EpochSeconds, days: number, zone: string): EpochSeconds {
+  const here = Temporal.Instant.fromEpochMilliseconds(at * 1000).toZonedDateTimeISO(zone);
+  return Math.floor(here.add({ days }).epochMilliseconds / 1000);
+}
+
 /** The calendar date of an instant in a zone. */
 export function localDateOf(seconds: EpochSeconds, zone: string): LocalDate {
   // A zone's date can change only on a quarter hour, so the quarter is enough to remember it by.

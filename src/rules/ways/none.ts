@@ -1,6 +1,5 @@
 /** Why there is no way before the flight, and whether there is one for a later flight. */
-import { addDays } from '../calendar/dates.js';
-import { localDateOf, startOfDay, toInstant, toSeconds, type EpochSeconds } from '../calendar/instants.js';
+import { daysLater, toInstant, toSeconds } from '../calendar/instants.js';
 import { judgeRule } from '../engine/judge.js';
 import type { FactSheet } from '../facts/sheet.js';
 import { offersAgainst } from './offers.js';
@@ -82,11 +81,7 @@ export function laterWay(world: World, spent: Spent): { later: LaterWay; proof: 
 /** The flight so many days later, by the club's clock. */
 function movedBy(sheet: FactSheet, days: number): FactSheet {
   const { flight, zone } = sheet;
-  const move = (at: EpochSeconds): EpochSeconds => {
-    const date = localDateOf(at, zone);
-    return startOfDay(addDays(date, days), zone) + (at - startOfDay(date, zone));
-  };
-  const departs = move(toSeconds(flight.departs));
+  const departs = daysLater(toSeconds(flight.departs), days, zone);
   const length = toSeconds(flight.arrives) - toSeconds(flight.departs);
   return {
     ...sheet,

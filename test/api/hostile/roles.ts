@@ -88,7 +88,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^signCheckout$/, INSTRUCTOR],
   // And the instructor who signed it.
   [/^voidCheckout$/, OFFICERS],
-  [/^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|book)$/, READERS],
+  [/^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|workLoading|book)$/, READERS],
   // When somebody may fly: as one asks for a decision; everybody at once is for officers.
   [/^askTimeline$/, READERS],
   [/^streamClubTimelines$/, OFFICERS],

@@ -4,6 +4,7 @@ import { Said } from '../parts/said.js';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { horizonSays } from '../../../rules/explain/sentences.js';
 import { FindingLine } from './finding-line.js';
+import { LoadingWork } from './loading-work.js';
 import { Ways } from './ways.js';
 import { advises, inTheWay, LOOKS } from './words.js';
 
@@ -85,6 +86,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
         </div>
       )}
       <Ways decision={decision} zone={zone} />
+      <LoadingWork decision={decision} />
       <Horizon decision={decision} zone={zone} />
       {advice.length > 0 && (
         <ul class="findings advice">

@@ -10,8 +10,11 @@ type TextField = {
 }[keyof FlightForm];
 
 const LOADING: [TextField, string][] = [
-  ['occupantsLb', 'Everyone aboard, lb'],
-  ['baggageLb', 'Baggage, lb'],
+  ['row1Lb', 'Front seats, lb'],
+  ['row2Lb', 'Second row, lb'],
+  ['row3Lb', 'Third row, lb'],
+  ['baggage1Lb', 'Baggage, lb'],
+  ['baggage2Lb', 'Second compartment, lb'],
   ['fuelUsGal', 'Fuel, US gal'],
   ['plannedHours', 'Meter hours'],
 ];
@@ -21,6 +24,8 @@ const WEATHER: [TextField, string][] = [
   ['windFromDeg', 'Wind from, degrees true'],
   ['windKt', 'Wind, kt'],
   ['gustKt', 'Gusts, kt'],
+  ['temperatureC', 'Temperature, °C'],
+  ['altimeterInHg', 'Altimeter, inHg'],
 ];
 const AIRSPACE = ['B', 'C', 'D', 'E', 'G'];
 
@@ -30,14 +35,14 @@ export function FlightDetails({ form, change }: Props) {
     <label key={name}>
       {label}
       <input
-        inputMode="decimal"
-        pattern="[0-9]+([.][0-9]+)?"
+        inputMode={name === 'temperatureC' ? 'text' : 'decimal'}
+        pattern={name === 'temperatureC' ? '-?[0-9]+([.][0-9]+)?' : '[0-9]+([.][0-9]+)?'}
         value={form[name]}
         onInput={(event) => change({ [name]: event.currentTarget.value } as Partial<FlightForm>)}
       />
     </label>
   );
-  const yesNo = (name: 'usesVor' | 'usesTransponder', label: string) => (
+  const yesNo = (name: 'usesVor' | 'usesTransponder' | 'wet', label: string) => (
     <label>
       {label}
       <select
@@ -59,7 +64,10 @@ export function FlightDetails({ form, change }: Props) {
       </fieldset>
       <fieldset>
         <legend>Weather as it is now, for a flight within two hours</legend>
-        <div class="fields">{WEATHER.map(input)}</div>
+        <div class="fields">
+          {WEATHER.map(input)}
+          {yesNo('wet', 'Runways wet')}
+        </div>
       </fieldset>
       <fieldset>
         <legend>Route</legend>

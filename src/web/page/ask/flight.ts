@@ -10,8 +10,11 @@ export interface FlightForm {
   to: string;
   landings: string[];
   flightRules: 'VFR' | 'IFR';
-  occupantsLb: string;
-  baggageLb: string;
+  row1Lb: string;
+  row2Lb: string;
+  row3Lb: string;
+  baggage1Lb: string;
+  baggage2Lb: string;
   fuelUsGal: string;
   plannedHours: string;
   windFromDeg: string;
@@ -19,6 +22,9 @@ export interface FlightForm {
   gustKt: string;
   visibilitySm: string;
   ceilingFtAgl: string;
+  temperatureC: string;
+  altimeterInHg: string;
+  wet: YesNo;
   maxAltitudeFtMsl: string;
   airspace: string[];
   usesVor: YesNo;
@@ -38,8 +44,11 @@ export const firstForm = (zone: string): FlightForm => ({
   to: '15:00',
   landings: [],
   flightRules: 'VFR',
-  occupantsLb: '',
-  baggageLb: '',
+  row1Lb: '',
+  row2Lb: '',
+  row3Lb: '',
+  baggage1Lb: '',
+  baggage2Lb: '',
   fuelUsGal: '',
   plannedHours: '',
   windFromDeg: '',
@@ -47,6 +56,9 @@ export const firstForm = (zone: string): FlightForm => ({
   gustKt: '',
   visibilitySm: '',
   ceilingFtAgl: '',
+  temperatureC: '',
+  altimeterInHg: '',
+  wet: '',
   maxAltitudeFtMsl: '',
   airspace: [],
   usesVor: '',
@@ -90,6 +102,12 @@ export function toRequest(
 const number = (text: string): number | undefined => (text.trim() === '' ? undefined : Number(text));
 const yesNo = (value: YesNo): boolean | undefined => (value === '' ? undefined : value === 'yes');
 
+/** Weights by row or compartment; what is empty before the last that is said counts nothing. */
+function inTurn(...texts: string[]): number[] | undefined {
+  const last = texts.findLastIndex((text) => text.trim() !== '');
+  return last === -1 ? undefined : texts.slice(0, last + 1).map((text) => number(text) ?? 0);
+}
+
 /** What the member said beyond the sentence; fields left empty are left out. */
 function details(form: FlightForm): object {
   const weather = said({
@@ -98,12 +116,15 @@ function details(form: FlightForm): object {
     gustKt: number(form.gustKt),
     visibilitySm: number(form.visibilitySm),
     ceilingFtAgl: number(form.ceilingFtAgl),
+    temperatureC: number(form.temperatureC),
+    altimeterInHg: number(form.altimeterInHg),
+    wet: yesNo(form.wet),
   });
   return (
     said({
       loading: said({
-        occupantsLb: number(form.occupantsLb),
-        baggageLb: number(form.baggageLb),
+        rowsLb: inTurn(form.row1Lb, form.row2Lb, form.row3Lb),
+        compartmentsLb: inTurn(form.baggage1Lb, form.baggage2Lb),
         fuelUsGal: number(form.fuelUsGal),
       }),
       weather: weather && { observedAt: now(), ...weather },
