@@ -3,7 +3,14 @@ import { createTestDatabase, type TestDatabase } from '../../src/platform/databa
 import { newId } from '../../src/platform/ids.js';
 import { refusal, type Row } from '../support/refusals.js';
 import { fleetRows, type FleetIds } from './fleet-rows.js';
-import { constraintsToProve, insertRow, plantClub, rowRefusal } from './refusals.js';
+import {
+  constraintsToProve,
+  fleetIds,
+  insertAircraft,
+  insertRow,
+  plantClub,
+  rowRefusal,
+} from './refusals.js';
 
 const NOBODY = '01900000-0000-7000-8000-000000000000';
 const TABLES = ['directives', 'directive_models', 'directive_findings', 'item_templates'];
@@ -29,16 +36,11 @@ async function plant(): Promise<Scene> {
   const { clubId, memberId } = await plantClub(db);
   const id = (): string => newId();
   const ids: Scene = {
-    ...{ clubId, memberId, airfieldId: id(), modelId: id(), aircraftId: id(), secondAircraftId: id() },
-    ...{ equipmentId: id(), secondEquipmentId: id(), itemId: id(), squawkId: id(), changeId: id() },
+    ...fleetIds({ clubId, memberId }),
     ...{ directiveId: id(), oldId: id(), newerId: id() },
   };
-  const rows = fleetRows(ids);
   await db.tenantDb.run(clubId, async (em) => {
-    await insertRow(em, 'airfields', rows.airfields({ id: ids.airfieldId }));
-    await insertRow(em, 'aircraft_models', rows.aircraft_models({ id: ids.modelId }));
-    await insertRow(em, 'aircraft', rows.aircraft({ id: ids.aircraftId }));
-    await insertRow(em, 'equipment', rows.equipment({ id: ids.equipmentId }));
+    await insertAircraft(em, ids);
     await insertRow(em, 'directives', directive(ids, { id: ids.directiveId, number: 'first' }));
     await insertRow(em, 'directives', directive(ids, { id: ids.oldId, number: 'old' }));
     await insertRow(

@@ -4,7 +4,14 @@ import { createTestDatabase, type TestDatabase } from '../../src/platform/databa
 import { newId } from '../../src/platform/ids.js';
 import { refusal } from '../support/refusals.js';
 import { FLEET_INSERTS, FLEET_TABLES, fleetRows, type FleetIds, photoOf } from './fleet-rows.js';
-import { constraintsToProve, insertRow, plantClub, rowRefusal } from './refusals.js';
+import {
+  constraintsToProve,
+  fleetIds,
+  insertAircraft,
+  insertRow,
+  plantClub,
+  rowRefusal,
+} from './refusals.js';
 
 const NOBODY = '01900000-0000-7000-8000-000000000000';
 
@@ -22,18 +29,10 @@ afterAll(() => db.drop());
 /** A club with one row in every table of the fleet. */
 async function plantFleet(): Promise<FleetIds> {
   const { clubId, memberId } = await plantClub(db);
-  const id = (): string => newId();
-  const made: FleetIds = {
-    ...{ clubId, memberId, airfieldId: id(), modelId: id(), aircraftId: id(), secondAircraftId: id() },
-    ...{ equipmentId: id(), secondEquipmentId: id(), itemId: id(), squawkId: id(), changeId: id() },
-  };
+  const made = fleetIds({ clubId, memberId });
   const rows = fleetRows(made);
   await db.tenantDb.run(clubId, async (em) => {
-    await insertRow(em, 'airfields', rows.airfields({ id: made.airfieldId }));
-    await insertRow(em, 'aircraft_models', rows.aircraft_models({ id: made.modelId }));
-    await insertRow(em, 'aircraft', rows.aircraft({ id: made.aircraftId }));
-    await insertRow(em, 'aircraft', rows.aircraft({ id: made.secondAircraftId, registration: 'XB-202' }));
-    await insertRow(em, 'equipment', rows.equipment({ id: made.equipmentId }));
+    await insertAircraft(em, made);
     await insertRow(
       em,
       'equipment',

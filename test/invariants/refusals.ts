@@ -2,6 +2,7 @@
 import type { EntityManager } from 'typeorm';
 import type { TestDatabase } from '../../src/platform/database/testing.js';
 import { newId } from '../../src/platform/ids.js';
+import { fleetRows, type FleetIds } from './fleet-rows.js';
 import { insertion, refusal, type Refusal, type Row } from '../support/refusals.js';
 
 /** Inserts one row as it is. */
@@ -40,4 +41,27 @@ export async function constraintsToProve(db: TestDatabase, tables: string[]): Pr
     [tables],
   );
   return rows.map(({ conname }) => conname);
+}
+
+/** New ids for one club's fleet. */
+export const fleetIds = (of: { clubId: string; memberId: string }): FleetIds => ({
+  ...of,
+  ...{ airfieldId: newId(), modelId: newId(), aircraftId: newId(), secondAircraftId: newId() },
+  ...{
+    equipmentId: newId(),
+    secondEquipmentId: newId(),
+    itemId: newId(),
+    squawkId: newId(),
+    changeId: newId(),
+  },
+});
+
+/** An airfield, a model, two aircraft of it, and a piece of equipment in the first. */
+export async function insertAircraft(em: Pick<EntityManager, 'query'>, ids: FleetIds): Promise<void> {
+  const rows = fleetRows(ids);
+  await insertRow(em, 'airfields', rows.airfields({ id: ids.airfieldId }));
+  await insertRow(em, 'aircraft_models', rows.aircraft_models({ id: ids.modelId }));
+  await insertRow(em, 'aircraft', rows.aircraft({ id: ids.aircraftId }));
+  await insertRow(em, 'aircraft', rows.aircraft({ id: ids.secondAircraftId, registration: 'XB-202' }));
+  await insertRow(em, 'equipment', rows.equipment({ id: ids.equipmentId }));
 }

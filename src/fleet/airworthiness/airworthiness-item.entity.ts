@@ -1,16 +1,11 @@
 import { Column, Entity } from 'typeorm';
-import {
-  DateColumn,
-  FactRow,
-  FlagColumn,
-  IntegerColumn,
-  TextColumn,
-} from '../../platform/database/columns.js';
-import type { ItemFact, ItemKind } from '../../rules/index.js';
+import { DateColumn, FlagColumn, IntegerColumn, TextColumn } from '../../platform/database/columns.js';
+import type { ItemKind } from '../../rules/index.js';
+import { RecurringRow } from './recurring-row.js';
 
 /** Something that has to be done to an aircraft again and again, or once. Whichever interval comes first counts. */
 @Entity('airworthiness_items')
-export class AirworthinessItem extends FactRow {
+export class AirworthinessItem extends RecurringRow {
   @Column({ name: 'aircraft_id', type: 'uuid' })
   aircraftId: string;
 
@@ -23,25 +18,6 @@ export class AirworthinessItem extends FactRow {
   @TextColumn('reference', { nullable: true })
   reference: string | null;
 
-  /** Flights it binds. */
-  @TextColumn('scope')
-  scope: ItemFact['scope'];
-
-  /** To the end of the month. */
-  @IntegerColumn('calendar_months', { nullable: true })
-  calendarMonths: number | null;
-
-  /** To the same day of the month. */
-  @IntegerColumn('plain_months', { nullable: true })
-  plainMonths: number | null;
-
-  @IntegerColumn('days', { nullable: true })
-  days: number | null;
-
-  /** Hours of the inspection meter, in tenths. */
-  @IntegerColumn('interval_tenths', { nullable: true })
-  intervalTenths: number | null;
-
   @DateColumn('fixed_due_on', { nullable: true })
   fixedDueOn: string | null;
 
@@ -51,9 +27,6 @@ export class AirworthinessItem extends FactRow {
 
   @IntegerColumn('tolerance_tenths')
   toleranceTenths: number;
-
-  @FlagColumn('recurring')
-  recurring: boolean;
 
   @FlagColumn('ferry_prohibited')
   ferryProhibited: boolean;

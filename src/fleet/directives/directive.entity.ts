@@ -1,14 +1,14 @@
 import { Column, Entity } from 'typeorm';
 import {
   DateColumn,
-  FactRow,
   FlagColumn,
   IntegerColumn,
   RecordedRow,
   TextColumn,
   TextListColumn,
 } from '../../platform/database/columns.js';
-import type { EquipmentKind, ItemFact } from '../../rules/index.js';
+import type { EquipmentKind } from '../../rules/index.js';
+import { RecurringRow } from '../airworthiness/recurring-row.js';
 
 /** Serial numbers a directive names, both ends within. */
 export interface SerialRange {
@@ -20,7 +20,7 @@ export const APPLIES_TO = ['aircraft', 'equipment'] as const;
 
 /** An airworthiness directive (14 CFR part 39), and what it applies to. */
 @Entity('directives')
-export class Directive extends FactRow {
+export class Directive extends RecurringRow {
   @TextColumn('issuer')
   issuer: string;
 
@@ -46,24 +46,6 @@ export class Directive extends FactRow {
   /** Empty: any. */
   @Column({ name: 'serials', type: 'jsonb' })
   serials: SerialRange[];
-
-  @TextColumn('scope')
-  scope: ItemFact['scope'];
-
-  @IntegerColumn('calendar_months', { nullable: true })
-  calendarMonths: number | null;
-
-  @IntegerColumn('plain_months', { nullable: true })
-  plainMonths: number | null;
-
-  @IntegerColumn('days', { nullable: true })
-  days: number | null;
-
-  @IntegerColumn('interval_tenths', { nullable: true })
-  intervalTenths: number | null;
-
-  @FlagColumn('recurring')
-  recurring: boolean;
 
   /** First compliance, days after it took effect. With neither of the two it is due before the next flight. */
   @IntegerColumn('within_days', { nullable: true })

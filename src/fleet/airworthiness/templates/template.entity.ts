@@ -1,10 +1,11 @@
 import { Entity } from 'typeorm';
-import { FactRow, FlagColumn, IntegerColumn, TextColumn } from '../../../platform/database/columns.js';
-import type { EquipmentKind, ItemFact, ItemKind } from '../../../rules/index.js';
+import { IntegerColumn, TextColumn } from '../../../platform/database/columns.js';
+import type { EquipmentKind, ItemKind } from '../../../rules/index.js';
+import { RecurringRow } from '../recurring-row.js';
 
 /** An item a club puts on aircraft after aircraft. */
 @Entity('item_templates')
-export class ItemTemplate extends FactRow {
+export class ItemTemplate extends RecurringRow {
   @TextColumn('kind')
   kind: Exclude<ItemKind, 'directive'>;
 
@@ -14,26 +15,8 @@ export class ItemTemplate extends FactRow {
   @TextColumn('reference', { nullable: true })
   reference: string | null;
 
-  @TextColumn('scope')
-  scope: ItemFact['scope'];
-
-  @IntegerColumn('calendar_months', { nullable: true })
-  calendarMonths: number | null;
-
-  @IntegerColumn('plain_months', { nullable: true })
-  plainMonths: number | null;
-
-  @IntegerColumn('days', { nullable: true })
-  days: number | null;
-
-  @IntegerColumn('interval_tenths', { nullable: true })
-  intervalTenths: number | null;
-
   @IntegerColumn('tolerance_tenths')
   toleranceTenths: number;
-
-  @FlagColumn('recurring')
-  recurring: boolean;
 
   /** It hangs on a piece of this kind, where the aircraft has one. */
   @TextColumn('hangs_on', { nullable: true })

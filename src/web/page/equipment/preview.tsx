@@ -1,6 +1,5 @@
-import { ANSWER_WORD } from '../../../rules/explain/words.js';
+import { ChangedBookings } from '../parts/changed-bookings.js';
 import { Said } from '../parts/said.js';
-import { momentIn } from '../parts/time.js';
 import { kindWords, type ChangeResult, type WeightOf } from './types.js';
 
 const figure = (value: number | null, unit: string): string =>
@@ -75,26 +74,11 @@ export function Preview({ result, zone }: { result: ChangeResult; zone: string }
             : `Of ${bookingsJudged} booked flights ${bookings.length} ${bookings.length === 1 ? 'is' : 'are'} answered otherwise:`}
         </li>
       </ul>
-      <ul class="bookings">
-        {bookings.map((one) => (
-          <li key={one.bookingId}>
-            {momentIn(zone, one.departs)}, {one.memberName}: {word(one.before)} becomes{' '}
-            <strong>{word(one.after)}</strong>
-            {one.because.map(({ title, says }) => (
-              <span key={title} class="says">
-                {' '}
-                <Said text={says} zone={zone} />
-              </span>
-            ))}
-          </li>
-        ))}
-      </ul>
+      <ChangedBookings bookings={bookings} zone={zone} />
       <p class="caution">{result.caution}</p>
     </div>
   );
 }
-
-const word = (answer: string): string => (ANSWER_WORD as Record<string, string>)[answer] ?? answer;
 
 function Weights({
   title,

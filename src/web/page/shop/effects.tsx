@@ -1,9 +1,7 @@
-import { ANSWER_WORD } from '../../../rules/explain/words.js';
+import { ChangedBookings } from '../parts/changed-bookings.js';
 import { Said } from '../parts/said.js';
-import { momentIn, spanIn } from '../parts/time.js';
+import { spanIn } from '../parts/time.js';
 import type { StepEffects } from './types.js';
-
-const word = (answer: string): string => (ANSWER_WORD as Record<string, string>)[answer] ?? answer;
 
 /** What a step does to members: flights that make room, and flights answered otherwise. */
 export function Effects({ of, zone }: { of: StepEffects; zone: string }) {
@@ -35,20 +33,7 @@ export function Effects({ of, zone }: { of: StepEffects; zone: string }) {
             : `None of the ${bookingsJudged} flights booked is answered otherwise.`
           : `Of ${bookingsJudged} flights booked ${bookings.length} ${bookings.length === 1 ? 'is' : 'are'} answered otherwise:`}
       </p>
-      <ul>
-        {bookings.map((one) => (
-          <li key={one.bookingId}>
-            {momentIn(zone, one.departs)}, {one.memberName}: {word(one.before)} becomes{' '}
-            <strong>{word(one.after)}</strong>
-            {one.because.map(({ title, says }) => (
-              <span key={title} class="says">
-                {' '}
-                <Said text={says} zone={zone} />
-              </span>
-            ))}
-          </li>
-        ))}
-      </ul>
+      <ChangedBookings bookings={bookings} zone={zone} />
       {cautions.map((says) => (
         <p key={says} class="warned">
           <Said text={says} zone={zone} />

@@ -1,3 +1,5 @@
+import type { ChangedBooking } from '../parts/changed-bookings.js';
+
 /** Shop visits, wishes, directives, templates, weighings and signers as the page shows them. */
 export interface Line {
   id: string;
@@ -26,14 +28,6 @@ export interface WorkOrder {
   checkFlownAt: string | null;
   checkEntry: string | null;
   rowVersion: number;
-}
-export interface ChangedBooking {
-  bookingId: string;
-  memberName: string;
-  departs: string;
-  before: string;
-  after: string;
-  because: { title: string; says: string }[];
 }
 export interface Displaced {
   bookingId: string;
