@@ -6,7 +6,6 @@ import { Clock } from '../platform/clock.js';
 import { clubZone } from '../clubs/club-time.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { requireVersion } from '../platform/http/index.js';
-import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import type { BlockDto } from './booking.dto.js';
 import type { BookingRow } from './booking.entity.js';
@@ -14,7 +13,7 @@ import { noAircraft, noBooking, slotTaken, timesRefused } from './bookings.probl
 import {
   conflictsOf,
   findBooking,
-  insertBooking,
+  insertBlock,
   listBookings,
   lockAircraft,
   type BookingFilter,
@@ -113,21 +112,9 @@ export class BookingsService {
           const zone = await clubZone(em, user.clubId);
           throw slotTaken(conflict, { aircraftId: block.aircraftId, memberIds: [] }, zone);
         }
-        const id = newId();
-        await insertBooking(em, {
-          id,
-          kind: block.kind,
-          aircraftId: block.aircraftId,
-          memberId: user.memberId,
-          departs,
-          arrives,
-          expectedTenths: 0,
-          request: {},
-          note: block.note,
-          decisionId: null,
-          people: [],
-        });
-        return (await findBooking(em, id))!;
+        const { kind, aircraftId, note } = block;
+        const of = { kind, aircraftId, memberId: user.memberId, departs, arrives, note };
+        return (await findBooking(em, await insertBlock(em, of)))!;
       },
       { actorId: user.memberId },
     );

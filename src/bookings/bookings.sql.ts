@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { BookingRow } from './booking.entity.js';
+import { newId } from '../platform/ids.js';
 import { instant, object } from '../decisions/gather/sql.js';
 
 const PEOPLE = `(SELECT coalesce(jsonb_agg(${object({ memberId: 'p.member_id', name: 'pm.name', role: 'p.role' })}
@@ -113,6 +114,16 @@ export async function insertBooking(em: EntityManager, booking: NewBooking): Pro
       booking.people.map((person) => person.role),
     ],
   );
+}
+
+/** Takes an aircraft off the calendar. @returns the id of the block */
+export async function insertBlock(
+  em: EntityManager,
+  block: Pick<NewBooking, 'kind' | 'aircraftId' | 'memberId' | 'departs' | 'arrives' | 'note'>,
+): Promise<string> {
+  const id = newId();
+  await insertBooking(em, { ...block, id, expectedTenths: 0, request: {}, decisionId: null, people: [] });
+  return id;
 }
 
 /** The bookings that stand in the way of these times: of the aircraft, or of any of the people. */

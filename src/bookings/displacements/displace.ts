@@ -6,7 +6,7 @@ import { newId } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { toInstant, toSeconds } from '../../rules/index.js';
 import { noAircraft, slotTaken, timesRefused } from '../bookings.problems.js';
-import { findBooking, insertBooking, lockAircraft } from '../bookings.sql.js';
+import { findBooking, insertBlock, lockAircraft } from '../bookings.sql.js';
 
 /** A flight that had to make room. */
 export interface DisplacedFlight {
@@ -69,11 +69,8 @@ export async function takeShopTime(
   if (fixed) throw await stands(em, time, fixed.bookingId, inTheWay.length);
   const displaced = inTheWay.map(({ kind: _kind, status: _status, ...flight }) => flight);
   await cancelFor(em, time, displaced);
-  const bookingId = newId();
-  await insertBooking(em, {
-    ...{ id: bookingId, kind: 'maintenance', aircraftId, memberId, departs: from, arrives: to },
-    ...{ expectedTenths: 0, request: {}, note, decisionId: null, people: [] },
-  });
+  const of = { aircraftId, memberId, departs: from, arrives: to, note };
+  const bookingId = await insertBlock(em, { ...of, kind: 'maintenance' });
   return { bookingId, displaced };
 }
 

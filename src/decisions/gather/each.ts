@@ -1,11 +1,10 @@
 import type { EntityManager } from 'typeorm';
 import type { AircraftFacts, FactSheet, PersonFacts, Policy } from '../../rules/index.js';
-import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
 import { gatherAircraft } from './aircraft.js';
 import { gatherClub } from './club.js';
 import { gatherPeople } from './people.js';
-import { whatCounts } from './sheets.js';
+import { crewOf, sheetOf, whatCounts } from './sheets.js';
 
 /** A flight that is booked: it does not stand in its own way. */
 export interface BookedFlight {
@@ -22,26 +21,21 @@ export async function gatherEach(
 ): Promise<{ sheets: FactSheet[]; policy: Policy }> {
   const { flights, knownAt } = of;
   const club = await gatherClub(em, knownAt);
-  const ids = flights.flatMap(({ memberId, request }) => [
-    ...[memberId, request.instructorId, request.secondPilotId],
-  ]);
   const people = await gatherPeople(em, {
-    memberIds: [...new Set(ids.filter((id) => id !== undefined))],
+    memberIds: [...new Set(flights.flatMap(crewOf))],
     ...whatCounts(club, knownAt),
     exceptBookingId: null,
   });
   const aircraftIds = [...new Set(flights.map(({ aircraftId }) => aircraftId))];
   const aircraft = await gatherAircraft(em, aircraftIds, knownAt, null);
-  const sheets = flights.map(({ bookingId, memberId, aircraftId, request }): FactSheet => {
+  const sheets = flights.map((flight) => {
+    const { bookingId, memberId, aircraftId, request } = flight;
     const { homeAirfieldId, facts } = aircraft.find((one) => one.facts.id === aircraftId)!;
-    const crew = [memberId, request.instructorId, request.secondPilotId].filter((id) => id !== undefined);
-    return {
-      schema: 'bellcrank.facts/1',
-      ...{ knownAt, jurisdiction: club.jurisdiction, zone: club.zone },
-      flight: flightFacts(request, memberId, club.airfields, homeAirfieldId),
-      people: Object.fromEntries(crew.map((id) => [id, personWithout(people[id]!, bookingId)])),
-      aircraft: aircraftWithout(facts, bookingId),
-    };
+    const crew = crewOf(flight).map((id) => [id, personWithout(people[id]!, bookingId)]);
+    return sheetOf(club, {
+      ...{ request, memberId, knownAt, people: Object.fromEntries(crew) },
+      aircraft: { homeAirfieldId, facts: aircraftWithout(facts, bookingId) },
+    });
   });
   return { sheets, policy: club.policy };
 }

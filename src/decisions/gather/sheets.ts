@@ -12,7 +12,7 @@ import {
 import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
 import { flagOn } from '../policy-flag.js';
-import { gatherAircraft } from './aircraft.js';
+import { gatherAircraft, type GatheredAircraft } from './aircraft.js';
 import { gatherClub, type ClubFacts } from './club.js';
 import { gatherPeople, type PeopleQuestion } from './people.js';
 
@@ -46,9 +46,7 @@ export async function gatherSheets(
   const { request, memberId, aircraftIds, knownAt, exceptBookingId = null } = question;
   const club = await gatherClub(em, knownAt);
   const people = await gatherPeople(em, {
-    memberIds: [memberId, request.instructorId, request.secondPilotId].filter(
-      (id): id is string => id !== undefined,
-    ),
+    memberIds: crewOf({ memberId, request }),
     ...whatCounts(club, knownAt),
     exceptBookingId,
   });
@@ -62,16 +60,41 @@ export async function gatherSheets(
     if (!aircraft.some(({ facts }) => facts.id === id))
       throw notFound('aircraftIds', `The club has no aircraft ${id}.`);
   }
-  const sheets = aircraft.map(({ homeAirfieldId, facts }): FactSheet => ({
+  const sheets = aircraft.map((one) => sheetOf(club, { request, memberId, knownAt, people, aircraft: one }));
+  return { sheets, policy: club.policy };
+}
+
+/** Everybody whose records a flight is judged by. */
+export const crewOf = ({
+  memberId,
+  request,
+}: {
+  memberId: string;
+  request: Pick<FlightRequestDto, 'instructorId' | 'secondPilotId'>;
+}): string[] =>
+  [memberId, request.instructorId, request.secondPilotId].filter((id): id is string => id !== undefined);
+
+/** The sheet of one flight in one aircraft. */
+export function sheetOf(
+  club: ClubFacts,
+  of: {
+    request: FlightRequestDto;
+    memberId: string;
+    knownAt: string;
+    people: FactSheet['people'];
+    aircraft: GatheredAircraft;
+  },
+): FactSheet {
+  const { homeAirfieldId, facts } = of.aircraft;
+  return {
     schema: 'bellcrank.facts/1',
-    knownAt,
+    knownAt: of.knownAt,
     jurisdiction: club.jurisdiction,
     zone: club.zone,
-    flight: flightFacts(request, memberId, club.airfields, homeAirfieldId),
-    people,
+    flight: flightFacts(of.request, of.memberId, club.airfields, homeAirfieldId),
+    people: of.people,
     aircraft: facts,
-  }));
-  return { sheets, policy: club.policy };
+  };
 }
 
 /** How far back people's flying is gathered for a club, and whether papers that nobody has verified count. */

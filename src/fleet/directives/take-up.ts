@@ -5,7 +5,7 @@ import { addDays } from '../../rules/index.js';
 import { Aircraft } from '../aircraft/aircraft.entity.js';
 import { AirworthinessItem } from '../airworthiness/airworthiness-item.entity.js';
 import { Equipment } from '../equipment/equipment.entity.js';
-import { latestReadings } from '../meters/latest-readings.js';
+import { inspectionTenthsNow } from '../meters/latest-readings.js';
 import { type Applicability, applicabilityOf } from './applicability.js';
 import { Directive, DirectiveFinding } from './directive.entity.js';
 
@@ -152,15 +152,18 @@ async function keepInStep(
     ...{ clubId, id: newId(), aircraftId, kind: 'directive', directiveId: directive.id, equipmentId },
     ...values,
     toleranceTenths: 0,
-    fixedDueTenths: await firstHours(em, clubId, aircraftId, directive),
+    fixedDueTenths: await firstHours(em, { clubId, aircraftId }, directive),
   });
 }
 
-/** The day from which it is asked for no more; null: none. */
-const lastOf = ({ supersededBy, withdrawnOn, effectiveOn }: WholeDirective): string | null => {
-  const days = [supersededBy?.effectiveOn ?? null, withdrawnOn].filter((day) => day !== null).sort();
-  const first = days[0] ?? null;
-  return first !== null && first < effectiveOn ? effectiveOn : first;
+/** The day from which a directive is in force no more; null: it is. */
+export const endOf = ({ supersededBy, withdrawnOn }: WholeDirective): string | null =>
+  [supersededBy?.effectiveOn ?? null, withdrawnOn].filter((day) => day !== null).sort()[0] ?? null;
+
+/** The day from which it is asked for no more, never before it began to be. */
+const lastOf = (directive: WholeDirective): string | null => {
+  const end = endOf(directive);
+  return end !== null && end < directive.effectiveOn ? directive.effectiveOn : end;
 };
 
 const titleOf = ({ number, title }: Directive, state: Applicability['state']): string =>
@@ -169,15 +172,12 @@ const titleOf = ({ number, title }: Directive, state: Applicability['state']): s
 /** Hours counted from what the meter shows when the directive is taken up; without a reading it is due at once. */
 async function firstHours(
   em: EntityManager,
-  clubId: string,
-  aircraftId: string,
+  of: { clubId: string; aircraftId: string },
   { withinTenths }: Directive,
 ): Promise<number | null> {
   if (withinTenths === null) return null;
-  const { inspectionMeter } = await em.findOneByOrFail(Aircraft, { clubId, id: aircraftId });
-  const readings = await latestReadings(em, clubId, [aircraftId]);
-  const now = readings.find(({ kind }) => kind === inspectionMeter)?.totalTenths;
-  return now === undefined ? null : now + withinTenths;
+  const now = await inspectionTenthsNow(em, of);
+  return now === null ? null : now + withinTenths;
 }
 
 const retire = async (em: EntityManager, item: AirworthinessItem, today: string): Promise<void> => {

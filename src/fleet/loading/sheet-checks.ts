@@ -1,4 +1,3 @@
-import { ProblemException } from '../../platform/problems/problem-exception.js';
 import {
   distanceFaults,
   envelopeFaults,
@@ -11,9 +10,7 @@ import type { NewLoadingSheet, StationDto } from './loading-sheet.dto.js';
 import type { DistanceDto, NewPerformanceSheet } from './performance-sheet.dto.js';
 import type { LoadingSheet } from './loading-sheet.entity.js';
 import type { PerformanceSheet } from './performance-sheet.entity.js';
-
-const refuse = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /**
  * A loading sheet as it is kept: what is left out is null.
@@ -25,20 +22,22 @@ export function loadingSheetOf(body: NewLoadingSheet): Partial<LoadingSheet> {
   body.stations.forEach((station, index) => {
     const at = (field: string): string => `stations[${index}].${field}`;
     if (names.indexOf(station.name.toLowerCase()) !== index)
-      throw refuse(at('name'), `${station.name} is there already; name this station apart.`);
+      throw valueRefused(at('name'), `${station.name} is there already; name this station apart.`);
     if ((station.kind === 'seats') !== (station.seats !== undefined && station.seats !== null))
-      throw refuse(at('seats'), 'Give the number of seats for a seat row, and for nothing else.');
+      throw valueRefused(at('seats'), 'Give the number of seats for a seat row, and for nothing else.');
     if ((station.kind === 'fuel') !== (station.usableUsGal !== undefined && station.usableUsGal !== null))
-      throw refuse(at('usableUsGal'), 'Give the usable fuel of a tank, and of nothing else.');
+      throw valueRefused(at('usableUsGal'), 'Give the usable fuel of a tank, and of nothing else.');
   });
   if (!body.stations.some(({ kind }) => kind === 'seats'))
-    throw refuse('stations', "A loading sheet has at least the pilot's seats.");
-  if (body.envelopes.length === 0) throw refuse('envelopes', 'Give the limits of at least one category.');
+    throw valueRefused('stations', "A loading sheet has at least the pilot's seats.");
+  if (body.envelopes.length === 0)
+    throw valueRefused('envelopes', 'Give the limits of at least one category.');
   body.envelopes.forEach(({ category, points }, index) => {
     if (body.envelopes.findIndex((one) => one.category === category) !== index)
-      throw refuse(`envelopes[${index}].category`, `The ${category} category is there already.`);
+      throw valueRefused(`envelopes[${index}].category`, `The ${category} category is there already.`);
     const [fault] = envelopeFaults(points);
-    if (fault !== undefined) throw refuse(`envelopes[${index}].points`, `These are no limits: ${fault}.`);
+    if (fault !== undefined)
+      throw valueRefused(`envelopes[${index}].points`, `These are no limits: ${fault}.`);
   });
   const { source, fuelKind, maxTakeoffLb = null, maxLandingLb = null, maxZeroFuelLb = null } = body;
   return {
@@ -75,7 +74,8 @@ function distanceOf({ tables, factors }: DistanceDto, field: string): DistanceFa
     ...{ weightLb, pressureAltitudesFt, temperaturesC, groundRollFt, over50Ft },
   }));
   const faults = distanceFaults(kept);
-  if (faults.length > 0) throw refuse(`${field}.tables`, `The tables cannot be read: ${faults.join('; ')}.`);
+  if (faults.length > 0)
+    throw valueRefused(`${field}.tables`, `The tables cannot be read: ${faults.join('; ')}.`);
   const of: DistanceFactors = {
     headwindPercentPerKt: factors.headwindPercentPerKt ?? null,
     tailwindPercentPerKt: factors.tailwindPercentPerKt ?? null,
@@ -88,7 +88,7 @@ function distanceOf({ tables, factors }: DistanceDto, field: string): DistanceFa
     surfaceIsOf: factors.surfaceIsOf,
   };
   if ((of.tailwindPercentPerKt === null) !== (of.tailwindMaxKt === null))
-    throw refuse(
+    throw valueRefused(
       `${field}.factors.tailwindMaxKt`,
       'Give percent and greatest knots from behind, or neither.',
     );

@@ -1,6 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import { METER_KINDS } from '../vocabulary.js';
-import type { Aircraft } from '../aircraft/aircraft.entity.js';
+import { Aircraft } from '../aircraft/aircraft.entity.js';
 import { readingStands } from './standing-readings.js';
 import type { MeterView } from './meter.dto.js';
 import { MeterReading } from './meter-reading.entity.js';
@@ -21,6 +21,16 @@ export async function latestReadings(
     .addOrderBy('m.kind')
     .addOrderBy('m.readAt', 'DESC')
     .getMany();
+}
+
+/** What the meter that inspections count by has run in all, tenths of an hour; null without a reading. */
+export async function inspectionTenthsNow(
+  em: EntityManager,
+  { clubId, aircraftId }: { clubId: string; aircraftId: string },
+): Promise<number | null> {
+  const { inspectionMeter } = await em.findOneByOrFail(Aircraft, { clubId, id: aircraftId });
+  const readings = await latestReadings(em, clubId, [aircraftId]);
+  return readings.find(({ kind }) => kind === inspectionMeter)?.totalTenths ?? null;
 }
 
 /** One aircraft's meters, in the same order everywhere. */

@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { type EntityManager, In } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { withBookingEffects } from '../../bookings/standing-answers.js';
+import { lockFleet } from '../../fleet/aircraft/lock-fleet.js';
 import { clubToday } from '../../clubs/club-time.js';
 import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { AIRCRAFT } from '../../fleet/aircraft/aircraft.records.js';
@@ -10,6 +11,7 @@ import { lastCompliances } from '../../fleet/airworthiness/compliance.views.js';
 import { Directive, DirectiveFinding } from '../../fleet/directives/directive.entity.js';
 import { isRange } from '../../fleet/directives/serials.js';
 import {
+  endOf,
   type Standing,
   standingsOf,
   takeUpDirectives,
@@ -22,7 +24,6 @@ import { Clock } from '../../platform/clock.js';
 import { addRecord, editRecord, findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { hoursOf, show, tenthsOf } from '../../platform/http/views.js';
-import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { CAUTION, digestOf } from '../../rules/index.js';
 import { previewStale } from '../equipment-changes/equipment-changes.problems.js';
 import {
@@ -35,11 +36,9 @@ import {
   type NewDirective,
   type NewFinding,
 } from './directive.dto.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 const DIRECTIVES = { entity: Directive, noun: 'directive' };
-
-const refused = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });
 
 /** How a step is run. */
 export interface Run {
@@ -122,7 +121,7 @@ export class DirectivesService {
       await requireEquipment(em, { clubId, aircraftId, id: equipmentId });
       const standing = (await standingsOf(em, clubId, [aircraftId])).get(aircraftId)!;
       if (!standing.some((one) => one.directive.id === directiveId && one.equipmentId === equipmentId))
-        throw refused(
+        throw valueRefused(
           'equipmentId',
           'The directive is about other things: name the piece for one about equipment, and none for one about the aircraft.',
         );
@@ -140,12 +139,7 @@ export class DirectivesService {
     const work = async (em: EntityManager): Promise<DirectiveResult> => {
       const now = this.clock.now();
       const today = await clubToday(em, clubId, now);
-      // In order of id, so that two at once do not wait for each other.
-      const fleet = await em.find(Aircraft, {
-        where: { clubId },
-        order: { id: 'ASC' },
-        lock: { mode: 'for_no_key_update' },
-      });
+      const fleet = await lockFleet(em, clubId);
       const aircraftIds = fleet.map(({ id }) => id);
       const { result, bookings, changed } = await withBookingEffects(em, { aircraftIds, now }, async () => {
         const id = await change(em);
@@ -173,9 +167,9 @@ export class DirectivesService {
 
   private async requireSuperseded(em: EntityManager, clubId: string, id: string): Promise<void> {
     const old = (await wholeDirectives(em, clubId)).find((one) => one.id === id);
-    if (!old) throw refused('supersedes', 'The club has no such directive. Check the id.');
+    if (!old) throw valueRefused('supersedes', 'The club has no such directive. Check the id.');
     if (old.supersededBy)
-      throw refused('supersedes', `${old.number} was superseded by ${old.supersededBy.number} already.`);
+      throw valueRefused('supersedes', `${old.number} was superseded by ${old.supersededBy.number} already.`);
   }
 
   private async check(
@@ -187,20 +181,20 @@ export class DirectivesService {
       await requireReference(em, MODELS, { clubId, id }, `modelIds[${index}]`);
     const { appliesTo, equipmentKind = null, partNumbers = [], serials = [] } = row;
     if (appliesTo === 'equipment' && equipmentKind === null)
-      throw refused('equipmentKind', 'Name the kind of equipment it applies to.');
+      throw valueRefused('equipmentKind', 'Name the kind of equipment it applies to.');
     if (appliesTo === 'aircraft' && equipmentKind !== null)
-      throw refused('equipmentKind', 'A directive about the aircraft names no kind of equipment.');
+      throw valueRefused('equipmentKind', 'A directive about the aircraft names no kind of equipment.');
     if (appliesTo === 'aircraft' && partNumbers.length > 0)
-      throw refused('partNumbers', 'A directive about the aircraft names no part numbers.');
+      throw valueRefused('partNumbers', 'A directive about the aircraft names no part numbers.');
     const unread = serials.findIndex((range) => !isRange(range));
     if (unread !== -1)
-      throw refused(
+      throw valueRefused(
         `serials[${unread}].through`,
         'Both ends of a range are written in one form, the smaller first: 101 through 240, A-12 through A-90.',
       );
     const { recurring, calendarMonths, plainMonths, days, intervalTenths } = row;
     if (recurring && ![calendarMonths, plainMonths, days, intervalTenths].some((one) => Number(one) > 0))
-      throw refused('calendarMonths', 'A directive that recurs says when: months, days or hours.');
+      throw valueRefused('calendarMonths', 'A directive that recurs says when: months, days or hours.');
   }
 }
 
@@ -273,8 +267,7 @@ async function standingViews(
 }
 
 function standingWords({ directive, equipmentId, state, because }: Standing) {
-  const { id: directiveId, number, title, effectiveOn, supersededBy, withdrawnOn } = directive;
-  const ends = [supersededBy?.effectiveOn, withdrawnOn].filter((day) => typeof day === 'string').sort();
+  const { id: directiveId, number, title, effectiveOn } = directive;
   return {
     directiveId,
     number,
@@ -283,6 +276,6 @@ function standingWords({ directive, equipmentId, state, because }: Standing) {
     state,
     because,
     from: effectiveOn,
-    until: ends[0] ?? null,
+    until: endOf(directive),
   };
 }

@@ -6,7 +6,7 @@ import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { takeUpDirectives } from '../../fleet/directives/take-up.js';
 import { Differences } from '../../fleet/differences/differences.entity.js';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
-import { latestReadings } from '../../fleet/meters/latest-readings.js';
+import { inspectionTenthsNow } from '../../fleet/meters/latest-readings.js';
 import type { MetersService } from '../../fleet/meters/meters.service.js';
 import { currentWeighing, keepWeightInStep } from '../../fleet/weighings/current-weight.js';
 import { Weighing } from '../../fleet/weighings/weighing.entity.js';
@@ -15,7 +15,8 @@ import { tenthsOf } from '../../platform/http/views.js';
 import type { BegunItem, NewEquipmentChange } from './equipment-change.dto.js';
 import { EquipmentChange, type ChangeEffects } from './equipment-change.entity.js';
 import type { EmptyWeight, NewWeight } from './new-weight.js';
-import { piecesOut, refused, weightAfter } from './parts.js';
+import { piecesOut, weightAfter } from './parts.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** What was done, for whoever tells of it. */
 export interface Done {
@@ -45,13 +46,13 @@ export async function writeChange(
   const out = await piecesOut(em, { clubId, aircraftId, doneOn, removes: body.removes });
   const before = (await currentWeighing(em, clubId, aircraftId)) ?? (await firstWeight(em, place, doneOn));
   if (before && before.effectiveOn > doneOn)
-    throw refused(
+    throw valueRefused(
       'doneOn',
       `A weight of ${before.effectiveOn} is on record, after ${doneOn}. Record changes in order.`,
     );
   const after = weightAfter(before, out, body);
   if (before !== null && !after.known)
-    throw refused('removes', `The new empty weight is not known: ${after.because}.`);
+    throw valueRefused('removes', `The new empty weight is not known: ${after.because}.`);
   const readingIds = await writeReadings(em, meters, place, body);
   const changeId = newId();
   const effects: ChangeEffects = {
@@ -128,7 +129,7 @@ async function endItems(
   const standing = await em.findBy(AirworthinessItem, { clubId, aircraftId, retiredOn: IsNull() });
   for (const [index, id] of endsItems.entries()) {
     if (!standing.some((item) => item.id === id))
-      throw refused(`endsItems[${index}]`, `This aircraft has no item ${id} that is asked for.`);
+      throw valueRefused(`endsItems[${index}]`, `This aircraft has no item ${id} that is asked for.`);
   }
   const ended = standing.filter(
     ({ id, equipmentId }) =>
@@ -136,7 +137,7 @@ async function endItems(
   );
   for (const item of ended)
     if (item.since !== null && item.since > doneOn)
-      throw refused('doneOn', `“${item.title}” begins on ${item.since}, after ${doneOn}.`);
+      throw valueRefused('doneOn', `“${item.title}” begins on ${item.since}, after ${doneOn}.`);
   if (ended.length > 0)
     await em.update(AirworthinessItem, { clubId, id: In(ended.map(({ id }) => id)) }, { retiredOn: doneOn });
   return ended;
@@ -150,7 +151,7 @@ async function install(
 ): Promise<AirworthinessItem[]> {
   const { clubId, aircraftId } = place;
   const begun: AirworthinessItem[] = [];
-  const doneTenths = await inspectionTenths(em, place);
+  const doneTenths = await inspectionTenthsNow(em, place);
   for (const { items = [], negligible: _found, ...piece } of body.installs) {
     const id = newId();
     of.effects.installed.push(id);
@@ -185,12 +186,6 @@ async function beginItem(
       ...{ statement, signedBy },
     });
   return em.findOneByOrFail(AirworthinessItem, { clubId, id });
-}
-
-async function inspectionTenths(em: EntityManager, { clubId, aircraftId }: Place): Promise<number | null> {
-  const { inspectionMeter } = await em.findOneByOrFail(Aircraft, { clubId, id: aircraftId });
-  const readings = await latestReadings(em, clubId, [aircraftId]);
-  return readings.find(({ kind }) => kind === inspectionMeter)?.totalTenths ?? null;
 }
 
 async function writeWeight(

@@ -28,8 +28,9 @@ import type {
 import { withCapabilities } from '../trials/capability.js';
 import { membersToShow } from './members-to-show.js';
 import type { EmptyWeight } from './new-weight.js';
-import { kindsOf, refused } from './parts.js';
+import { kindsOf } from './parts.js';
 import { takeChangeBack } from './take-back.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 const CHANGES = { entity: EquipmentChange, noun: 'equipment change' };
 
@@ -102,7 +103,7 @@ export class EquipmentChangesService {
     const aircraft = await findRecord(em, AIRCRAFT, { clubId, id: aircraftId }, { lock: true });
     await notToCome(em, clubId, { field: 'doneOn', on: body.doneOn, now });
     if (body.removes.length + body.installs.length === 0)
-      throw refused('installs', 'A change removes or installs something. Name at least one piece.');
+      throw valueRefused('installs', 'A change removes or installs something. Name at least one piece.');
     const kindsBefore = await kindsNow(em, { clubId, aircraftId });
     const {
       result: { result, bookings, changed },

@@ -1,9 +1,9 @@
 import { type EntityManager, In } from 'typeorm';
 import { Equipment } from '../../fleet/equipment/equipment.entity.js';
-import { ProblemException } from '../../platform/problems/problem-exception.js';
 import type { EquipmentKind, LocalDate } from '../../rules/index.js';
 import type { NewEquipmentChange, RemovedPart } from './equipment-change.dto.js';
 import { newWeight, type EmptyWeight, type NewWeight, type Part } from './new-weight.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** A piece to be taken out, with the weight that counts. */
 export interface PieceOut {
@@ -26,13 +26,13 @@ export async function piecesOut(
   return removes.map(({ equipmentId, weightLb, armIn, negligible }, index) => {
     const field = `removes[${index}].equipmentId`;
     const piece = rows.find(({ id }) => id === equipmentId);
-    if (!piece) throw refused(field, `This aircraft has no equipment with the id ${equipmentId}.`);
-    if (seen.has(equipmentId)) throw refused(field, `“${piece.name}” is removed twice.`);
+    if (!piece) throw valueRefused(field, `This aircraft has no equipment with the id ${equipmentId}.`);
+    if (seen.has(equipmentId)) throw valueRefused(field, `“${piece.name}” is removed twice.`);
     seen.add(equipmentId);
     if (piece.removedOn !== null)
-      throw refused(field, `“${piece.name}” was removed on ${piece.removedOn} already.`);
+      throw valueRefused(field, `“${piece.name}” was removed on ${piece.removedOn} already.`);
     if (piece.installedOn > doneOn)
-      throw refused(field, `“${piece.name}” was installed on ${piece.installedOn}, after ${doneOn}.`);
+      throw valueRefused(field, `“${piece.name}” was installed on ${piece.installedOn}, after ${doneOn}.`);
     // What is carried is no part of the empty weight.
     if (piece.portable) return { piece, part: { weightLb: 0, armIn: null } };
     return {
@@ -67,7 +67,7 @@ export function weightAfter(
   ];
   const missing = parts.find(({ part }) => part.weightLb === null && part.negligible !== true);
   if (missing && before !== null)
-    throw refused(
+    throw valueRefused(
       missing.field,
       'Give the weight and arm of each part, or say that a mechanic found it negligible, or give the weighing that followed.',
     );
@@ -86,6 +86,3 @@ export function kindsOf(
     pieces.filter(({ portable }) => !portable).flatMap(({ kind, satisfies }) => [kind, ...satisfies]),
   );
 }
-
-export const refused = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });

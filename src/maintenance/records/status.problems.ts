@@ -1,5 +1,6 @@
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 defineProblems({
   code: 'status-too-long',
@@ -16,7 +17,7 @@ export const statusTooLong = (most: number): ProblemException =>
 
 /** 422: of a day to come. */
 export const dayToCome = (on: string, today: string): ProblemException =>
-  new ProblemException('value-refused', {
-    field: 'on',
-    detail: `${on} is still to come; today is ${today}. A status is of today or of a past day; the forecast looks ahead.`,
-  });
+  valueRefused(
+    'on',
+    `${on} is still to come; today is ${today}. A status is of today or of a past day; the forecast looks ahead.`,
+  );

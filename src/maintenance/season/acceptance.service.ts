@@ -2,12 +2,11 @@ import { Injectable } from '@nestjs/common';
 import { type EntityManager, In } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { withBookingEffects } from '../../bookings/standing-answers.js';
+import { lockFleet } from '../../fleet/aircraft/lock-fleet.js';
 import { clubZone } from '../../clubs/club-time.js';
-import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { AirworthinessItem } from '../../fleet/airworthiness/airworthiness-item.entity.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
-import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { addDays, digestOf, startOfDay, toInstant } from '../../rules/index.js';
 import { previewStale } from '../equipment-changes/equipment-changes.problems.js';
 import { ORDERS, type Stepped } from '../work-orders/step.js';
@@ -15,6 +14,7 @@ import { workOrderViews } from '../work-orders/views.js';
 import { WorkOrdersService } from '../work-orders/work-orders.service.js';
 import type { AcceptedSeason, AcceptedVisit, AcceptSeason } from './season.dto.js';
 import { SEASON_CAUTION } from './words.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** Puts visits of a plan into the calendar: a work order for each, all of them or none. */
 @Injectable()
@@ -29,19 +29,14 @@ export class AcceptanceService {
   accept(user: SignedIn, body: AcceptSeason, { rehearse }: { rehearse: boolean }): Promise<AcceptedSeason> {
     const { clubId, memberId } = user;
     const { visits, displace = false, preview } = body;
-    if (visits.length === 0) throw refused('visits', 'Send at least one visit.');
+    if (visits.length === 0) throw valueRefused('visits', 'Send at least one visit.');
     const work = async (em: EntityManager): Promise<AcceptedSeason> => {
       const now = this.clock.now();
       const aircraftIds = [...new Set(visits.map(({ aircraftId }) => aircraftId))].sort();
-      // In order of id, so that two at once do not wait for each other.
-      const fleet = await em.find(Aircraft, {
-        where: { clubId, id: In(aircraftIds) },
-        order: { id: 'ASC' },
-        lock: { mode: 'for_no_key_update' },
-      });
+      const fleet = await lockFleet(em, clubId, aircraftIds);
       const unknown = visits.findIndex(({ aircraftId }) => !fleet.some(({ id }) => id === aircraftId));
       if (unknown !== -1)
-        throw refused(`visits[${unknown}].aircraftId`, 'The club has no such aircraft. Check the id.');
+        throw valueRefused(`visits[${unknown}].aircraftId`, 'The club has no such aircraft. Check the id.');
       const zone = await clubZone(em, clubId);
       const { result, bookings, changed } = await withBookingEffects(em, { aircraftIds, now }, async () => {
         const done: Stepped[] = [];
@@ -72,10 +67,10 @@ export class AcceptanceService {
     const { at, zone, displace, now } = of;
     const { aircraftId, firstDay, lastDay, work } = visit;
     if (lastDay < firstDay)
-      throw refused(`${at}lastDay`, `${lastDay} lies before ${firstDay}. Change one of the two.`);
+      throw valueRefused(`${at}lastDay`, `${lastDay} lies before ${firstDay}. Change one of the two.`);
     const begins = toInstant(startOfDay(firstDay, zone));
     const to = toInstant(startOfDay(addDays(lastDay, 1), zone));
-    if (to <= now) throw refused(`${at}lastDay`, `${lastDay} has passed. Plan again.`);
+    if (to <= now) throw valueRefused(`${at}lastDay`, `${lastDay} has passed. Plan again.`);
     const lines = work.map(({ kind, id }) => ({
       kind: kind === 'need' ? ('item' as const) : ('wish' as const),
       aboutId: id,
@@ -99,6 +94,3 @@ async function titleOf(em: EntityManager, clubId: string, work: AcceptedVisit['w
 
 const rankIn = (rank: readonly string[], kind: string): number =>
   rank.includes(kind) ? rank.indexOf(kind) : rank.length;
-
-const refused = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });

@@ -5,7 +5,6 @@ import { gatherClub } from '../../decisions/gather/club.js';
 import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
-import { ProblemException } from '../../platform/problems/problem-exception.js';
 import {
   addDays,
   hundredHoursOn,
@@ -24,6 +23,7 @@ import { planApart } from './run-apart.js';
 import { MOST_PLANNED, type SeasonBody, type SeasonView } from './season.dto.js';
 import { seasonView } from './season.views.js';
 import { tooSoonSays } from './words.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** Plans shop visits: nothing overdue, least flying displaced. A plan is a proposal; nothing is booked by it. */
 @Injectable()
@@ -44,7 +44,10 @@ export class SeasonService {
     const wanted = pins.map(({ aircraftId, on }, index): Pin => {
       const week = insideSpan(on, mondays, `pins[${index}].on`);
       if (!forecast.aircraft.some((one) => one.aircraftId === aircraftId))
-        throw refused(`pins[${index}].aircraftId`, `The club has no aircraft ${aircraftId}. Check the id.`);
+        throw valueRefused(
+          `pins[${index}].aircraftId`,
+          `The club has no aircraft ${aircraftId}. Check the id.`,
+        );
       return { aircraftId, week };
     });
     const shut = new Set(closed.map(({ on }, index) => insideSpan(on, mondays, `closed[${index}].on`)));
@@ -104,8 +107,5 @@ const distinct = (pins: readonly Pin[]): Pin[] => [
 function insideSpan(on: LocalDate, mondays: readonly LocalDate[], field: string): number {
   const last = mondays.at(-1);
   if (last !== undefined && on >= mondays[0]! && on <= addDays(last, 6)) return weekOf(on, mondays);
-  throw refused(field, `${on} lies outside the weeks that are planned.`);
+  throw valueRefused(field, `${on} lies outside the weeks that are planned.`);
 }
-
-const refused = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });

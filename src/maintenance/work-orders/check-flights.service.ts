@@ -11,8 +11,8 @@ import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { localDateOf, toSeconds } from '../../rules/index.js';
 import { ORDERS, runStep } from './step.js';
 import type { CheckFlight, WorkOrderResult } from './work-order.dto.js';
-import { refused } from './work-orders.problems.js';
 import { WorkOrdersService } from './work-orders.service.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** Levels that hold at least a private pilot certificate (14 CFR 91.407(b)(1)). */
 const PRIVATE_OR_MORE = ['private', 'commercial', 'airline-transport'];
@@ -48,11 +48,11 @@ export class CheckFlightsService {
           detail: `The check flight after “${order.title}” was logged; it was over at ${order.checkFlownAt}.`,
         });
       const { flownAt, entry } = body;
-      if (flownAt > now) throw refused('flownAt', `${flownAt} is still to come; it is ${now} now.`);
+      if (flownAt > now) throw valueRefused('flownAt', `${flownAt} is still to come; it is ${now} now.`);
       // Entries may be made later than things were done, so the day that was signed for counts.
       const on = localDateOf(toSeconds(flownAt), await clubZone(em, user.clubId));
       if (on < order.signedOn! || flownAt < order.begunAt!)
-        throw refused(
+        throw valueRefused(
           'flownAt',
           `The work was signed on ${order.signedOn}; the check flight comes after that.`,
         );
@@ -71,9 +71,9 @@ async function requirePilot(em: EntityManager, clubId: string, pilotId: string):
         EXISTS (SELECT 1 FROM certificates WHERE club_id = $1 AND member_id = $2 AND level = ANY ($3)) AS holds`,
     [clubId, pilotId, PRIVATE_OR_MORE],
   );
-  if (!found!.known) throw refused('pilotId', 'The club has no such member. Check the id.');
+  if (!found!.known) throw valueRefused('pilotId', 'The club has no such member. Check the id.');
   if (!found!.holds)
-    throw refused(
+    throw valueRefused(
       'pilotId',
       'A check flight is made with at least a private pilot certificate (14 CFR 91.407(b)); none is on record of this member.',
     );

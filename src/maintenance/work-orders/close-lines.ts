@@ -22,7 +22,8 @@ import { owedBack } from './owed-back.js';
 import type { LineResult } from './return-to-service.dto.js';
 import { WorkLine } from './work-line.entity.js';
 import type { WorkOrder } from './work-order.entity.js';
-import { refused, signatureNotEnough } from './work-orders.problems.js';
+import { signatureNotEnough } from './work-orders.problems.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /** Who signed, and when. */
 export interface Signature {
@@ -77,12 +78,13 @@ export async function closeLines(em: EntityManager, of: Closing): Promise<string
 function requireEachOnce(lines: readonly WorkLine[], results: readonly LineResult[]): void {
   for (const [index, { lineId }] of results.entries()) {
     if (!lines.some(({ id }) => id === lineId))
-      throw refused(`lines[${index}].lineId`, 'The work order has no such line. Read it again.');
+      throw valueRefused(`lines[${index}].lineId`, 'The work order has no such line. Read it again.');
     if (results.findIndex((one) => one.lineId === lineId) !== index)
-      throw refused(`lines[${index}].lineId`, 'The line is named twice.');
+      throw valueRefused(`lines[${index}].lineId`, 'The line is named twice.');
   }
   const open = lines.find(({ id }) => !results.some(({ lineId }) => lineId === id));
-  if (open) throw refused('lines', `Say of “${open.title}” whether it was done. Each line is named once.`);
+  if (open)
+    throw valueRefused('lines', `Say of “${open.title}” whether it was done. Each line is named once.`);
 }
 
 async function duesNow(
@@ -114,7 +116,7 @@ async function doLine(em: EntityManager, of: Closing, one: OneLine): Promise<str
   if (line.kind === 'squawk') {
     const { correctiveAction, parts } = result;
     if (!correctiveAction)
-      throw refused(`${field}.correctiveAction`, `Say what was done about “${line.title}”.`);
+      throw valueRefused(`${field}.correctiveAction`, `Say what was done about “${line.title}”.`);
     const { name, certificate } = signature;
     const fix = { correctiveAction, signedBy: name, signedCertificate: certificate, parts };
     await of.closing.fixIn(em, of.user, { aircraftId, id: line.squawkId! }, fix);
@@ -122,7 +124,7 @@ async function doLine(em: EntityManager, of: Closing, one: OneLine): Promise<str
   if (line.kind === 'wish')
     await em.update(UpgradeWish, { clubId, id: line.wishId! }, { doneOn: signature.on });
   if (line.kind === 'weighing' && !of.weighed)
-    throw refused(
+    throw valueRefused(
       'weighing',
       'The visit says that the aircraft was weighed. Give the figures, or say that it was not.',
     );
@@ -137,7 +139,7 @@ async function doItem(em: EntityManager, of: Closing, one: OneLine): Promise<str
   requireAuthority(of, one, item);
   const doneOn = result.doneOn ?? on;
   if (doneOn > on)
-    throw refused(`${field}.doneOn`, `It was signed on ${on}; it cannot have been done after that.`);
+    throw valueRefused(`${field}.doneOn`, `It was signed on ${on}; it cannot have been done after that.`);
   const doneTenths = tenthsOf(result.doneH) ?? of.doneTenths;
   const overrun = one.law ? hundredHourOverrunOn(on) * 10 : 0;
   const { dueTenths, caution } = owedBack(item, dues, doneTenths, overrun);

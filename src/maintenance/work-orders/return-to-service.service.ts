@@ -8,6 +8,7 @@ import { AIRCRAFT } from '../../fleet/aircraft/aircraft.records.js';
 import { MetersService } from '../../fleet/meters/meters.service.js';
 import { notToCome } from '../../fleet/not-to-come.js';
 import { ClosingService } from '../../fleet/squawks/closing.service.js';
+import type { MeterKind } from '../../rules/index.js';
 import { keepWeightInStep } from '../../fleet/weighings/current-weight.js';
 import { Weighing } from '../../fleet/weighings/weighing.entity.js';
 import { Clock } from '../../platform/clock.js';
@@ -21,8 +22,8 @@ import type { ReturnToService } from './return-to-service.dto.js';
 import { ORDERS, runStep, type Stepped } from './step.js';
 import type { WorkOrderResult } from './work-order.dto.js';
 import type { WorkOrder } from './work-order.entity.js';
-import { refused } from './work-orders.problems.js';
 import { type Rehearsal, WorkOrdersService } from './work-orders.service.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 /**
  * Approval for return to service: meters, items, squawks, upgrades, equipment, weight and signature in one transaction, after which
@@ -61,9 +62,9 @@ export class ReturnToServiceService {
     const order = await this.orders.locked(em, user, place, ['in-work']);
     const { checkFlightNeeded, checkFlightBecause = null } = body;
     if (checkFlightNeeded && checkFlightBecause === null)
-      throw refused('checkFlightBecause', 'Say what makes a check flight necessary.');
+      throw valueRefused('checkFlightBecause', 'Say what makes a check flight necessary.');
     if (!checkFlightNeeded && checkFlightBecause !== null)
-      throw refused(
+      throw valueRefused(
         'checkFlightNeeded',
         'A reason is given for a check flight that is not needed. Change one of the two.',
       );
@@ -72,8 +73,9 @@ export class ReturnToServiceService {
     const signature = await this.signature(em, clubId, on, body);
     const begunOn = await clubToday(em, clubId, order.begunAt!);
     if (on < begunOn)
-      throw refused('signedOn', `The work began on ${begunOn}; it cannot have been signed before that.`);
-    const doneTenths = await this.readMeters(em, order, body);
+      throw valueRefused('signedOn', `The work began on ${begunOn}; it cannot have been signed before that.`);
+    const aircraft = await findRecord(em, AIRCRAFT, { clubId, id: order.aircraftId });
+    const doneTenths = await this.readMeters(em, order, aircraft.inspectionMeter, body);
     // The change first: an item that hangs on a piece that went is not signed any more, one that came is.
     const equipmentChangeId = await this.changeEquipment(em, user, order, body, signature);
     const weighingId = equipmentChangeId === null ? await this.weigh(em, order, body, on) : null;
@@ -87,7 +89,6 @@ export class ReturnToServiceService {
       ...{ signerId: body.signerId, signedBy: signature.signedBy, checkFlightBecause },
       ...{ equipmentChangeId, weighingId },
     });
-    const aircraft = await findRecord(em, AIRCRAFT, { clubId, id: order.aircraftId });
     if (aircraft.status === 'out-of-service')
       cautions.push('The fleet list says “out of service”; the signature leaves that as it is.');
     return { orderId: order.id, displaced: [], cautions };
@@ -100,10 +101,10 @@ export class ReturnToServiceService {
     { signerId, statement }: ReturnToService,
   ): Promise<Signature> {
     const signer = await em.findOneBy(Signer, { clubId, id: signerId });
-    if (!signer) throw refused('signerId', 'The club has no such signer on record. Check the id.');
+    if (!signer) throw valueRefused('signerId', 'The club has no such signer on record. Check the id.');
     const { name, certificate, holds, validFrom, validThrough } = signer;
     if (on < validFrom || (validThrough !== null && on > validThrough))
-      throw refused(
+      throw valueRefused(
         'signerId',
         `What is on record of ${name} holds from ${validFrom}${validThrough === null ? '' : ` through ${validThrough}`}, not on ${on}.`,
       );
@@ -114,14 +115,14 @@ export class ReturnToServiceService {
   private async readMeters(
     em: EntityManager,
     order: WorkOrder,
+    inspectionMeter: MeterKind,
     { readings }: ReturnToService,
   ): Promise<number> {
     const { clubId, aircraftId } = order;
-    const { inspectionMeter } = await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });
     let total: number | null = null;
     for (const [index, reading] of readings.entries()) {
       if (readings.findIndex(({ kind }) => kind === reading.kind) !== index)
-        throw refused(`readings[${index}].kind`, 'The meter is named twice.');
+        throw valueRefused(`readings[${index}].kind`, 'The meter is named twice.');
       const { kind, shownH, readAt = this.clock.now(), confirmJump } = reading;
       const row = await this.meters.record(em, {
         ...{ clubId, aircraftId, kind, readAt, confirmJump, source: 'coordinator' },
@@ -130,7 +131,7 @@ export class ReturnToServiceService {
       if (kind === inspectionMeter) total = row.totalTenths;
     }
     if (total === null)
-      throw refused(
+      throw valueRefused(
         'readings',
         `Give what the meter shows that inspections count by (${inspectionMeter}): intervals run from it.`,
       );
@@ -146,7 +147,7 @@ export class ReturnToServiceService {
   ): Promise<string | null> {
     if (!equipmentChange) return null;
     if (equipmentChange.removes.length + equipmentChange.installs.length === 0)
-      throw refused(
+      throw valueRefused(
         'equipmentChange.installs',
         'A change removes or installs something. Name at least one piece.',
       );

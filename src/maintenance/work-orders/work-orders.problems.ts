@@ -32,10 +32,6 @@ export const notInState = ({ title, state }: WorkOrder, wanted: readonly WorkSta
     detail: `“${title}” is ${WORDS[state]}; this is for work that is ${wanted.map((one) => WORDS[one]).join(' or ')}.`,
   });
 
-/** 422: a value that cannot be. */
-export const refused = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', { field, detail });
-
 /** 422: the signer's record does not cover it. */
 export const signatureNotEnough = (field: string, detail: string): ProblemException =>
   new ProblemException('signature-not-enough', { field, detail });

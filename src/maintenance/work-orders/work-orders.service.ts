@@ -24,7 +24,8 @@ import type {
   WorkOrderView,
 } from './work-order.dto.js';
 import type { WorkOrder, WorkState } from './work-order.entity.js';
-import { notInState, refused } from './work-orders.problems.js';
+import { notInState } from './work-orders.problems.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 
 const OPEN: WorkState[] = ['planned', 'in-work'];
 
@@ -117,7 +118,7 @@ export class WorkOrdersService {
     const { aircraftId } = place;
     const now = this.clock.now();
     if (begunAt !== null && begunAt > now)
-      throw refused('begunAt', `${begunAt} is still to come; it is ${now} now.`);
+      throw valueRefused('begunAt', `${begunAt} is still to come; it is ${now} now.`);
     return runStep(this.db, user, { now, aircraftId, rehearse, preview: undefined }, async (em) => {
       const order = await this.locked(em, user, place, ['planned']);
       await writeRecord(em, ORDERS, order, { state: 'in-work', begunAt: begunAt ?? now });
@@ -184,7 +185,10 @@ export class WorkOrdersService {
   ): Promise<DisplacedFlight[]> {
     if (from === null && to === null) return [];
     if (from === null || to === null)
-      throw refused(from === null ? 'from' : 'to', 'Give both ends of the time in the shop, or neither.');
+      throw valueRefused(
+        from === null ? 'from' : 'to',
+        'Give both ends of the time in the shop, or neither.',
+      );
     const { bookingId, displaced } = await takeShopTime(em, {
       ...{ clubId, aircraftId, memberId, orderId, from, to, displace },
       ...{ note: title, now: this.clock.now() },

@@ -5,7 +5,6 @@ import { Club } from '../../../clubs/club.entity.js';
 import { addRecord, editRecord, findRecord, removeRecord } from '../../../platform/database/records.js';
 import { TenantDb } from '../../../platform/database/tenant.js';
 import { hoursOf, show, tenthsOf } from '../../../platform/http/views.js';
-import { ProblemException } from '../../../platform/problems/problem-exception.js';
 import { AIRCRAFT } from '../../aircraft/aircraft.records.js';
 import { Equipment } from '../../equipment/equipment.entity.js';
 import { AirworthinessItem } from '../airworthiness-item.entity.js';
@@ -20,6 +19,7 @@ import {
   TemplateView,
 } from './template.dto.js';
 import { ItemTemplate } from './template.entity.js';
+import { valueRefused } from '../../../platform/problems/value-refused.js';
 
 const TEMPLATES = { entity: ItemTemplate, noun: 'template' };
 
@@ -91,10 +91,7 @@ export class TemplatesService {
       for (const [index, code] of codes.entries()) {
         const template = all.find((one) => one.code === code);
         if (!template)
-          throw new ProblemException('value-refused', {
-            field: `codes[${index}]`,
-            detail: `There is no template “${code}”. Read the templates again.`,
-          });
+          throw valueRefused(`codes[${index}]`, `There is no template “${code}”. Read the templates again.`);
         const put = await putOne(em, { clubId, aircraftId, since }, template);
         if (typeof put === 'string') result.leftOut.push({ code, because: put });
         else result.added.push(itemView(put, null));

@@ -6,6 +6,7 @@ import { Said } from '../parts/said.js';
 import { dayIn, momentIn } from '../parts/time.js';
 import type { Cost, Way, WaySortie, WayStep, WaysToYes } from './ways-types.js';
 import './ways.css';
+import { Refusal } from '../parts/refusal.js';
 
 const BY: Record<WayStep['by'], string> = {
   member: 'you',
@@ -44,11 +45,7 @@ export function Ways({ decision, zone }: { decision: Decision; zone: string }) {
         <button class="seek" disabled={state === 'looking'} onClick={() => void look()}>
           {state === 'looking' ? 'Looking for ways…' : 'What would make it a yes?'}
         </button>
-        {problem && (
-          <p class="problem" role="alert">
-            {problem}
-          </p>
-        )}
+        <Refusal problem={problem} />
       </div>
     );
   }

@@ -4,6 +4,7 @@ import { ApiProblem, call } from '../api/client.js';
 import type { Booking, Me } from '../api/types.js';
 import { now, spanIn } from '../parts/time.js';
 import { all } from '../session/session.js';
+import { Refusal } from '../parts/refusal.js';
 
 const flights = signal<Booking[] | null>(null);
 
@@ -59,11 +60,7 @@ function Flight({ booking, me }: { booking: Booking; me: Me }) {
     <li class="flight">
       <strong>{booking.registration}</strong> {spanIn(me.club.zone, booking.departs, booking.arrives)}
       {others.length > 0 && <span class="with"> with {others.join(', ')}</span>}
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {sure ? (
         <span class="sure">
           <button class="quiet danger" onClick={() => void cancel()}>

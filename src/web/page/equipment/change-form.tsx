@@ -1,9 +1,11 @@
 import { useState } from 'preact/hooks';
-import { ApiProblem, call } from '../api/client.js';
+import { call } from '../api/client.js';
+import { attempt } from '../parts/attempt.js';
 import { today } from '../parts/time.js';
 import { InstallRow } from './install-row.js';
 import { Preview } from './preview.js';
 import { EMPTY_ROW, kindWords, type ChangeResult, type Piece, type Row } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 interface Form {
   title: string;
@@ -41,26 +43,16 @@ export function ChangeForm({
 
   const send = async (where: '' | '/preview') => {
     setBusy(true);
-    setProblem(null);
-    try {
+    await attempt(setProblem, async () => {
       const weightless = fitted.filter(({ weightLb }) => weightLb === null).map(({ id }) => id);
       const body = bodyOf(form, weightless, where === '' ? (result?.preview ?? null) : null);
-      const answer = await call<ChangeResult>(
-        'POST',
-        `/aircraft/${aircraftId}/equipment-changes${where}`,
-        body,
-      );
-      if (where === '/preview') setResult(answer);
-      else {
-        setForm(blank());
-        setResult(null);
-        made();
-      }
-    } catch (error) {
-      if (!(error instanceof ApiProblem)) throw error;
-      const { detail, errors } = error.problem;
-      setProblem(errors?.[0] ? `${errors[0].field}: ${errors[0].message}` : detail);
-    }
+      const path = `/aircraft/${aircraftId}/equipment-changes${where}`;
+      const answer = await call<ChangeResult>('POST', path, body);
+      if (where === '/preview') return setResult(answer);
+      setForm(blank());
+      setResult(null);
+      made();
+    });
     setBusy(false);
   };
 
@@ -134,11 +126,7 @@ export function ChangeForm({
         'Members have to be shown (leave empty where nothing needs showing)',
         'electronic panel',
       )}
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       <button class="main" disabled={busy}>
         What would it do?
       </button>

@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import { Day } from '../parts/said.js';
 import type { Change } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 /** Changes so far, newest first; the last may be taken back while the aircraft has not flown. */
 export function ChangeHistory({
@@ -81,11 +82,7 @@ function TakeBack({ path, done }: { path: string; done: () => void }) {
       <button type="button" class="quiet" onClick={() => setOpen(false)}>
         Keep it
       </button>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
     </form>
   );
 }

@@ -7,6 +7,7 @@ import { ChangeForm } from './change-form.js';
 import { ChangeHistory } from './change-history.js';
 import './equipment.css';
 import type { Change, Piece } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 interface AircraftHead {
   id: string;
@@ -48,11 +49,7 @@ export function EquipmentPage({ me, aircraftId }: { me: Me; aircraftId: string }
         Equipment {aircraft && `of ${aircraft.registration}`}{' '}
         {aircraft && <small>{aircraft.model.makeModel}</small>}
       </h2>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {mayChange && aircraft && (
         <ChangeForm aircraftId={aircraftId} fitted={fitted} zone={me.club.zone} made={() => void read()} />
       )}

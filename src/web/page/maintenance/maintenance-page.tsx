@@ -6,6 +6,7 @@ import { AircraftLeft } from './aircraft-left.js';
 import './maintenance.css';
 import { SeasonPlan } from './season.js';
 import type { Forecast } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 const SPANS = [
   { weeks: 6, words: '6 weeks' },
@@ -59,11 +60,7 @@ export function MaintenancePage({ me }: { me: Me }) {
           </select>
         </label>
       </form>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {forecast === null && !problem && <p class="hint">Reading…</p>}
       {forecast && (
         <>

@@ -5,6 +5,7 @@ import { Day, Said } from '../parts/said.js';
 import { AcceptSeason } from './accept-season.js';
 import { SeasonPicture } from './season-picture.js';
 import type { Beside, Season, SeasonVisit } from './season-types.js';
+import { Refusal } from '../parts/refusal.js';
 
 /** Plans the shop visits of half a year, shows them as a picture, and says of each why it is when it is. */
 export function SeasonPlan({ me }: { me: Me }) {
@@ -42,11 +43,7 @@ export function SeasonPlan({ me }: { me: Me }) {
           Let go of {pins.length === 1 ? 'the pinned visit' : `${pins.length} pinned visits`}
         </button>
       )}
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {season && (
         <div role="status">
           {season.because && (

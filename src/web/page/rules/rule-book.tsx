@@ -6,6 +6,7 @@ import { Day } from '../parts/said.js';
 import { today } from '../parts/time.js';
 import { matches } from './search.js';
 import { RuleEntry } from './rule-entry.js';
+import { Refusal } from '../parts/refusal.js';
 
 const WEIGHTS = [
   { weight: 'law', title: 'The law' },
@@ -67,11 +68,7 @@ export function RuleBookPage({ zone, open }: { zone: string; open: string | null
           />
         </label>
       </form>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {book === null && !problem && <p class="hint">Reading…</p>}
       {book && (
         <>

@@ -2,6 +2,7 @@ import { useEffect, useRef, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Rule, RuleListed } from '../api/why-types.js';
 import { RuleView } from './rule-view.js';
+import { Refusal } from '../parts/refusal.js';
 
 interface Props {
   rule: RuleListed;
@@ -60,11 +61,7 @@ export function RuleEntry({ rule, on, zone, open, toggled }: Props) {
           <span class="title">{rule.title}</span>{' '}
           <span class="source">{rule.inForce ? rule.inForce.citation.text : 'not in force on that day'}</span>
         </summary>
-        {problem && (
-          <p class="problem" role="alert">
-            {problem}
-          </p>
-        )}
+        <Refusal problem={problem} />
         {whole ? <RuleView rule={whole} zone={zone} /> : !problem && <p class="hint">Reading…</p>}
       </details>
     </li>

@@ -5,6 +5,7 @@ import { spanIn } from '../parts/time.js';
 import { formOf, lighter } from './photos.js';
 import { SimilarList } from './similar-list.js';
 import type { Aircraft, Equipment, Similar, Squawk } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 const MOST_PHOTOS = 6;
 /** Rest after the last key before similar squawks are looked for. */
@@ -134,11 +135,7 @@ export function ReportForm({ me, aircraft, equipment, flights, reported }: Props
           onChange={(event) => setFiles([...(event.currentTarget.files ?? [])].slice(0, MOST_PHOTOS))}
         />
       </label>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       <p class="hint" role="status">
         {done ?? ''}
       </p>

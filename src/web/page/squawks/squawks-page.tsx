@@ -8,6 +8,7 @@ import { SquawkCard } from './squawk-card.js';
 import './squawks.css';
 import type { Aircraft, Equipment, Squawk } from './types.js';
 import { isOpen } from './words.js';
+import { Refusal } from '../parts/refusal.js';
 
 /** Days back in which a flight can have shown what is reported now. */
 const RECENT_DAYS = 7;
@@ -75,11 +76,7 @@ export function SquawksPage({ me, open }: { me: Me; open: string | null }) {
           ))}
         </select>
       </label>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {aircraft?.length === 0 && <p class="hint">The club has no aircraft on record.</p>}
       {one && (
         <div class="two">

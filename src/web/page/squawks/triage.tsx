@@ -6,6 +6,7 @@ import { GuideForm, type Answers } from './guide-form.js';
 import type { Effects, Guide, Squawk } from './types.js';
 import { today } from '../parts/time.js';
 import { isOpen } from './words.js';
+import { Refusal } from '../parts/refusal.js';
 
 const STEPS = [
   { step: 'ground', words: 'Ground the aircraft' },
@@ -99,11 +100,7 @@ export function Triage({ squawk, others, zone, changed }: Props) {
       {step === 'close' && (
         <Closing squawk={squawk} others={others} at={at} busy={busy} run={run} changed={changed} />
       )}
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {(step === 'ground' || step === 'defer') && !barred && (
         <div class="acts">
           <button class="second" disabled={busy} onClick={() => void preview()}>

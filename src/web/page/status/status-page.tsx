@@ -9,6 +9,7 @@ import { save } from './save.js';
 import { Moment, Sections } from './sections.js';
 import './status.css';
 import type { Status } from './types.js';
+import { Refusal } from '../parts/refusal.js';
 
 const IMPORTERS = ['maintenance-coordinator', 'safety-officer', 'administrator'];
 
@@ -101,11 +102,7 @@ export function StatusPage({ me, aircraftId }: { me: Me; aircraftId: string }) {
           </span>
         )}
       </form>
-      {problem && (
-        <p class="problem" role="alert">
-          {problem}
-        </p>
-      )}
+      <Refusal problem={problem} />
       {status === null && !problem && <p class="hint">Reading…</p>}
       {status && (
         <div class="sheet">

@@ -5,10 +5,11 @@ import { categoriesOf } from '../../../air/envelope.js';
 import type { DistanceStep } from '../../../air/field-length.js';
 import { halfwaySpeedKt, takeoffCheck } from '../../../air/takeoff-check.js';
 import { toSeconds } from '../../../calendar/instants.js';
-import { momentAt, type Ruleset } from '../../../engine/judge.js';
+import { crewAt, momentAt, type Ruleset } from '../../../engine/judge.js';
 import { Parameters } from '../../../engine/parameters.js';
 import { UnknownFact } from '../../../engine/unknown.js';
-import { unknownFact, type Fact } from '../../../facts/fact.js';
+import type { Fact } from '../../../facts/fact.js';
+import { readFact, type FactKey, type FactValue } from '../../../facts/keys.js';
 import type { EnvelopeCategory, EnvelopeFact } from '../../../facts/loading.js';
 import type { FactSheet } from '../../../facts/sheet.js';
 import { workFields, type ToFly, type WorkedManoeuvre } from '../runway/field-work.js';
@@ -77,22 +78,30 @@ const MARGIN = 'club.runway.margin-factor';
 const WEATHER_HOURS = 'club.runway.weather-hours';
 
 /** Works out what the sheet lets be worked out; what it does not is told. */
-export function workLoading(sheet: FactSheet, { book }: Ruleset): LoadingWork {
+export function workLoading(sheet: FactSheet, ruleset: Ruleset): LoadingWork {
   const moment = momentAt(sheet, toSeconds(sheet.flight.departs));
-  const p = new Parameters(book, moment, [...FUEL_WEIGHTS, MARGIN, WEATHER_HOURS]);
-  const { flight, aircraft } = sheet;
-  const type = aircraft.type;
+  const p = new Parameters(ruleset.book, moment, [...FUEL_WEIGHTS, MARGIN, WEATHER_HOURS]);
+  const { flight } = sheet;
+  const { crew } = crewAt(sheet, ruleset, toSeconds(flight.departs));
+  const peek = <K extends FactKey>(key: K): Fact<FactValue<K>> => readFact(sheet, crew, key);
+  const get = <K extends FactKey>(key: K): FactValue<K> => {
+    const fact = peek(key);
+    if (!fact.known) throw new UnknownFact(key, fact.because);
+    return fact.value;
+  };
+  const type = peek('aircraft.type');
+  const loading = peek('aircraft.loading');
   const done: LoadingWork = {
     ...{ lines: [], points: [], envelopes: [], runways: [], marginFactor: null, unknown: [] },
     maxTakeoffLb: type.known ? type.value.maxTakeoffLb : null,
   };
   told(done, () => {
-    const limits = known(aircraft.loading, 'aircraft.loading');
+    const limits = get('aircraft.loading');
     done.envelopes = limits.envelopes;
     const of: ToLoad = {
-      ...{ sheet: limits, weighing: known(aircraft.weighing, 'aircraft.weighing') },
+      ...{ sheet: limits, weighing: get('aircraft.weighing') },
       ...{ loading: toldLoading(flight), personsOnBoard: flight.personsOnBoard },
-      lbPerUsGal: lbPerUsGal(known(type, 'aircraft.type'), limits, p),
+      lbPerUsGal: lbPerUsGal(get('aircraft.type'), limits, p),
     };
     done.lines = linesOf(of, of.loading.fuelUsGal).map((line) => ({ ...line, momentLbIn: momentOf(line) }));
     const point = (when: WorkedPoint['when'], usGal: number): WorkedPoint => {
@@ -100,18 +109,18 @@ export function workLoading(sheet: FactSheet, { book }: Ruleset): LoadingWork {
       return { when, ...at, categories: categoriesOf(limits.envelopes, at) };
     };
     done.points = [point('takeoff', of.loading.fuelUsGal), point('zero-fuel', 0)];
-    const burn = burnUsGal(known(type, 'aircraft.type'), flight);
+    const burn = burnUsGal(get('aircraft.type'), flight);
     if (burn === null) throw new UnknownFact('aircraft.type', 'the fuel burn at cruise is not on record');
     done.points.splice(1, 0, point('landing', Math.max(0, of.loading.fuelUsGal - burn)));
   });
   told(done, () => {
     const weather = freshWeather(flight.weather, moment, p.number(WEATHER_HOURS));
     if (!weather) throw new UnknownFact('flight.weather', 'no recent weather is declared for the flight');
-    const is = known(type, 'aircraft.type');
+    const is = get('aircraft.type');
     if (is.emptyWeightLb === null)
       throw new UnknownFact('aircraft.type', 'the empty weight is not on record');
-    const limits = aircraft.loading?.known ? aircraft.loading.value : null;
-    const performance = known(aircraft.performance, 'aircraft.performance');
+    const limits = loading.known ? loading.value : null;
+    const performance = get('aircraft.performance');
     const toFly: ToFly = {
       ...{ type: is, performance, flight, weather, loading: toldLoading(flight) },
       ...{ emptyLb: is.emptyWeightLb, lbPerUsGal: lbPerUsGal(is, limits, p) },
@@ -133,13 +142,6 @@ function told(done: LoadingWork, part: () => void): void {
     if (!(error instanceof UnknownFact)) throw error;
     if (!done.unknown.includes(error.because)) done.unknown.push(error.because);
   }
-}
-
-/** A fact's value. Sheets of before it was kept have none. */
-function known<T>(fact: Fact<T> | undefined, key: string): T {
-  const found = fact ?? unknownFact('it was not yet kept when the facts were gathered');
-  if (!found.known) throw new UnknownFact(key, found.because);
-  return found.value;
 }
 
 function runwayOf(one: WorkedManoeuvre, factor: number, liftOffKt: number | null): WorkedRunway {
