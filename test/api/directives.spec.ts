@@ -172,6 +172,23 @@ describe('directives', () => {
     expect(await ask()).toMatchObject({ status: 'short' });
   });
 
+  it('goes with a piece that is only noted as removed', async () => {
+    const about = {
+      appliesTo: 'equipment',
+      equipmentKind: 'dme',
+      modelIds: [],
+      intervalH: null,
+      calendarMonths: 12,
+    };
+    await add(about);
+    const path = `/aircraft/${ready.aircraftId}/equipment`;
+    const piece = { kind: 'dme', name: 'DME', installedOn: '2026-03-01' };
+    const put = await coordinator.post(path, piece).expect(201);
+    expect(await ask()).toMatchObject({ status: 'short' });
+    await coordinator.patch(`${path}/${put.body.id}`, { removedOn: '2026-03-10' }, '"1"').expect(200);
+    expect(await ask()).toMatchObject({ status: 'not-applicable' });
+  });
+
   it('takes the place of another on the day it takes effect', async () => {
     const old = await add({ number: '2024-05' });
     await comply(old.standings[0]!.itemId!);

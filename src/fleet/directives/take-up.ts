@@ -92,7 +92,6 @@ export async function takeUpDirectives(
 ): Promise<void> {
   if (of.aircraftIds.length === 0) return;
   const standings = await standingsOf(em, clubId, of.aircraftIds);
-  if ([...standings.values()].every((all) => all.length === 0)) return;
   const items = await em.find(AirworthinessItem, {
     where: { clubId, aircraftId: In([...of.aircraftIds]), kind: 'directive' },
   });
