@@ -11,6 +11,8 @@ export interface Task {
   problem: Problem;
   /** Weeks booked in the shop today, by aircraft; null: no comparison is wanted. */
   booked: { aircraftId: string; week: number }[] | null;
+  /** Time for the search. */
+  mostSeconds?: number;
 }
 
 /** Today's bookings of the shop: the best that can be done in them, or the needs that find no place. */
@@ -18,9 +20,11 @@ export type Today = { plan: Plan; evaluation: Evaluation } | { plan: null; left:
 
 export type Season =
   | {
-      status: 'optimal';
+      status: 'optimal' | 'found';
       plan: Plan;
       evaluation: Evaluation;
+      /** No plan costs less. */
+      bound: number;
       visits: Explained[];
       greedy: Evaluation;
       today: Today | null;
@@ -29,14 +33,15 @@ export type Season =
   | { status: 'stopped' };
 
 /** Solves, explains and compares. */
-export async function planSeason({ problem, booked }: Task): Promise<Season> {
-  const found = await solve(problem);
+export async function planSeason({ problem, booked, mostSeconds }: Task): Promise<Season> {
+  const found = await solve(problem, mostSeconds);
   if (found.status === 'stopped') return { status: 'stopped' };
   if (found.status === 'infeasible')
     return { status: 'infeasible', conflict: await smallestConflict(problem) };
-  const { plan, evaluation } = found;
+  const { status, plan, evaluation } = found;
   return {
-    ...{ status: 'optimal', plan, evaluation },
+    ...{ status, plan, evaluation },
+    bound: status === 'found' ? found.bound : evaluation.cost.total,
     visits: explain(problem, plan, evaluation),
     greedy: evaluate(problem, greedyPlan(problem)),
     today: booked === null ? null : await todays(problem, booked),
@@ -53,7 +58,8 @@ async function todays(problem: Problem, booked: NonNullable<Task['booked']>): Pr
     groups: [],
   };
   const found = await solve(fixed);
-  if (found.status === 'optimal') return { plan: found.plan, evaluation: evaluate(problem, found.plan) };
+  if (found.status === 'optimal' || found.status === 'found')
+    return { plan: found.plan, evaluation: evaluate(problem, found.plan) };
   const must = problem.needs.filter(({ latest }) => latest !== null).map(({ id }) => id);
   const met = await metTogether(fixed, { asMany: new Set(must) });
   return { plan: null, left: must.filter((id) => !met?.has(id)) };

@@ -9,10 +9,14 @@ import {
   WordField,
 } from '../../platform/http/fields.js';
 import { ChangedBookingView } from '../equipment-changes/equipment-change-view.dto.js';
+import { MOST_SECONDS } from '../plan/solve.js';
 import { DisplacedView, WorkOrderView } from '../work-orders/work-order.dto.js';
 
 /** Weeks planned, unless said otherwise and at most. */
 export const MOST_PLANNED = 26;
+
+/** A search asked to go on may take this long. */
+export const MOST_SEARCHED_SECONDS = 600;
 
 /** An aircraft wanted in the shop in a week. */
 export class PinBody {
@@ -47,6 +51,14 @@ export class SeasonBody {
 
   @PartsField(() => ClosedBody, { optional: true, max: MOST_PLANNED })
   closed?: ClosedBody[];
+
+  @WholeField({
+    min: 1,
+    max: MOST_SEARCHED_SECONDS,
+    optional: true,
+    description: `How long to look for the best plan; ${MOST_SECONDS} unless given. When time is up the best so far is told, and how far it may be from the best there is`,
+  })
+  searchSeconds?: number;
 }
 
 export class SeasonWork {
@@ -132,10 +144,11 @@ export class SeasonBeside {
 
 export class SeasonView {
   @ApiProperty({
-    enum: ['optimal', 'infeasible', 'stopped'],
-    description: 'optimal: proven, no plan costs less',
+    enum: ['optimal', 'found', 'infeasible', 'stopped'],
+    description:
+      'optimal: proven, no plan costs less; found: the best when time was up; stopped: time was up before there was any',
   })
-  status: 'optimal' | 'infeasible' | 'stopped';
+  status: 'optimal' | 'found' | 'infeasible' | 'stopped';
   @ApiProperty({ type: [String], description: 'Mondays' })
   weeks: string[];
   @ApiProperty({ type: [SeasonVisit], description: 'By aircraft and week' })
@@ -144,6 +157,12 @@ export class SeasonView {
   wishesLeft: string[];
   @ApiProperty({ type: SeasonCost, nullable: true })
   cost: SeasonCost | null;
+  @ApiProperty({
+    type: Number,
+    nullable: true,
+    description: 'Proven: no plan costs less. The cost itself where the plan is optimal',
+  })
+  leastPossible: number | null;
   @ApiProperty({
     type: SeasonBeside,
     nullable: true,

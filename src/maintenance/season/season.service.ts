@@ -37,7 +37,7 @@ export class SeasonService {
   /** @throws ProblemException 422 for a pin outside the span or of an aircraft the club does not have. */
   async plan(
     user: SignedIn,
-    { weeks = MOST_PLANNED, pins = [], closed = [] }: SeasonBody,
+    { weeks = MOST_PLANNED, pins = [], closed = [], searchSeconds }: SeasonBody,
   ): Promise<SeasonView> {
     const forecast = await this.forecasts.forecast(user, { weeks });
     const mondays = forecast.aircraft[0]?.weeks.map(({ monday }) => monday) ?? [];
@@ -59,7 +59,7 @@ export class SeasonService {
       pins: distinct([...known.booked, ...wanted]),
       hundredHours: hundredHoursOn(forecast.today),
     });
-    const season = await planApart({ problem, booked: distinct(known.booked) });
+    const season = await planApart({ problem, booked: distinct(known.booked), mostSeconds: searchSeconds });
     return seasonView(problem, season, { tooSoon: tooSoon(problem), booked: known.booked });
   }
 

@@ -15,13 +15,20 @@ export function seasonView(
 ): SeasonView {
   const { tooSoon, booked } = of;
   const empty: SeasonView = {
-    ...{ status: season.status, weeks: problem.weeks, visits: [], wishesLeft: [], cost: null },
+    ...{
+      status: season.status,
+      weeks: problem.weeks,
+      visits: [],
+      wishesLeft: [],
+      cost: null,
+      leastPossible: null,
+    },
     ...{ byHand: null, asBooked: null, because: null, tooSoon, caution: SEASON_CAUTION },
   };
   if (season.status === 'stopped')
     return {
       ...empty,
-      because: 'The search was given up before it came to an end. Plan fewer weeks, or pin some visits.',
+      because: 'Time was up before a plan was found. Search longer, plan fewer weeks, or pin some visits.',
     };
   if (season.status === 'infeasible')
     return { ...empty, because: whyNone(season.conflict.map((id) => needWords(problem, id))) };
@@ -33,6 +40,7 @@ export function seasonView(
       .filter(({ id }) => plan.wishes[id] === undefined)
       .map(({ title, aircraftId }) => `${title}, ${nameOf(problem, aircraftId)}`),
     cost: rounded(evaluation),
+    leastPossible: Math.round(Math.min(season.bound, evaluation.cost.total) * 100) / 100,
     byHand: beside(problem, season.greedy),
     asBooked: season.today === null ? null : todayView(problem, season.today),
   };

@@ -38,7 +38,9 @@ export function whyVisit(visit: Explained, weeks: readonly LocalDate[]): string[
   says.push(
     next === undefined
       ? 'With everything else as it is, no other week is possible.'
-      : `The next best week, of ${weeks[next.week]!}, would cost ${figure(next.more!)} more.`,
+      : next.more! > -0.05
+        ? `The next best week, of ${weeks[next.week]!}, would cost ${figure(Math.max(0, next.more!))} more.`
+        : `The week of ${weeks[next.week]!} would cost ${figure(-next.more!)} less: time was up before the search came to it.`,
   );
   const { earlier, later } = visit.binds;
   if (earlier.length > 0) says.push(`Not a week earlier: ${earlier.map((rule) => RULE[rule]).join('; ')}.`);

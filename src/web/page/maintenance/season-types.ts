@@ -27,7 +27,7 @@ export interface Beside {
 }
 
 export interface Season {
-  status: 'optimal' | 'infeasible' | 'stopped';
+  status: 'optimal' | 'found' | 'infeasible' | 'stopped';
   weeks: string[];
   visits: SeasonVisit[];
   wishesLeft: string[];
@@ -35,6 +35,7 @@ export interface Season {
     'booked' | 'expected' | 'life' | 'waiting' | 'visits' | 'wishes' | 'saved' | 'total',
     number
   > | null;
+  leastPossible: number | null;
   byHand: Beside | null;
   asBooked: Beside | null;
   tooSoon: string[];

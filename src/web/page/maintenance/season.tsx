@@ -7,6 +7,9 @@ import { SeasonPicture } from './season-picture.js';
 import type { Beside, Season, SeasonVisit } from './season-types.js';
 import { Refusal } from '../parts/refusal.js';
 
+/** A search that is asked to go on. */
+const LONGER_SECONDS = 240;
+
 /** Plans the shop visits of half a year, shows them as a picture, and says of each why it is when it is. */
 export function SeasonPlan({ me }: { me: Me }) {
   const [season, setSeason] = useState<Season | null>(null);
@@ -15,12 +18,14 @@ export function SeasonPlan({ me }: { me: Me }) {
   const [pins, setPins] = useState<{ aircraftId: string; on: string }[]>([]);
   const [chosen, setChosen] = useState<string | null>(null);
 
-  const plan = async (wanted: typeof pins) => {
+  const plan = async (wanted: typeof pins, searchSeconds?: number) => {
     setBusy(true);
     setProblem(null);
     setPins(wanted);
     try {
-      setSeason(await call<Season>('POST', '/maintenance/season/plan', { weeks: 26, pins: wanted }));
+      setSeason(
+        await call<Season>('POST', '/maintenance/season/plan', { weeks: 26, pins: wanted, searchSeconds }),
+      );
     } catch (error) {
       if (!(error instanceof ApiProblem)) throw error;
       setProblem(error.problem.detail);
@@ -56,7 +61,12 @@ export function SeasonPlan({ me }: { me: Me }) {
               <Said text={says} zone={me.club.zone} />
             </p>
           ))}
-          {season.status === 'optimal' && (
+          {(season.status === 'found' || season.status === 'stopped') && (
+            <button class="quiet" disabled={busy} onClick={() => void plan(pins, LONGER_SECONDS)}>
+              {busy ? 'Searching…' : `Search for up to ${LONGER_SECONDS / 60} minutes`}
+            </button>
+          )}
+          {season.cost && (
             <>
               <Compared season={season} />
               <SeasonPicture season={season} chosen={chosen} choose={setChosen} keyOf={keyOf} />
@@ -72,7 +82,7 @@ export function SeasonPlan({ me }: { me: Me }) {
           pinned={pins.some((one) => one.aircraftId === visit.aircraftId && one.on === visit.from)}
         />
       )}
-      {season?.status === 'optimal' && me.roles.includes('maintenance-coordinator') && (
+      {season?.cost && me.roles.includes('maintenance-coordinator') && (
         <AcceptSeason
           key={JSON.stringify(season.visits)}
           season={season}
@@ -88,7 +98,7 @@ export function SeasonPlan({ me }: { me: Me }) {
 const keyOf = (visit: SeasonVisit): string => `${visit.aircraftId} ${visit.from}`;
 
 function Compared({ season }: { season: Season }) {
-  const { cost, byHand, asBooked, wishesLeft, visits } = season;
+  const { cost, leastPossible, byHand, asBooked, wishesLeft, visits } = season;
   const told = (beside: Beside): string =>
     beside.total === null
       ? `would leave undone: ${beside.left.join('; ')}`
@@ -99,7 +109,9 @@ function Compared({ season }: { season: Season }) {
         <strong>
           {visits.length === 0
             ? 'Nothing has to go to the shop.'
-            : `Costs ${cost!.total.toFixed(1)}, proven the least.`}
+            : season.status === 'optimal'
+              ? `Costs ${cost!.total.toFixed(1)}, proven the least.`
+              : `Costs ${cost!.total.toFixed(1)}, the best found in the time there was; the least possible is not below ${leastPossible!.toFixed(1)}.`}
         </strong>{' '}
         One is an hour taken from a member who booked it: booked {cost!.booked.toFixed(1)}, likely flown{' '}
         {cost!.expected.toFixed(1)}, life thrown away {cost!.life.toFixed(1)}, visits{' '}
