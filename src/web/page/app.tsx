@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
+import { HandbookPage } from './handbook/handbook-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
@@ -20,7 +21,15 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop', '/status'].includes(path);
+  const elsewhere = [
+    '/rules',
+    '/maintenance',
+    '/squawks',
+    '/equipment',
+    '/shop',
+    '/status',
+    '/handbook',
+  ].includes(path);
   return (
     <>
       <header class="top">
@@ -48,6 +57,7 @@ export function App() {
       </div>
       {path === '/maintenance' && <MaintenancePage me={me.value} />}
       {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
+      {path === '/handbook' && part && <HandbookPage key={part} me={me.value} aircraftId={part} />}
       {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
       {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}

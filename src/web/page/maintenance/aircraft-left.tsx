@@ -31,6 +31,7 @@ export function AircraftLeft({ of, today, me }: { of: AircraftForecast; today: s
             </>
           )}{' '}
           · <Link to={`/equipment#${of.aircraftId}`}>Equipment</Link> ·{' '}
+          <Link to={`/handbook#${of.aircraftId}`}>Loading</Link> ·{' '}
           <Link to={`/shop#${of.registration}`}>Shop</Link> ·{' '}
           <Link to={`/status#${of.aircraftId}`}>Status on one page</Link>
         </p>

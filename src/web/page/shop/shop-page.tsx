@@ -6,6 +6,7 @@ import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { all } from '../session/session.js';
 import type { Aircraft, Squawk } from '../squawks/types.js';
+import { DirectiveBook } from './directive-book.js';
 import { Directives } from './directives.js';
 import { Meters } from './meters.js';
 import { PlanForm } from './plan-form.js';
@@ -135,7 +136,8 @@ export function ShopPage({ me, open }: { me: Me; open: string | null }) {
           <section aria-label="Planned from">
             <p>
               <Link to="/maintenance">Hours and days left</Link> ·{' '}
-              <Link to={`/equipment#${chosen}`}>Equipment</Link>
+              <Link to={`/equipment#${chosen}`}>Equipment</Link> ·{' '}
+              <Link to={`/handbook#${chosen}`}>Loading and distances</Link>
             </p>
             <Directives
               aircraftId={chosen}
@@ -145,6 +147,7 @@ export function ShopPage({ me, open }: { me: Me; open: string | null }) {
             />
             {coordinates && (
               <>
+                <DirectiveBook zone={me.club.zone} changed={changed} />
                 <Wishes aircraftId={chosen} wishes={records.wishes} changed={changed} />
                 <Templates aircraftId={chosen} changed={changed} />
                 <Weighings

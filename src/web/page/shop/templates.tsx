@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
+import { OwnTemplate } from './own-template.js';
 import type { Template } from './types.js';
 
 /** Items ready to be put on the aircraft. */
@@ -18,6 +19,11 @@ export function Templates({ aircraftId, changed }: { aircraftId: string; changed
     attempt(setProblem, async () =>
       setTemplates((await call<{ items: Template[] }>('GET', '/item-templates')).items),
     );
+  const remove = ({ id, rowVersion }: Template) =>
+    attempt(setProblem, async () => {
+      await call('DELETE', `/item-templates/${id}`, undefined, { 'If-Match': `"${rowVersion}"` });
+      await open();
+    });
   const put = () =>
     attempt(setProblem, async () => {
       const codes = Object.keys(chosen).filter((code) => chosen[code]);
@@ -46,16 +52,28 @@ export function Templates({ aircraftId, changed }: { aircraftId: string; changed
       >
         <div class="ticks">
           {templates?.map((one) => (
-            <label key={one.code} class="tick">
-              <input
-                type="checkbox"
-                checked={chosen[one.code] ?? false}
-                onChange={(event) => setChosen({ ...chosen, [one.code]: event.currentTarget.checked })}
-              />
-              <span>
-                {one.title} <small>{everyWords(one)}</small>
-              </span>
-            </label>
+            <div key={one.code}>
+              <label class="tick">
+                <input
+                  type="checkbox"
+                  checked={chosen[one.code] ?? false}
+                  onChange={(event) => setChosen({ ...chosen, [one.code]: event.currentTarget.checked })}
+                />
+                <span>
+                  {one.title} <small>{everyWords(one)}</small>
+                </span>
+              </label>
+              {one.id !== null && (
+                <button
+                  type="button"
+                  class="quiet"
+                  aria-label={`Delete the template ${one.title}`}
+                  onClick={() => void remove(one)}
+                >
+                  Delete
+                </button>
+              )}
+            </div>
           ))}
         </div>
         <button class="main" disabled={nothing}>
@@ -73,6 +91,7 @@ export function Templates({ aircraftId, changed }: { aircraftId: string; changed
         </div>
       )}
       <Refusal problem={problem} />
+      {templates !== null && <OwnTemplate added={() => void open()} />}
     </details>
   );
 }

@@ -81,6 +81,36 @@ export interface Standing {
   until: string | null;
   lastDoneOn: string | null;
 }
+export interface Directive {
+  id: string;
+  issuer: string;
+  number: string;
+  title: string;
+  effectiveOn: string;
+  withdrawnOn: string | null;
+  scope: 'all' | 'ifr' | 'night' | 'hire-or-instruction' | 'transponder-use';
+  appliesTo: 'aircraft' | 'equipment';
+  equipmentKind: string | null;
+  modelIds: string[];
+  partNumbers: string[];
+  serials: { from: string; through: string }[];
+  withinDays: number | null;
+  withinH: number | null;
+  recurring: boolean;
+  intervalH: number | null;
+  calendarMonths: number | null;
+  days: number | null;
+  ferryProhibited: boolean;
+  supersededBy: string | null;
+  rowVersion: number;
+}
+export interface DirectiveResult extends Omit<StepEffects, 'displaced'> {
+  standings: (Standing & { aircraftId: string; registration: string })[];
+}
+export interface Model {
+  id: string;
+  makeModel: string;
+}
 export interface Template {
   code: string;
   id: string | null;
