@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { createHash } from 'node:crypto';
-import type { EntityManager } from 'typeorm';
+import { type EntityManager, IsNull } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
 import { clubToday, clubZone } from '../../clubs/club-time.js';
@@ -100,6 +100,8 @@ export class TrackService {
       throw valueRefused('practice', 'Nothing was chosen. Choose the flight, or at least one manoeuvre.');
     if (log && logEntryId)
       throw valueRefused('logEntryId', 'Log the flight or name the one in the log, not both.');
+    if (logEntryId && (await flightById(em, clubId, memberId, logEntryId)) === null)
+      throw valueRefused('logEntryId', 'The member’s log has no such flight.');
     const now = this.clock.now();
     const today = await clubToday(em, clubId, now);
     const entry = log ? await this.logFlight(em, clubId, memberId, log) : null;
@@ -154,6 +156,15 @@ async function eventsOnRecord(
     [of.clubId, of.memberId, of.trackSha256],
   );
   return new Set(rows.map(({ event }) => event));
+}
+
+async function flightById(
+  em: EntityManager,
+  clubId: string,
+  memberId: string,
+  id: string,
+): Promise<LogEntry | null> {
+  return em.findOneBy(LogEntry, { clubId, memberId, id, voidedAt: IsNull() });
 }
 
 /** A flight of the member's log that shares time with a span of seconds. */

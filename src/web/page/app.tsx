@@ -5,6 +5,7 @@ import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
 import { place } from './parts/route.js';
+import { PracticePage } from './practice/practice-page.js';
 import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
@@ -20,7 +21,15 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop', '/status'].includes(path);
+  const elsewhere = [
+    '/rules',
+    '/maintenance',
+    '/squawks',
+    '/equipment',
+    '/shop',
+    '/status',
+    '/practice',
+  ].includes(path);
   return (
     <>
       <header class="top">
@@ -30,6 +39,7 @@ export function App() {
         <span class="club">{me.value.club.name}</span>
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
+          <Link to="/practice">Practice</Link>
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
@@ -51,6 +61,7 @@ export function App() {
       {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
       {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
+      {path === '/practice' && <PracticePage me={me.value} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );
