@@ -21,8 +21,8 @@ export function RustListing({ list, zone }: { list: RustList; zone: string }) {
                 <span class="bar" aria-hidden="true">
                   <span style={{ width: `${Math.round(one.rust * 100)}%` }} />
                 </span>
-                <span class="word">
-                  {wordOf(one.rust)}, {Math.round(one.rust * 100)} %
+                <span class="state">
+                  {one.rust < 1 ? `${wordOf(one.rust)}, ${Math.round(one.rust * 100)} %` : wordOf(one.rust)}
                 </span>
               </summary>
               <ul>
