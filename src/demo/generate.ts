@@ -19,6 +19,7 @@ import { DEMO_CLUB_ID, DEMO_SLUG } from './ids.js';
 import { memberRows } from './people/members.js';
 import { papers } from './people/papers.js';
 import { everybody, type Person } from './people/person.js';
+import { practiceRows } from './people/practice.js';
 import { signOffs } from './people/sign-offs.js';
 import { placeRows } from './places.js';
 import { policyRows } from './policy.js';
@@ -87,6 +88,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     upgrade_wishes: upgradeWishRows(when, began),
     log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
     checkouts,
+    practice_records: practiceRows(people, when),
     bookings: blocks,
     signers: signerRows(when, began),
     ...visitRows(blocks, { items: items.airworthiness_items, squawks: squawks.squawks }),

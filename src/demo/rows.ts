@@ -36,7 +36,7 @@ import type {
   WorkOrderRow,
   WorkLineRow,
 } from './rows/maintenance.js';
-import type { LogEntryRow, CheckoutRow, BlockRow } from './rows/flying.js';
+import type { LogEntryRow, CheckoutRow, BlockRow, PracticeRow } from './rows/flying.js';
 
 export type * from './rows/club.js';
 export type * from './rows/members.js';
@@ -79,6 +79,7 @@ export interface DemoRows {
   upgrade_wishes: UpgradeWishRow[];
   log_entries: LogEntryRow[];
   checkouts: CheckoutRow[];
+  practice_records: PracticeRow[];
   bookings: BlockRow[];
   signers: SignerRow[];
   work_orders: WorkOrderRow[];

@@ -32,6 +32,7 @@ const CHECKED_IN: Record<string, string> = {
   meter_readings: 'fleet/meters',
   airworthiness_items: 'fleet/airworthiness',
   compliances: 'fleet/airworthiness',
+  practice_records: 'practice/records, practice/import',
   squawks: 'fleet/squawks',
   deferrals: 'fleet/squawks',
   squawk_parts: 'fleet/squawks/closing.service.ts',

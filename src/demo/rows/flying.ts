@@ -53,3 +53,20 @@ export interface BlockRow extends Recorded {
   request: Record<string, unknown>;
   note: string;
 }
+/** A manoeuvre practised, as judged. */
+export interface PracticeRow extends Recorded {
+  member_id: string;
+  flown_on: LocalDate;
+  manoeuvre: string;
+  level: 'private';
+  seen_by: 'self' | 'instructor';
+  instructor_id: string | null;
+  recorded_by: string;
+  crosswind_kt: number | null;
+  night: boolean;
+  measured: Record<string, unknown>;
+  to_standard: boolean | null;
+  verdict: object;
+  within: boolean | null;
+  note: string;
+}

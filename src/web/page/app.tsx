@@ -6,6 +6,7 @@ import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
 import { place } from './parts/route.js';
+import { PracticePage } from './practice/practice-page.js';
 import { RuleBookPage } from './rules/rule-book.js';
 import { me, resume, signOut } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
@@ -29,6 +30,7 @@ export function App() {
     '/shop',
     '/status',
     '/handbook',
+    '/practice',
   ].includes(path);
   return (
     <>
@@ -39,6 +41,7 @@ export function App() {
         <span class="club">{me.value.club.name}</span>
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
+          <Link to="/practice">Practice</Link>
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
@@ -61,6 +64,7 @@ export function App() {
       {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
       {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
+      {path === '/practice' && <PracticePage me={me.value} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );

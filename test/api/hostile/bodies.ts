@@ -256,6 +256,16 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     totalH: 1.4,
   }),
   updateLogEntry: (own) => ({ aircraftId: own.aircraftId }),
+  addPractice: () => ({
+    ...{ flownOn: '2026-03-01', manoeuvre: 'steep_turn', toStandard: true, note: 'Smooth air' },
+    measured: { altitudeDevFt: { least: -60, most: 40 } },
+  }),
+  correctPractice: () => ({ because: 'Entered for another day', record: null }),
+  planPractice: () => ({ minutes: 60, instructor: true }),
+  confirmTrack: () => ({
+    trackSha256: 'a'.repeat(64),
+    practice: [{ event: 'landing-1', flownOn: '2026-03-01', manoeuvre: 'normal_landing' }],
+  }),
   signCheckout: (own) => ({ kind: 'model', modelId: own.modelId, signedOn: '2026-03-01' }),
   voidCheckout: () => ({ reason: 'Signed for the wrong member' }),
   ask: (own) => ({ ...dual(own), aircraftIds: [own.aircraftId] }),

@@ -85,6 +85,12 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // Flying.
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
+  [/^(listPractice|readRust|planPractice)$/, READERS],
+  // One's own; for somebody else, signed by an instructor.
+  [/^addPractice$/, INSTRUCTOR],
+  // Only what an instructor signed.
+  [/^correctPractice$/, OFFICERS],
+  [/^(readTrack|confirmTrack)$/, ADMINISTRATOR],
   [/^signCheckout$/, INSTRUCTOR],
   // And the instructor who signed it.
   [/^voidCheckout$/, OFFICERS],

@@ -30,6 +30,7 @@ const ID_OF: [RegExp, string][] = [
   [/\/ratings\/\{id\}/, 'ratingId'],
   [/\/log\/\{id\}/, 'logEntryId'],
   [/\/checkouts\/\{id\}/, 'checkoutId'],
+  [/\/practice\/\{id\}/, 'practiceId'],
   [/\/decisions\/\{id\}/, 'decisionId'],
   [/\/bookings\/\{id\}/, 'bookingId'],
   [/\/displacements\/\{id\}/, 'displacementId'],
@@ -137,6 +138,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('endorsementId', `${own}/endorsements`, 'createEndorsement');
   await make('ratingId', `${own}/ratings`, 'createRating');
   await make('logEntryId', `${own}/log`, 'createLogEntry');
+  await make('practiceId', `${own}/practice`, 'addPractice');
   await make('checkoutId', `${own}/checkouts`, 'signCheckout');
   await make('decisionId', '/decisions', 'ask');
   ids.bookedDay = '2026-03-13';

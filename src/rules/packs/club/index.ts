@@ -5,6 +5,7 @@ import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
 import { CLUB_LOADING } from '../../parameters/club/loading.js';
+import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
@@ -48,6 +49,7 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_STANDING,
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
+  ...CLUB_PRACTICE,
   ...CLUB_SEASON,
   ...CLUB_SQUAWKS,
   ...CLUB_COSTS,

@@ -1,0 +1,133 @@
+import { useState } from 'preact/hooks';
+import { call } from '../api/client.js';
+import { attempt } from '../parts/attempt.js';
+import { Refusal } from '../parts/refusal.js';
+import { Said } from '../parts/said.js';
+import { today } from '../parts/time.js';
+import type { Plan } from './types.js';
+
+/** The next practice flight, made when asked for. */
+export function PlanForm({ at, zone }: { at: string; zone: string }) {
+  const [on, setOn] = useState(today(zone));
+  const [minutes, setMinutes] = useState('60');
+  const [instructor, setInstructor] = useState(false);
+  const [night, setNight] = useState('');
+  const [plan, setPlan] = useState<Plan | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const ask = () =>
+    attempt(setProblem, async () => {
+      const known = night === '' ? {} : { night: night === 'yes' };
+      setPlan(await call<Plan>('POST', `${at}/plan`, { on, minutes: Number(minutes), instructor, ...known }));
+    });
+  return (
+    <section aria-labelledby="plan">
+      <h3 id="plan">The next practice flight</h3>
+      <form
+        class="row"
+        onSubmit={(event) => {
+          event.preventDefault();
+          void ask();
+        }}
+      >
+        <label>
+          Day
+          <input type="date" required value={on} onInput={(event) => setOn(event.currentTarget.value)} />
+        </label>
+        <label>
+          Minutes
+          <input
+            type="number"
+            required
+            min={10}
+            max={480}
+            value={minutes}
+            onInput={(event) => setMinutes(event.currentTarget.value)}
+          />
+        </label>
+        <label>
+          At night
+          <select value={night} onChange={(event) => setNight(event.currentTarget.value)}>
+            <option value="">not known yet</option>
+            <option value="no">no</option>
+            <option value="yes">yes</option>
+          </select>
+        </label>
+        <label class="tick">
+          <input
+            type="checkbox"
+            checked={instructor}
+            onChange={(event) => setInstructor(event.currentTarget.checked)}
+          />
+          An instructor is aboard
+        </label>
+        <button class="main">Plan it</button>
+      </form>
+      <Refusal problem={problem} />
+      {plan && <PlanShown plan={plan} zone={zone} />}
+    </section>
+  );
+}
+
+function PlanShown({ plan, zone }: { plan: Plan; zone: string }) {
+  return (
+    <div class="plan" aria-live="polite">
+      {plan.items.length === 0 ? (
+        <p>Nothing is planned: nothing rusty or wanted fits this flight.</p>
+      ) : (
+        <p>
+          <strong>{plan.totalH} h</strong> ({plan.totalMinutes} min, {plan.transitMinutes} of them to the
+          practice area and back), {plan.dual ? 'with an instructor' : 'no instructor needed'}.
+        </p>
+      )}
+      {plan.notes.map((text) => (
+        <p key={text}>
+          <Said text={text} zone={zone} />
+        </p>
+      ))}
+      <ol>
+        {plan.items.map((item) => (
+          <li key={`${item.manoeuvre}${item.condition}`}>
+            <strong>
+              {item.times} × {item.title}
+            </strong>{' '}
+            {item.condition}, {item.minutes} min{item.withInstructor && ', with an instructor'}
+            {item.tolerances.length > 0 && (
+              <p class="tolerance">
+                {item.tolerances.join(', ')} <small>({item.document})</small>
+              </p>
+            )}
+            <Why why={item.why} zone={zone} />
+          </li>
+        ))}
+      </ol>
+      {plan.leftOut.length > 0 && (
+        <details>
+          <summary>Left out: {plan.leftOut.length}</summary>
+          <ul>
+            {plan.leftOut.map((one) => (
+              <li key={`${one.title}${one.condition}`}>
+                <strong>{one.title}</strong> {one.condition}
+                <Why why={one.why} zone={zone} />
+              </li>
+            ))}
+          </ul>
+        </details>
+      )}
+      {plan.cautions.map((text) => (
+        <p key={text} class="caution">
+          {text}
+        </p>
+      ))}
+    </div>
+  );
+}
+
+const Why = ({ why, zone }: { why: string[]; zone: string }) => (
+  <ul class="why-list">
+    {why.map((text) => (
+      <li key={text}>
+        <Said text={text} zone={zone} />
+      </li>
+    ))}
+  </ul>
+);

@@ -1,0 +1,75 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { ApiProblem, call } from '../api/client.js';
+import type { Me } from '../api/types.js';
+import { Refusal } from '../parts/refusal.js';
+import { all, names } from '../session/session.js';
+import { PlanForm } from './plan-form.js';
+import './practice.css';
+import { RecordForm } from './record-form.js';
+import { RecordList } from './record-list.js';
+import { RustListing } from './rust-list.js';
+import { TrackForm } from './track-form.js';
+import type { PracticeRecord, RustList } from './types.js';
+
+/** What was practised, what is rusty, what to fly next. */
+export function PracticePage({ me }: { me: Me }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [whose, setWhose] = useState(me.memberId);
+  const [rust, setRust] = useState<RustList | null>(null);
+  const [records, setRecords] = useState<PracticeRecord[] | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const tell = (error: unknown) => {
+    if (!(error instanceof ApiProblem)) throw error;
+    setProblem(error.problem.detail);
+  };
+  const at = `/members/${whose}/practice`;
+  const own = whose === me.memberId;
+  const reads = me.roles.some((role) => ['instructor', 'safety-officer', 'administrator'].includes(role));
+  const teaches = me.roles.includes('instructor');
+  const reload = () => {
+    setProblem(null);
+    call<RustList>('GET', `${at}/rust`).then(setRust, tell);
+    all<PracticeRecord>(at).then(setRecords, tell);
+  };
+  useEffect(() => heading.current?.focus(), []);
+  useEffect(() => {
+    setRust(null);
+    setRecords(null);
+    reload();
+  }, [whose]);
+  const zone = me.club.zone;
+  const officer = me.roles.some((role) => ['safety-officer', 'administrator'].includes(role));
+  const mayWithdraw = ({ seenBy, instructor }: PracticeRecord): boolean =>
+    seenBy === 'self' ? own : !own && (officer || instructor?.id === me.memberId);
+  return (
+    <main class="page practice">
+      <h2 ref={heading} tabIndex={-1}>
+        Practice
+      </h2>
+      {reads && (
+        <label class="whose">
+          Whose
+          <select value={whose} onChange={(event) => setWhose(event.currentTarget.value)}>
+            {names.value.map(({ id, name }) => (
+              <option key={id} value={id}>
+                {id === me.memberId ? `${name} (you)` : name}
+              </option>
+            ))}
+          </select>
+        </label>
+      )}
+      <Refusal problem={problem} />
+      <div class="two" key={whose}>
+        <div>
+          {rust ? <RustListing list={rust} zone={zone} /> : <p class="hint">Reading…</p>}
+          <PlanForm at={at} zone={zone} />
+        </div>
+        <div>
+          {own && <TrackForm at={at} zone={zone} entered={reload} />}
+          {(own || teaches) && <RecordForm at={at} zone={zone} signs={!own} recorded={reload} />}
+          {records && <RecordList records={records} at={at} mayWithdraw={mayWithdraw} changed={reload} />}
+        </div>
+      </div>
+    </main>
+  );
+}
