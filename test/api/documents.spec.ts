@@ -100,7 +100,12 @@ async function scriptedPdf(): Promise<Buffer> {
   const pdf = await PDFDocument.create();
   pdf.setAuthor('Secret Author');
   const page = pdf.addPage([200, 100]);
-  page.drawImage(await pdf.embedJpg(jpegWith(exif(1))), { x: 0, y: 0, width: 20, height: 20 });
+  page.drawImage(await pdf.embedJpg(new Uint8Array(jpegWith(exif(1)))), {
+    x: 0,
+    y: 0,
+    width: 20,
+    height: 20,
+  });
   pdf.addJavaScript('run', 'app.alert("run me")');
   const action = pdf.context.obj({ Type: 'Action', S: 'URI', URI: PDFString.of('https://example.invalid') });
   page.node.set(PDFName.of('AA'), pdf.context.obj({ O: action }));

@@ -60,7 +60,6 @@ test.each(Object.entries(WINDOWS))(
     await waiting.getByRole('button', { name: /^Open document 1/ }).click();
     await read;
     await sound(desk);
-    await desk.screenshot({ path: `/tmp/w/papers-${name}.png`, fullPage: true });
     await waiting.getByRole('button', { name: 'I have seen the original' }).click();
     await waiting.waitFor({ state: 'detached' });
     await desk.context().close();
