@@ -73,7 +73,10 @@ it('is private: instructors see endorsements alone, other members and other club
     const other = await club.signInAs(role);
     await other.get(at()).expect(403);
     await other.get(at(`/${medical.body.id}`)).expect(403);
-    await other.delete(at(`/${medical.body.id}`)).expect(403);
+    await other
+      .delete(at(`/${medical.body.id}`))
+      .set('If-Match', '"1"')
+      .expect(403);
     await send(other, at(`/medicals/${medical.body.paperId}`), PNG).expect(403);
   }
   const abroad = await (await api.createClub()).signInAs('administrator');
@@ -167,15 +170,28 @@ it('six are enough; the member deletes one until the paper is verified', async (
   for (const up of [1, 2, 3, 4, 5, 6])
     sent.push((await send(member, path, up === 1 ? PNG : jpegWith(exif(up))).expect(201)).body.id as string);
   expect((await send(member, path, jpegWith(exif(7))).expect(422)).body.errors[0].field).toBe('document');
-  await member.delete(at(`/${sent[0]}`)).expect(204);
+  await member
+    .delete(at(`/${sent[0]}`))
+    .set('If-Match', '"1"')
+    .expect(204);
   await member.get(at(`/${sent[0]}`)).expect(404);
   await officer.get(at(`/${sent[0]}`)).expect(404);
   await officer
     .post(`/members/${member.memberId}/medicals/${paperId}/verify`)
     .set('If-Match', '"1"')
     .expect(200);
-  expect((await member.delete(at(`/${sent[1]}`)).expect(403)).body.code).toBe('verified-paper');
-  await officer.delete(at(`/${sent[1]}`)).expect(204);
+  expect(
+    (
+      await member
+        .delete(at(`/${sent[1]}`))
+        .set('If-Match', '"1"')
+        .expect(403)
+    ).body.code,
+  ).toBe('verified-paper');
+  await officer
+    .delete(at(`/${sent[1]}`))
+    .set('If-Match', '"1"')
+    .expect(204);
 });
 
 it('officers find what is to be verified, with how many documents are with it', async () => {

@@ -46,6 +46,18 @@ test.each(Object.entries(WINDOWS))(
     ]);
     expect(kept!.content.includes(SECRET)).toBe(false);
     await sound(page);
+    const certificates = page.getByRole('region', { name: 'Pilot certificates' });
+    await certificates.getByText('Enter one').click();
+    await certificates.getByLabel('Level').selectOption('private');
+    await certificates.getByLabel('Issued on').fill('2019-06-01');
+    await certificates.getByLabel('airplane, single-engine land').check();
+    await certificates.getByRole('button', { name: 'Save' }).click();
+    await page.locator('[data-paper="private certificate of 2019-06-01"]').waitFor();
+    const ratings = await api.sql(
+      'SELECT r.category, r.class FROM certificate_ratings r JOIN certificates c ON c.id = r.certificate_id WHERE c.member_id = $1',
+      [who.memberId],
+    );
+    expect(ratings).toEqual([{ category: 'airplane', class: 'single-engine-land' }]);
     const download = page.waitForEvent('download');
     await page.getByRole('button', { name: 'Take out everything on record about you' }).click();
     expect((await download).suggestedFilename()).toBe('my-record.json');

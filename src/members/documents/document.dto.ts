@@ -30,6 +30,9 @@ export class DocumentView {
 
   @Shown({ type: 'string', format: 'date-time' })
   recordedAt: string;
+
+  @Shown({ type: 'integer', description: 'Always 1: a document is added or deleted, never changed' })
+  rowVersion: number;
 }
 
 /** One page of documents. */

@@ -19,6 +19,7 @@ import { takesForms } from '../../platform/http/media-type.js';
 import { oneFile } from '../../platform/http/one-file.interceptor.js';
 import { PageQuery } from '../../platform/http/pages.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
+import { IfMatch } from '../../platform/http/versions.js';
 import { KIND_PATHS } from './document-kinds.js';
 import { DOCUMENT_TYPES, DocumentPage, DocumentView, UnverifiedPage } from './document.dto.js';
 import { DOCUMENT_LIMIT_BYTES, documentMissing, documentTooLarge } from './document.problems.js';
@@ -128,13 +129,14 @@ export class DocumentsController {
     id: 'removeDocument',
     summary: 'Delete a document',
     description: 'Officers may delete any; members their own until somebody has verified the paper.',
-    ...{ answer: null, refuses: [403, 404] },
+    ...{ answer: null, refuses: [403, 404, 412, 428] },
   })
   remove(
     @CurrentUser() by: SignedIn,
     @Param('memberId', UuidPipe) memberId: string,
     @Param('documentId', UuidPipe) id: string,
+    @IfMatch() version: number,
   ): Promise<void> {
-    return this.documents.remove(by, { memberId, id });
+    return this.documents.remove(by, { memberId, id }, version);
   }
 }

@@ -6,6 +6,7 @@ import { hasAnyRole } from '../../accounts/roles.js';
 import { findRecord, notThere, pageOfRecords, type Where } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { type Page, pageOf, type PageQuery, readCursor } from '../../platform/http/pages.js';
+import { requireVersion } from '../../platform/http/versions.js';
 import { show } from '../../platform/http/views.js';
 import { newId } from '../../platform/ids.js';
 import { cleanImage } from '../../platform/images/image.js';
@@ -19,6 +20,8 @@ import { DocumentView, type UnverifiedView } from './document.dto.js';
 import { type DocumentType, PaperDocument } from './document.entity.js';
 import { documentMissing, documentUnreadable } from './document.problems.js';
 
+/** Documents never change. */
+const ONLY_VERSION = 1;
 const DOCUMENTS = { entity: PaperDocument, noun: 'document' };
 
 /** Where a document lies. */
@@ -114,10 +117,11 @@ export class DocumentsService {
   }
 
   /** Deletes a document: an officer any, the member one of a paper that nobody has verified. @throws 403, 404 */
-  remove(by: SignedIn, at: DocumentAddress): Promise<void> {
+  remove(by: SignedIn, at: DocumentAddress, version: number): Promise<void> {
     assertOwnOr(by, at.memberId, OFFICERS);
     return this.within(by, at, async (em, document) => {
       const { clubId } = by;
+      requireVersion(ONLY_VERSION, version);
       const { kind } = kindOf(document);
       const paper = await em.findOneByOrFail(kind.entity, { clubId, id: document.paperId });
       if (paper.verifiedBy !== null && !hasAnyRole(by, ...OFFICERS))
@@ -179,4 +183,4 @@ async function cleaned(content: Buffer): Promise<{ mediaType: DocumentType; byte
 }
 
 const viewOf = (document: PaperDocument): DocumentView =>
-  show(DocumentView, document, { kind: kindOf(document).kind.path });
+  show(DocumentView, document, { kind: kindOf(document).kind.path, rowVersion: ONLY_VERSION });

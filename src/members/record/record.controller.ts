@@ -12,34 +12,32 @@ import './record.problems.js';
 
 /** A member's data as a whole: taken out, and erased. */
 @ApiTags('members')
-@Controller('members/:memberId')
+@Controller()
 export class RecordController {
   constructor(
     private readonly exports: ExportService,
     private readonly erasures: ErasureService,
   ) {}
 
-  @Get('export')
+  @Get('my-record')
   @ApiRoute({
-    id: 'exportMember',
+    id: 'exportMyRecord',
     summary: 'Everything on record about you',
     description:
       'For the member alone. Noted in the audit log. Documents are listed; each is read by its own address.',
     answer: MemberExport,
-    refuses: [403],
   })
   async export(
     @CurrentUser() by: SignedIn,
-    @Param('memberId', UuidPipe) memberId: string,
     @Res({ passthrough: true }) response: Response,
   ): Promise<MemberExport> {
-    const all = await this.exports.export(by, memberId);
+    const all = await this.exports.export(by);
     response.setHeader('Cache-Control', 'no-store');
     response.setHeader('Content-Disposition', 'attachment; filename="my-record.json"');
     return all;
   }
 
-  @Post('erasure/preview')
+  @Post('members/:memberId/erasure/preview')
   @Roles('administrator')
   @ApiRoute({
     id: 'previewErasure',
@@ -56,7 +54,7 @@ export class RecordController {
     return this.erasures.erase(by, memberId, reason, true);
   }
 
-  @Post('erasure')
+  @Post('members/:memberId/erasure')
   @Roles('administrator')
   @ApiRoute({
     id: 'eraseMember',

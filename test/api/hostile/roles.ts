@@ -85,8 +85,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^listUnverifiedPapers$/, OFFICERS],
   [/^listDocuments$/, READERS],
   [/^(add|read|remove)Document$/, OFFICERS],
-  // Nobody but whose record it is.
-  [/^exportMember$/, []],
+  // One's own.
+  [/^exportMyRecord$/, ALL],
   [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],

@@ -40,7 +40,7 @@ export function DocumentList({ memberId, kind, paperId, of, documents, mayChange
     });
   const remove = ({ id }: PaperDocument) =>
     void attempt(setProblem, async () => {
-      await call('DELETE', `${at}/${id}`);
+      await call('DELETE', `${at}/${id}`, undefined, { 'If-Match': '"1"' });
       changed();
     });
   return (

@@ -21,12 +21,14 @@ export function KindSection({ kind, memberId, documents, documentsChanged }: Pro
   const reload = () =>
     void attempt(setProblem, async () => setPapers(await all<Paper>(`/members/${memberId}/${kind.path}`)));
   useEffect(reload, [memberId]);
-  if (papers?.length === 0 && kind.fields.length === 0) return null;
   const heading = `papers-${kind.path}`;
   return (
     <section aria-labelledby={heading}>
       <h3 id={heading}>{kind.title}</h3>
       <Refusal problem={problem} />
+      {kind.until.length === 0 && (
+        <p class="hint">How long it counts depends on the flight: the answer to a flight says so.</p>
+      )}
       {papers?.length === 0 && <p class="hint">None on record.</p>}
       {papers?.map((paper) => {
         const until = untilOf(kind, paper);
@@ -50,7 +52,7 @@ export function KindSection({ kind, memberId, documents, documentsChanged }: Pro
           </article>
         );
       })}
-      {kind.fields.length > 0 && <PaperForm kind={kind} memberId={memberId} saved={reload} />}
+      <PaperForm kind={kind} memberId={memberId} saved={reload} />
     </section>
   );
 }

@@ -4,7 +4,7 @@ import type { Paper } from './types.js';
 export interface Field {
   name: string;
   label: string;
-  type: 'day' | 'hours' | 'words' | 'choice' | 'number' | 'tick';
+  type: 'day' | 'hours' | 'words' | 'text' | 'choice' | 'number' | 'tick' | 'ticks';
   choices?: [value: string, label: string][];
   required?: boolean;
 }
@@ -30,6 +30,19 @@ const choice = (name: string, label: string, values: string[]): Field => ({
   ...{ name, label, type: 'choice', required: true },
   choices: values.map((value) => [value, said(value)]),
 });
+const ticks = (name: string, label: string, values: [value: string, label: string][]): Field => ({
+  ...{ name, label, type: 'ticks', choices: values },
+});
+/** Category and class of a rating, as the list of a certificate's ratings takes them. */
+const RATINGS = ticks('ratings', 'Ratings on it', [
+  ['airplane single-engine-land', 'airplane, single-engine land'],
+  ['airplane single-engine-sea', 'airplane, single-engine sea'],
+  ['airplane multi-engine-land', 'airplane, multi-engine land'],
+  ['airplane multi-engine-sea', 'airplane, multi-engine sea'],
+  ['rotorcraft helicopter', 'helicopter'],
+  ['rotorcraft gyroplane', 'gyroplane'],
+  ['glider none', 'glider'],
+]);
 const LIMITS: Field = { name: 'limitations', label: 'Limitations as printed, one a line', type: 'words' };
 
 export const KINDS: Kind[] = [
@@ -39,6 +52,8 @@ export const KINDS: Kind[] = [
       choice('level', 'Level', ['student', 'sport', 'recreational', 'lapl', 'private', 'commercial', 'atp']),
       day('issuedOn', 'Issued on', true),
       day('validThrough', 'Valid through, if it says so'),
+      RATINGS,
+      ticks('instrument', 'Instrument rating', [['airplane', 'airplane']]),
       LIMITS,
     ],
     names: ({ level, issuedOn }) => `${said(level)} certificate of ${said(issuedOn).replaceAll(' ', '-')}`,
@@ -94,12 +109,35 @@ export const KINDS: Kind[] = [
   },
   {
     ...{ path: 'instructor-certificates', title: 'Instructor certificates', until: ['printedEndOn'] },
-    fields: [],
+    fields: [
+      day('issuedOn', 'Issued on', true),
+      ticks(
+        'ratings',
+        'Ratings on it',
+        [
+          'airplane-single-engine',
+          'airplane-multiengine',
+          'instrument-airplane',
+          'rotorcraft-helicopter',
+          'glider',
+        ].map((value) => [value, said(value)]),
+      ),
+      day('recentExperienceOn', 'Newest recent experience on'),
+      day('printedEndOn', 'End date, if one is printed'),
+    ],
     names: ({ issuedOn }) => `Issued ${issuedOn as string}`,
   },
   {
     ...{ path: 'ratings', title: 'Ratings that end', until: ['validThrough'] },
-    fields: [],
+    fields: [
+      choice('kind', 'Kind', [
+        ...['single-engine-piston-land', 'single-engine-piston-sea', 'multi-engine-piston-land'],
+        ...['multi-engine-piston-sea', 'touring-motor-glider', 'type', 'instrument', 'night', 'language'],
+      ]),
+      { name: 'designator', label: 'Which type, or which language', type: 'text' },
+      day('issuedOn', 'Issued on', true),
+      day('validThrough', 'Valid through'),
+    ],
     names: ({ kind, designator }) => `${said(kind)} ${(designator as string) ?? ''}`,
   },
 ];

@@ -52,7 +52,15 @@ export function PaperForm({ kind, memberId, saved }: { kind: Kind; memberId: str
   );
 }
 
-function read({ type }: Field, value: string): unknown {
+function read({ name, type }: Field, value: string): unknown {
+  if (type === 'ticks') {
+    const picked = value.split('\n').filter((one) => one !== '');
+    if (name !== 'ratings' || !picked.some((one) => one.includes(' '))) return picked;
+    return picked.map((one) => {
+      const [category, ...rest] = one.split(' ');
+      return { category, class: rest.join(' ') };
+    });
+  }
   if (type === 'hours' || type === 'number') return Number(value);
   if (type === 'tick') return value === 'yes';
   if (type === 'words') return value.split('\n').flatMap((line) => line.trim() || []);
@@ -72,6 +80,26 @@ function Input({ field, value, change }: { field: Field; value: string; change(v
         {label}
       </label>
     );
+  if (type === 'ticks') {
+    const picked = value.split('\n').filter((one) => one !== '');
+    const set = (one: string, on: boolean) =>
+      change([...picked.filter((other) => other !== one), ...(on ? [one] : [])].join('\n'));
+    return (
+      <fieldset>
+        <legend>{label}</legend>
+        {choices?.map(([word, text]) => (
+          <label key={word} class="tick">
+            <input
+              type="checkbox"
+              checked={picked.includes(word)}
+              onChange={(event) => set(word, event.currentTarget.checked)}
+            />
+            {text}
+          </label>
+        ))}
+      </fieldset>
+    );
+  }
   return (
     <label>
       {label}
@@ -88,7 +116,7 @@ function Input({ field, value, change }: { field: Field; value: string; change(v
         <textarea rows={2} value={value} onInput={(event) => change(event.currentTarget.value)} />
       ) : (
         <input
-          type={type === 'day' ? 'date' : 'number'}
+          type={(type === 'day' ? 'date' : type === 'text' ? 'text' : 'number') as 'text'}
           {...(type === 'hours' ? { min: 0, step: 0.1 } : {})}
           required={required}
           value={value}

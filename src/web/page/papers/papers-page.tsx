@@ -24,7 +24,7 @@ export function PapersPage({ me }: { me: Me }) {
     reload();
   }, []);
   const takeOut = () =>
-    void attempt(setProblem, async () => save(await fetchFile(`${own}/export`), 'my-record.json'));
+    void attempt(setProblem, async () => save(await fetchFile('/my-record'), 'my-record.json'));
   const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
   return (
     <main class="page papers">
