@@ -40,7 +40,7 @@ const erase = (who: Session, own: string, rest = '') =>
   who.post(`${own}/erasure${rest}`, { reason: 'Asked in writing' });
 
 it('a member takes out everything on record, and nobody else does', async () => {
-  const { member, own, administrator } = await scene();
+  const { member, administrator } = await scene();
   const answer = await member.get('/my-record').expect(200);
   expect(answer.headers).toMatchObject({
     ...{ 'cache-control': 'no-store', 'content-disposition': 'attachment; filename="my-record.json"' },

@@ -21,7 +21,15 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop', '/status', '/papers'].includes(path);
+  const elsewhere = [
+    '/rules',
+    '/maintenance',
+    '/squawks',
+    '/equipment',
+    '/shop',
+    '/status',
+    '/papers',
+  ].includes(path);
   return (
     <>
       <header class="top">

@@ -46,12 +46,13 @@ function Waiting({ one, own, done }: { one: Unverified; own: boolean; done(): vo
       done();
     });
   const title = `${kind.title} of ${one.memberName}`;
+  const invitation = `Look at it (${one.documents === 1 ? '1 document' : `${one.documents} documents`})`;
   return (
     <article data-waiting={title}>
       <h4>{title}</h4>
       {paper === null ? (
-        <button class="quiet" onClick={look} aria-label={`Look at: ${title}`}>
-          Look at it ({one.documents === 1 ? '1 document' : `${one.documents} documents`})
+        <button class="quiet" onClick={look} aria-label={`${invitation}: ${title}`}>
+          {invitation}
         </button>
       ) : (
         <>
