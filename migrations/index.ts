@@ -13,7 +13,8 @@ import { Squawks1764000000011 } from './0011-squawks.js';
 import { WorkOrders1764000000012 } from './0012-work-orders.js';
 import { Directives1764000000013 } from './0013-directives.js';
 import { Loading1764000000014 } from './0014-loading.js';
-import { Practice1764000000017 } from './0017-practice.js';
+import { Documents1764000000015 } from './0015-documents.js';
+import { Practice1764000000016 } from './0016-practice.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -30,5 +31,6 @@ export const MIGRATIONS = [
   WorkOrders1764000000012,
   Directives1764000000013,
   Loading1764000000014,
-  Practice1764000000017,
+  Documents1764000000015,
+  Practice1764000000016,
 ];

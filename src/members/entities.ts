@@ -1,3 +1,4 @@
+import { PaperDocument } from './documents/document.entity.js';
 import { Member, MemberRole } from './member.entity.js';
 import { Certificate, CertificateRating } from './papers/certificate.entity.js';
 import { Endorsement } from './papers/endorsement.entity.js';
@@ -20,4 +21,5 @@ export const MEMBER_ENTITIES = [
   Review,
   Endorsement,
   Rating,
+  PaperDocument,
 ];

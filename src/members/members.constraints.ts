@@ -54,6 +54,19 @@ const CHECKS: ConstraintWords[] = [
   ],
 ];
 
+const DOCUMENTS = 'A document belongs to one paper of the member.';
+CHECKS.push(
+  ['documents_media_chk', 'document', 'Send a picture (JPEG, PNG, WebP) or a PDF.'],
+  ['documents_size_chk', 'document', 'Send at most 8 MB.'],
+  ['documents_one_chk', undefined, DOCUMENTS],
+  ['documents_content_chk', 'document', 'Size and digest are those of the content.'],
+  ['documents_count_chk', 'document', 'A paper holds six documents at most. Delete one first.'],
+  ['documents_append_only', undefined, 'A document is added or deleted, never changed.'],
+  ['erasures_reason_chk', 'reason', 'Say why, in 5 to 500 characters.'],
+  ['erasures_other_chk', undefined, 'Nobody erases their own data. Ask another administrator.'],
+  ['erasures_append_only', undefined, 'An erasure stays on record.'],
+);
+
 const PAPERS = [
   'certificates',
   'instructor_certificates',
@@ -79,12 +92,16 @@ const REFERENCES: ConstraintWords[] = [
       undefined,
       'A paper belongs to a member of the club, and a member with papers is not deleted.',
     ],
+    [`documents_${table}_fk`, undefined, DOCUMENTS],
     [
       `${table}_verified_fk`,
       undefined,
       'Papers are verified by a member of the club, who is not deleted while papers name them.',
     ],
   ]),
+  ['documents_added_fk', undefined, 'A member of the club adds a document.'],
+  ['erasures_member_fk', 'memberId', 'The data of a member of the club is erased.'],
+  ['erasures_by_fk', undefined, 'A member of the club erases.'],
   ['members_club_id_fkey', undefined, 'A member belongs to a club.'],
   ['member_roles_member_fk', undefined, 'Roles are given to a member of the club.'],
   ['certificate_ratings_certificate_fk', undefined, 'A rating belongs to a certificate.'],
@@ -130,4 +147,19 @@ registerConstraint(
     },
     detail: 'The member has this role already. Name each role once.',
   },
+  {
+    ...{ constraint: 'documents_once_uq', code: 'document-already-there', status: 409, field: 'document' },
+    ...{
+      title: 'Document already there',
+      detail: 'This document is with the paper already. Read the list again.',
+    },
+  },
+  {
+    ...{ constraint: 'erasures_member_uq', code: 'erased-already', status: 409 },
+    ...{ title: 'Erased already', detail: "This member's data was erased before." },
+  },
+  ...PAPERS.map((table) => ({
+    ...{ constraint: `${table}_of_member_uq`, code: 'paper-already-there', status: 409 },
+    ...{ title: 'Paper already there', detail: 'It is on record already. Read it again.' },
+  })),
 );

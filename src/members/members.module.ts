@@ -9,14 +9,21 @@ import { INSTRUCTOR_CERTIFICATES } from './papers/instructor-certificates.js';
 import { MEDICALS } from './papers/medicals.js';
 import { paperController } from './papers/paper.controller.js';
 import { PapersService } from './papers/papers.service.js';
+import { DocumentsController } from './documents/documents.controller.js';
+import { DocumentsService } from './documents/documents.service.js';
 import { RATINGS } from './papers/ratings.js';
 import { REVIEWS } from './papers/reviews.js';
 import { suspensionController } from './papers/suspension.controller.js';
 import { SuspensionsService } from './papers/suspensions.service.js';
+import { ErasureService } from './record/erasure.service.js';
+import { ExportService } from './record/export.service.js';
+import { RecordController } from './record/record.controller.js';
 
 /** People, and the papers that say what they may do. */
 @Module({
   controllers: [
+    DocumentsController,
+    RecordController,
     MembersController,
     paperController(CERTIFICATES),
     suspensionController({ ...CERTIFICATES, parent: 'certificateId' }, 'Certificate'),
@@ -31,6 +38,13 @@ import { SuspensionsService } from './papers/suspensions.service.js';
     paperController(ENDORSEMENTS),
     paperController(RATINGS),
   ],
-  providers: [MembersService, PapersService, SuspensionsService],
+  providers: [
+    MembersService,
+    PapersService,
+    SuspensionsService,
+    DocumentsService,
+    ErasureService,
+    ExportService,
+  ],
 })
 export class MembersModule {}

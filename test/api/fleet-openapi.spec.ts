@@ -93,7 +93,7 @@ const resolve = (schema: Schema): Schema => {
 it('gives every answer a body in which every field is present', () => {
   for (const { of } of operations) {
     const [status, response] = Object.entries(of.responses).find(([code]) => code.startsWith('2'))!;
-    if (status === '204' || of.operationId === 'readSquawkPhoto') continue;
+    if (status === '204' || /^read(SquawkPhoto|Document)$/.test(of.operationId)) continue;
     const schema = resolve(response.content!['application/json']!.schema);
     const fields = Object.keys(schema.properties ?? {});
     expect([of.operationId, fields.length > 0]).toEqual([of.operationId, true]);

@@ -21,6 +21,7 @@ const KEYED = ['book', 'confirmTrack', 'importStatus'];
 const STRANGER = '01900000-0000-7000-8000-000000000000';
 /** Parts of addresses that are the same for every club. */
 const SHARED: Record<string, string> = {
+  kind: 'medicals',
   ...{ code: 'not-found', rule: 'recency.passengers.day', parameterId: 'club.model-recency.days' },
 };
 

@@ -1,4 +1,4 @@
-import { cleanImage } from '../../src/fleet/squawks/attachments/images/image.js';
+import { cleanImage } from '../../src/platform/images/image.js';
 import { exif, JPEG, jpegWith, PNG, pngWithText, SECRET, segment, WEBP, webpWithExif } from './pictures.js';
 
 const ALL = [

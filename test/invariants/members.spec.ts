@@ -1,4 +1,5 @@
 /** What the database itself refuses about members, accounts and papers, whatever a service might try. */
+import { createHash } from 'node:crypto';
 import '../../src/accounts/accounts.constraints.js';
 import '../../src/members/members.constraints.js';
 import { registeredConstraints } from '../../src/platform/database/constraint-problems.js';
@@ -16,10 +17,25 @@ const ids = {
   account: newId(),
   certificate: newId(),
   instructor: newId(),
+  erased: newId(),
 };
 const HASH =
   '$argon2id$v=19$m=19456,t=2,p=1$c29tZXNhbHRzb21lc2FsdA$nf65EOgLrQMR/uIPnA4rEsF5h7TKyQwu9U1bMCHGi/4';
 let db: TestDatabase;
+
+/** A document of a certificate, with the content given. */
+const scan = (content: string, more: Row = {}): Row => ({
+  ...{
+    member_id: ids.member,
+    certificate_id: ids.certificate,
+    media_type: 'image/png',
+    added_by: ids.member,
+  },
+  ...{ content: Buffer.from(content), size_bytes: content.length },
+  sha256: createHash('sha256').update(content).digest('hex'),
+  ...more,
+});
+const UNSET = { certificate_id: null };
 
 /** A row of each table that the database takes. */
 const good: Record<string, () => Row> = {
@@ -43,6 +59,8 @@ const good: Record<string, () => Row> = {
   basic_med: () => ({ member_id: ids.member }),
   reviews: () => ({ member_id: ids.member, kind: 'flight-review', reviewed_on: '2026-01-01' }),
   endorsements: () => ({ member_id: ids.member, kind: 'tailwheel', endorsed_on: '2026-01-01' }),
+  documents: () => scan(newId()),
+  erasures: () => ({ member_id: ids.other, erased_by: ids.member, reason: 'Asked in writing' }),
   ratings: () => ({ member_id: ids.member, kind: 'night', issued_on: '2026-01-01' }),
 };
 const PAPERS = [
@@ -122,6 +140,42 @@ const CASES: [constraint: string, state: string, table: string, bad: () => Row][
   ['ratings_designator_chk', CHECK, 'ratings', () => ({ kind: 'language' })],
   ['ratings_span_chk', CHECK, 'ratings', () => ({ valid_through: '2025-12-31' })],
 ];
+CASES.push(
+  ['documents_media_chk', CHECK, 'documents', () => ({ media_type: 'text/html' })],
+  ['documents_size_chk', CHECK, 'documents', () => scan('')],
+  ['documents_one_chk', CHECK, 'documents', () => ({ instructor_certificate_id: ids.instructor })],
+  ['documents_content_chk', CHECK, 'documents', () => ({ sha256: 'a'.repeat(64) })],
+  [
+    'documents_count_chk',
+    CHECK,
+    'documents',
+    () => ({ ...UNSET, instructor_certificate_id: ids.instructor }),
+  ],
+  ['documents_once_uq', UNIQUE, 'documents', () => scan('the same')],
+  ['documents_added_fk', FOREIGN_KEY, 'documents', () => ({ added_by: ids.stranger })],
+  ['erasures_reason_chk', CHECK, 'erasures', () => ({ reason: '1234' })],
+  ['erasures_other_chk', CHECK, 'erasures', () => ({ erased_by: ids.other })],
+  ['erasures_member_uq', UNIQUE, 'erasures', () => ({ member_id: ids.erased })],
+  ['erasures_member_fk', FOREIGN_KEY, 'erasures', () => ({ member_id: ids.stranger })],
+  ['erasures_by_fk', FOREIGN_KEY, 'erasures', () => ({ erased_by: ids.stranger })],
+);
+// A paper that is not there, or another member's, is none of the member's own.
+for (const [constraint, column] of [
+  ['documents_certificates_fk', 'certificate_id'],
+  ['documents_instructor_certificates_fk', 'instructor_certificate_id'],
+  ['documents_medicals_fk', 'medical_id'],
+  ['documents_basic_med_fk', 'basic_med_id'],
+  ['documents_reviews_fk', 'review_id'],
+  ['documents_endorsements_fk', 'endorsement_id'],
+  ['documents_ratings_fk', 'rating_id'],
+] as const)
+  CASES.push([constraint, FOREIGN_KEY, 'documents', () => ({ ...UNSET, [column]: NOBODY })]);
+CASES.push([
+  'documents_certificates_fk',
+  FOREIGN_KEY,
+  'documents',
+  () => ({ member_id: ids.other, certificate_id: ids.certificate }),
+]);
 for (const table of PAPERS) {
   const at = '2026-01-02T00:00:00Z';
   CASES.push(
@@ -157,6 +211,11 @@ beforeAll(async () => {
   await put('certificates', { ...good['certificates']!(), id: ids.certificate });
   await put('certificate_ratings', { ...good['certificate_ratings']!(), category: 'airplane' });
   await put('instructor_certificates', { ...good['instructor_certificates']!(), id: ids.instructor });
+  await put('documents', scan('the same'));
+  for (let n = 1; n <= 6; n += 1)
+    await put('documents', scan(`page ${n}`, { ...UNSET, instructor_certificate_id: ids.instructor }));
+  await put('members', { ...good['members']!(), id: ids.erased });
+  await put('erasures', { ...good['erasures']!(), member_id: ids.erased });
 });
 afterAll(() => db.drop());
 
@@ -173,10 +232,31 @@ describe('the database refuses', () => {
       expect([table, await tryIn(CLUB, table, row())]).toEqual([table, null]);
   });
 
+  it('a document or an erasure that is changed, and an erasure that is deleted', async () => {
+    // By the owner of the tables: the service has no right to begin with.
+    for (const statement of [
+      "UPDATE documents SET media_type = 'application/pdf'",
+      "UPDATE erasures SET reason = 'Another reason'",
+      'DELETE FROM erasures',
+    ]) {
+      const constraint = `${/documents|erasures/.exec(statement)![0]}_append_only`;
+      await expect(db.admin.query(statement)).rejects.toMatchObject({ constraint });
+      await expect(db.tenantDb.run(CLUB, (em) => em.query(statement))).rejects.toMatchObject({
+        code: '42501',
+      });
+    }
+  });
+
   it('by every constraint that has words for people', () => {
-    expect(CASES.map(([constraint]) => constraint).sort()).toEqual(
+    // Holds more than the primary key does, so that one is always broken first; it is there for foreign keys to point at.
+    const implied = PAPERS.map((table) => `${table}_of_member_uq`);
+    // Tried above.
+    const changes = ['documents_append_only', 'erasures_append_only'];
+    const elsewhere = (name: string) => [...implied, ...changes].includes(name);
+    expect([...new Set(CASES.map(([constraint]) => constraint))].sort()).toEqual(
       registeredConstraints()
         .map(({ constraint }) => constraint)
+        .filter((constraint) => !elsewhere(constraint))
         .sort(),
     );
   });
@@ -194,9 +274,12 @@ describe('clubs are kept apart', () => {
     );
     expect(seen).toEqual([]);
     expect(await db.dataSource.query(`SELECT 1 FROM ${table}`)).toEqual([]);
-    const [, deleted] = await db.tenantDb.run(OTHER_CLUB, (em) =>
-      em.query(`DELETE FROM ${table} WHERE club_id = $1`, [CLUB]),
-    );
+    const [, deleted] =
+      table === 'erasures'
+        ? [null, 0]
+        : await db.tenantDb.run(OTHER_CLUB, (em) =>
+            em.query(`DELETE FROM ${table} WHERE club_id = $1`, [CLUB]),
+          );
     expect(deleted).toBe(0);
     // A row for this club, written from the other one.
     const answer = await refusal(db, OTHER_CLUB, ...insertion(CLUB, table, good[table]!()));

@@ -21,6 +21,8 @@ const CHECKED_IN: Record<string, string> = {
   club_rules: 'clubs/rules',
   club_rule_dry_runs: 'decisions/dry-run',
   members: 'members/members.service.ts',
+  documents: 'members/documents',
+  erasures: 'members/record',
   member_roles: 'members/members.service.ts',
   accounts: 'accounts',
   refresh_tokens: 'accounts/sessions.service.ts',

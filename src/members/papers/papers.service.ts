@@ -21,7 +21,7 @@ import type { Paper } from './paper.entity.js';
 import type { PaperKind, Writing } from './paper-kind.js';
 
 /** Roles that may write papers of a kind for others, and verify them. */
-const keepersOf = (kind: { byInstructors?: boolean }): Role[] =>
+export const keepersOf = (kind: { byInstructors?: boolean }): Role[] =>
   kind.byInstructors ? ['instructor', ...OFFICERS] : OFFICERS;
 
 /** Members' papers of every kind: the member writes, an officer verifies, and an edit by the member undoes that. */

@@ -3,6 +3,7 @@ import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
+import { PapersPage } from './papers/papers-page.js';
 import { Link } from './parts/link.js';
 import { Mark } from './parts/mark.js';
 import { place } from './parts/route.js';
@@ -31,6 +32,7 @@ export function App() {
     '/status',
     '/handbook',
     '/practice',
+    '/papers',
   ].includes(path);
   return (
     <>
@@ -45,6 +47,7 @@ export function App() {
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
+          <Link to="/papers">Papers</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -65,6 +68,7 @@ export function App() {
       {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/practice' && <PracticePage me={me.value} />}
+      {path === '/papers' && <PapersPage me={me.value} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );

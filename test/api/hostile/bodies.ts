@@ -90,6 +90,8 @@ export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
 export const BODIES: Record<string, (own: Ids) => Body> = {
+  previewErasure: () => ({ reason: 'Asked in writing' }),
+  eraseMember: () => ({ reason: 'Asked in writing' }),
   signIn: () => ({ club: 'no-such-club', email: 'nobody@larkfield.example', password: PASSWORD }),
   refreshTokens: () => ({ refreshToken: 'none' }),
   signOut: () => ({ refreshToken: 'none' }),

@@ -82,6 +82,12 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(create|update|verify)Endorsement$/, READERS],
   [/^deleteEndorsement$/, OFFICERS],
   [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
+  [/^listUnverifiedPapers$/, OFFICERS],
+  [/^listDocuments$/, READERS],
+  [/^(add|read|remove)Document$/, OFFICERS],
+  // One's own.
+  [/^exportMyRecord$/, ALL],
+  [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],

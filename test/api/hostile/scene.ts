@@ -133,6 +133,14 @@ export async function hostileScene(api: Api): Promise<Scene> {
     'suspendInstructorCertificate',
   );
   await make('medicalId', `${own}/medicals`, 'createMedical');
+  ids.kind = 'medicals';
+  ids.paperId = ids.medicalId!;
+  const scan = await api.http
+    .post(`/api/v1${own}/documents/medicals/${ids.medicalId}`)
+    .set('Authorization', `Bearer ${chief.token}`)
+    .attach('document', PNG, 'scan.png')
+    .expect(201);
+  ids.documentId = (scan.body as { id: string }).id;
   await make('basicMedId', `${own}/basic-med`, 'createBasicMed');
   await make('reviewId', `${own}/reviews`, 'createReview');
   await make('endorsementId', `${own}/endorsements`, 'createEndorsement');

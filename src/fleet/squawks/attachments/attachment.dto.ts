@@ -1,5 +1,5 @@
 import { Shown } from '../../../platform/http/fields.js';
-import type { MediaType } from './images/image.js';
+import type { MediaType } from '../../../platform/images/image.js';
 
 export const MEDIA_TYPES: MediaType[] = ['image/jpeg', 'image/png', 'image/webp'];
 

@@ -1,6 +1,6 @@
 import { Column, Entity } from 'typeorm';
 import { IntegerColumn, RecordedRow, TextColumn } from '../../../platform/database/columns.js';
-import type { MediaType } from './images/image.js';
+import type { MediaType } from '../../../platform/images/image.js';
 
 /** What is known of a photo; the photo itself is in the store. */
 @Entity('attachments')

@@ -13,7 +13,7 @@ import { SQUAWKS } from '../squawks.service.js';
 import { AttachmentView } from './attachment.dto.js';
 import { Attachment } from './attachment.entity.js';
 import { photoMissing, photoUnreadable } from './attachment.problems.js';
-import { cleanImage } from './images/image.js';
+import { cleanImage } from '../../../platform/images/image.js';
 import { PhotoStore } from './photo-store.js';
 
 const PHOTOS = { entity: Attachment, noun: 'photo' };

@@ -9,7 +9,7 @@ const MANOEUVRES = `'steep_turn', 'slow_flight', 'power_off_stall_straight', 'po
 'nonprecision_final', 'precision_final', 'missed_approach', 'circling'`;
 
 /** Manoeuvres practised. Nothing is edited: a correction is a record of its own that takes the other's place. */
-export class Practice1764000000017 implements MigrationInterface {
+export class Practice1764000000016 implements MigrationInterface {
   async up(runner: QueryRunner): Promise<void> {
     await runner.query(`
       -- So that a practice record can name a log entry of the same person only.

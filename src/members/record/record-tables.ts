@@ -1,0 +1,56 @@
+import { DOCUMENT_KINDS } from '../documents/document-kinds.js';
+
+const of = (table: string, column = 'member_id'): string =>
+  `SELECT * FROM ${table} WHERE club_id = $1 AND ${column} = $2`;
+
+/** Rows about a member, by what they are; $1 the club, $2 the member. */
+export const RECORDS: Record<string, string> = {
+  roles: of('member_roles'),
+  ...Object.fromEntries(DOCUMENT_KINDS.map(({ kind, table }) => [kind.path, of(table)])),
+  certificateRatings: `SELECT r.* FROM certificate_ratings r JOIN certificates c ON c.club_id = r.club_id AND c.id = r.certificate_id
+     WHERE r.club_id = $1 AND c.member_id = $2`,
+  suspensions: `SELECT s.* FROM suspensions s
+      LEFT JOIN certificates c ON c.club_id = s.club_id AND c.id = s.certificate_id
+      LEFT JOIN instructor_certificates i ON i.club_id = s.club_id AND i.id = s.instructor_certificate_id
+     WHERE s.club_id = $1 AND $2 IN (c.member_id, i.member_id)`,
+  documents: of('documents'),
+  log: of('log_entries'),
+  checkouts: of('checkouts'),
+  bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
+     WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
+  decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
+     WHERE club_id = $1 AND member_id = $2`,
+  displacedFlights: of('displacements'),
+  squawksReported: of('squawks', 'reported_by'),
+  documentsRead: `SELECT at, actor_id, row_id AS document_id FROM audit_log
+     WHERE club_id = $1 AND action = 'read' AND table_name = 'documents' AND after ->> 'member_id' = $2::text`,
+};
+
+/** Kept when a member is erased, under the new name; why; and how many rows there are. */
+export const KEPT: { what: string; why: string; count: string }[] = [
+  {
+    what: 'Flights in the log, without remarks',
+    why: "The aircraft's times and landings hang on them, and other members' records of instruction.",
+    count: RECORDS['log']!,
+  },
+  {
+    what: 'Checkouts and their signatures',
+    why: 'Signed records of the instructors are immutable.',
+    count: RECORDS['checkouts']!,
+  },
+  {
+    what: 'Bookings, without notes',
+    why: 'Who had the aircraft, for accidents and claims.',
+    count: RECORDS['bookings']!,
+  },
+  {
+    what: 'Decisions with the facts they rested on, name and class and dates of papers among them',
+    why: 'They are sealed in the chain of decisions: without them nothing that was decided can be verified or replayed.',
+    count: RECORDS['decisions']!,
+  },
+  {
+    what: 'Squawks reported, and signatures in maintenance records',
+    why: 'Maintenance records stay with the aircraft (14 CFR 91.417).',
+    count: RECORDS['squawksReported']!,
+  },
+];

@@ -1,0 +1,58 @@
+import { useEffect, useState } from 'preact/hooks';
+import { attempt } from '../parts/attempt.js';
+import { Refusal } from '../parts/refusal.js';
+import { all } from '../session/session.js';
+import { DocumentList } from './document-list.js';
+import { type Kind, untilOf } from './kinds.js';
+import { PaperForm } from './paper-form.js';
+import type { Paper, PaperDocument } from './types.js';
+
+interface Props {
+  kind: Kind;
+  memberId: string;
+  documents: PaperDocument[];
+  documentsChanged(): void;
+}
+
+/** One's own papers of a kind: what each is, until when, verified or not, and what is with it. */
+export function KindSection({ kind, memberId, documents, documentsChanged }: Props) {
+  const [papers, setPapers] = useState<Paper[] | null>(null);
+  const [problem, setProblem] = useState<string | null>(null);
+  const reload = () =>
+    void attempt(setProblem, async () => setPapers(await all<Paper>(`/members/${memberId}/${kind.path}`)));
+  useEffect(reload, [memberId]);
+  const heading = `papers-${kind.path}`;
+  return (
+    <section aria-labelledby={heading}>
+      <h3 id={heading}>{kind.title}</h3>
+      <Refusal problem={problem} />
+      {kind.until.length === 0 && (
+        <p class="hint">How long it counts depends on the flight: the answer to a flight says so.</p>
+      )}
+      {papers?.length === 0 && <p class="hint">None on record.</p>}
+      {papers?.map((paper) => {
+        const until = untilOf(kind, paper);
+        const name = kind.names(paper);
+        return (
+          <article key={paper.id} data-paper={name}>
+            <h4>{name}</h4>
+            <p>
+              {until ? `Valid through ${until}. ` : ''}
+              <strong>{paper.verified ? 'Verified' : 'Not verified'}</strong>
+              {paper.verified
+                ? ` on ${paper.verified.at.slice(0, 10)}.`
+                : ': an officer has to see the original.'}
+            </p>
+            <DocumentList
+              {...{ memberId, kind: kind.path, paperId: paper.id, of: name }}
+              documents={documents.filter(({ paperId }) => paperId === paper.id)}
+              mayChange={paper.verified === null}
+              changed={documentsChanged}
+            />
+          </article>
+        );
+      })}
+      <PaperForm kind={kind} memberId={memberId} saved={reload} />
+    </section>
+  );
+}

@@ -1,0 +1,57 @@
+import { useEffect, useRef, useState } from 'preact/hooks';
+import { fetchFile } from '../api/client.js';
+import type { Me } from '../api/types.js';
+import { attempt } from '../parts/attempt.js';
+import { Refusal } from '../parts/refusal.js';
+import { all } from '../session/session.js';
+import { save } from '../status/save.js';
+import { KindSection } from './kind-section.js';
+import { KINDS } from './kinds.js';
+import './papers.css';
+import type { PaperDocument } from './types.js';
+import { VerifyQueue } from './verify-queue.js';
+
+/** One's own papers; for officers, those that wait to be verified. */
+export function PapersPage({ me }: { me: Me }) {
+  const heading = useRef<HTMLHeadingElement>(null);
+  const [documents, setDocuments] = useState<PaperDocument[]>([]);
+  const [problem, setProblem] = useState<string | null>(null);
+  const own = `/members/${me.memberId}`;
+  const reload = () =>
+    void attempt(setProblem, async () => setDocuments(await all<PaperDocument>(`${own}/documents`)));
+  useEffect(() => {
+    heading.current?.focus();
+    reload();
+  }, []);
+  const takeOut = () =>
+    void attempt(setProblem, async () => save(await fetchFile('/my-record'), 'my-record.json'));
+  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
+  return (
+    <main class="page papers">
+      <h2 ref={heading} tabIndex={-1}>
+        Papers
+      </h2>
+      <Refusal problem={problem} />
+      <div class="two">
+        <div aria-label="Your papers" role="group">
+          <p class="hint">
+            You, and the officers who verify, read what is here; each reading of a document is noted. Of
+            medical papers only class, dates and limitations are kept: cover the rest before you take a photo.
+          </p>
+          {KINDS.map((kind) => (
+            <KindSection
+              key={kind.path}
+              {...{ kind, memberId: me.memberId, documents, documentsChanged: reload }}
+            />
+          ))}
+          <p>
+            <button class="quiet" onClick={takeOut}>
+              Take out everything on record about you
+            </button>
+          </p>
+        </div>
+        {officer && <VerifyQueue me={me} />}
+      </div>
+    </main>
+  );
+}
