@@ -13,6 +13,7 @@ import { Squawks1764000000011 } from './0011-squawks.js';
 import { WorkOrders1764000000012 } from './0012-work-orders.js';
 import { Directives1764000000013 } from './0013-directives.js';
 import { Loading1764000000014 } from './0014-loading.js';
+import { ReportsAndReviews1764000000019 } from './0019-reports-and-reviews.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -29,4 +30,5 @@ export const MIGRATIONS = [
   WorkOrders1764000000012,
   Directives1764000000013,
   Loading1764000000014,
+  ReportsAndReviews1764000000019,
 ];

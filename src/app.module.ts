@@ -18,6 +18,8 @@ import { MembersModule } from './members/members.module.js';
 import type { AppConfig } from './platform/config.js';
 import type { Database } from './platform/database/open.js';
 import { PlatformModule } from './platform/platform.module.js';
+import { SAFETY_ENTITIES } from './safety/entities.js';
+import { SafetyModule } from './safety/safety.module.js';
 import { WebModule } from './web/web.module.js';
 
 /** Every table that is read or written through TypeORM; bookings and decisions speak SQL. */
@@ -29,6 +31,7 @@ export const ENTITIES = [
   ...MEMBER_ENTITIES,
   ...LOGBOOK_ENTITIES,
   ...CHECKOUT_ENTITIES,
+  ...SAFETY_ENTITIES,
 ];
 
 /** The whole service. */
@@ -48,6 +51,7 @@ export class AppModule {
         DecisionsModule,
         BookingsModule,
         MaintenanceModule,
+        SafetyModule,
         WebModule,
       ],
     };
