@@ -1,5 +1,6 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
+import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { Link } from './parts/link.js';
@@ -20,7 +21,15 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = ['/rules', '/maintenance', '/squawks', '/equipment', '/shop', '/status'].includes(path);
+  const elsewhere = [
+    '/rules',
+    '/maintenance',
+    '/squawks',
+    '/equipment',
+    '/shop',
+    '/status',
+    '/board',
+  ].includes(path);
   return (
     <>
       <header class="top">
@@ -33,6 +42,7 @@ export function App() {
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
+          <Link to="/board">Safety</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -51,6 +61,7 @@ export function App() {
       {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
       {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
+      {path === '/board' && <BoardPage me={me.value} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );
