@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { across, dayOf, monthOf, monthsOf, type Scale } from '../maintenance/scale.js';
 import { useWidth } from '../timeline/use-width.js';
+import { Dot, Shape } from './lapse-dot.js';
 import type { Lapse, Lapses } from './types.js';
 
 const ROW = 24;
@@ -9,8 +10,8 @@ const AT_FIRST = 30;
 const MORE = 60;
 
 /**
- * People down, time across. A lapse of law is a disc, one of the club a diamond; a number in it counts the booked flights
- * it costs. Above, all lapses by week. The table below says the same in words.
+ * People down, time across. A lapse of law is a disc, one of the club a diamond; its letter tells the requirement, and a
+ * number beside a ring counts the booked flights it costs. Above, all lapses by week. The table below says the same in words.
  */
 export function LapsePicture({ found, lapses }: { found: Lapses; lapses: Lapse[] }) {
   const { ref, width } = useWidth<HTMLDivElement>();
@@ -20,18 +21,24 @@ export function LapsePicture({ found, lapses }: { found: Lapses; lapses: Lapse[]
   const shown = people.slice(0, most);
   const names = width < 600 ? 110 : 190;
   const x = (date: string): number => names + 10 + (across(scale, date) / 100) * (width - names - 26);
+  const letters = lettersOf(lapses);
+  const letterOf = new Map(letters.map(({ rule, letter }) => [rule, letter]));
   const height = HEAD + shown.length * ROW + 6;
   return (
     <div ref={ref} class="lapse-picture">
-      <p class="legend" aria-hidden="true">
-        <svg width="16" height="16">
-          <circle class="law" cx="8" cy="8" r="6" />
-        </svg>{' '}
-        law{' '}
-        <svg width="16" height="16">
-          <path class="club" d="M8 1l7 7-7 7-7-7z" />
-        </svg>{' '}
-        club. A number counts booked flights lost; the grey columns count lapses by week.
+      <ul class="legend" aria-label="Requirements in the picture">
+        {letters.map(({ rule, title, weight, letter }) => (
+          <li key={rule}>
+            <svg width="20" height="20" aria-hidden="true">
+              <Shape weight={weight} cx={10} cy={10} letter={letter} />
+            </svg>{' '}
+            {title}
+          </li>
+        ))}
+      </ul>
+      <p class="hint">
+        Disc: law; diamond: club rule. A ring with a number: booked flights lost. Grey columns: lapses by
+        week.
       </p>
       {width > 0 && (
         <svg
@@ -41,6 +48,9 @@ export function LapsePicture({ found, lapses }: { found: Lapses; lapses: Lapse[]
           aria-label={`Lapses of ${people.length} members from ${dayOf(found.from)} to ${dayOf(found.through)}; the table below says the same`}
         >
           <Weeks lapses={lapses} days={scale.days} x0={x(found.from)} x1={x(found.through)} />
+          <text x={x(found.from)} y={HEAD - 6} class="tick-word edge">
+            {dayOf(found.from)}
+          </text>
           {monthsOf(scale).map((first) => (
             <g key={first}>
               <line class="tick-line" x1={x(first)} x2={x(first)} y1={HEAD - 8} y2={height} />
@@ -59,6 +69,7 @@ export function LapsePicture({ found, lapses }: { found: Lapses; lapses: Lapse[]
               from={found.from}
               striped={row % 2 === 0}
               width={width}
+              letterOf={letterOf}
             />
           ))}
         </svg>
@@ -106,6 +117,7 @@ function Person({
   from,
   striped,
   width,
+  letterOf,
 }: {
   of: Lapse[];
   y: number;
@@ -114,6 +126,7 @@ function Person({
   from: string;
   striped: boolean;
   width: number;
+  letterOf: Map<string, string>;
 }) {
   const { memberName } = of[0]!;
   const most = Math.floor(names / 8.2);
@@ -126,31 +139,24 @@ function Person({
       </text>
       <line class="good" x1={x(from)} x2={x(last.on)} y1={y} y2={y} />
       {of.map((one) => (
-        <Dot key={`${one.rule}${one.on}${one.aircraft?.join() ?? ''}`} of={one} cx={x(one.on)} cy={y} />
+        <Dot
+          key={`${one.rule}${one.on}${one.aircraft?.join() ?? ''}`}
+          of={one}
+          cx={x(one.on)}
+          cy={y}
+          letter={letterOf.get(one.rule)!}
+        />
       ))}
     </g>
   );
 }
 
-function Dot({ of, cx, cy }: { of: Lapse; cx: number; cy: number }) {
-  const { costs, weight, title, on } = of;
-  const r = costs.length > 0 ? 9 : 6;
-  return (
-    <g>
-      <title>{`${dayOf(on)}: ${title}${costs.length > 0 ? `, ${costs.length} booked flights lost` : ''}`}</title>
-      {weight === 'law' ? (
-        <circle class="law" cx={cx} cy={cy} r={r} />
-      ) : (
-        <path
-          class="club"
-          d={`M${cx} ${cy - r - 1}l${r + 1} ${r + 1}-${r + 1} ${r + 1}-${r + 1}-${r + 1}z`}
-        />
-      )}
-      {costs.length > 0 && (
-        <text x={cx} y={cy + 4} class="count">
-          {costs.length}
-        </text>
-      )}
-    </g>
-  );
+/** A letter for each requirement, in the order of the alphabet of their titles. */
+function lettersOf(
+  lapses: Lapse[],
+): { rule: string; title: string; weight: Lapse['weight']; letter: string }[] {
+  const rules = new Map(lapses.map(({ rule, title, weight }) => [rule, { rule, title, weight }]));
+  return [...rules.values()]
+    .sort((a, b) => a.title.localeCompare(b.title))
+    .map((one, index) => ({ ...one, letter: index < 26 ? String.fromCharCode(65 + index) : '·' }));
 }

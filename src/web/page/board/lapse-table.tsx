@@ -12,13 +12,13 @@ export function LapseTable({ lapses, zone }: { lapses: Lapse[]; zone: string }) 
   return (
     <>
       <div class="wide" tabIndex={0} role="region" aria-label="Lapses, soonest first">
-        <table>
+        <table class="lapses">
           <thead>
             <tr>
               <th scope="col">No longer on</th>
               <th scope="col">Member</th>
               <th scope="col">Requirement</th>
-              <th scope="col">Booked flights lost</th>
+              <th scope="col">Booked flights</th>
             </tr>
           </thead>
           <tbody>
@@ -37,7 +37,7 @@ export function LapseTable({ lapses, zone }: { lapses: Lapse[]; zone: string }) 
                   {one.aircraft && <small>In {one.aircraft.join(', ')}</small>}
                 </td>
                 <td>
-                  {one.costs.length === 0 && 'none'}
+                  {one.costs.length === 0 ? 'none lost' : `${one.costs.length} lost`}
                   <ul>
                     {one.costs.map((cost) => (
                       <li key={cost.bookingId}>
