@@ -18,6 +18,14 @@ beforeAll(async () => {
   await fillClub(api, ready, MEMBERS);
   officer = await withPassword(api, await ready.club.signInAs('safety-officer', { name: 'Olga Officer' }));
   await withPassword(api, ready.member);
+  // In June the landings of February no longer count.
+  for (const day of ['11', '12', '13'])
+    await ready.member
+      .post('/decisions', {
+        ...{ aircraftIds: [ready.aircraftId], purpose: 'passengers', personsOnBoard: 2 },
+        ...{ departs: `2026-06-${day}T18:00:00Z`, arrives: `2026-06-${day}T19:00:00Z` },
+      })
+      .expect(200);
   browser = await launch();
 }, 120_000);
 afterAll(async () => {
@@ -43,6 +51,9 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     expect(people).toBeGreaterThan(100);
     expect(lapses).toBeGreaterThanOrEqual(people!);
     expect(lost).toBeGreaterThan(0);
+    const refusals = page.getByRole('region', { name: 'Refusals by rule' });
+    const landings = refusals.getByRole('row').filter({ hasText: 'Recent take-offs and landings' });
+    expect(await landings.innerText()).toMatch(/3\s+1/);
     await sound(page);
     await look(page, name);
 

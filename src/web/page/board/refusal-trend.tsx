@@ -42,7 +42,7 @@ export function RefusalTrend({ me }: { me: Me }) {
           </p>
           {found.rules.length === 0 && <p class="hint">Nothing was refused.</p>}
           {found.rules.length > 0 && (
-            <div class="wide" tabIndex={0} role="region" aria-label="Refusals by rule">
+            <div class="wide" tabIndex={0} role="region" aria-label="By rule and week">
               <table>
                 <thead>
                   <tr>
