@@ -179,7 +179,9 @@ it('counts refusals by rule and week', async () => {
       })
       .expect(200);
   await ask('2026-03-12');
-  await ask('2026-06-12');
+  const [refused] = (await ask('2026-06-12')).body.decisions as {
+    findings: { rule: string; status: string; weight: string; conditions: string[] }[];
+  }[];
   await ask('2026-06-13');
   const { body } = await watcher.get('/safety/refusals?from=2026-03-01').expect(200);
   // 10 March 2026 is a Tuesday.
@@ -191,6 +193,20 @@ it('counts refusals by rule and week', async () => {
   const rule = (body.rules as { rule: string; weeks: unknown[] }[]).find((one) => one.rule === DAY_RECENCY)!;
   expect(rule).toMatchObject({ decisions: 2, members: 1 });
   expect(rule.weeks.at(-1)).toEqual({ week: '2026-03-09', decisions: 2 });
+  // An unknown that comes with a condition, such as the weather, refuses nothing.
+  const conditional = refused!.findings.filter(
+    (one) => one.status === 'unknown' && one.conditions.length > 0,
+  );
+  expect(conditional.length).toBeGreaterThan(0);
+  const inTheWay = refused!.findings.filter(
+    (one) =>
+      one.weight !== 'advice' &&
+      !['met', 'not-applicable'].includes(one.status) &&
+      !conditional.includes(one),
+  );
+  expect((body.rules as { rule: string }[]).map(({ rule: id }) => id).sort()).toEqual(
+    inTheWay.map(({ rule: id }) => id).sort(),
+  );
   const { text } = await watcher.get('/safety/refusals/csv').expect(200);
   expect(text).toContain(`${DAY_RECENCY},`);
   await watcher.get('/safety/refusals?from=2024-01-01').expect(422);

@@ -1,11 +1,13 @@
 /** When each person's requirements lapse, from the change points the rules remember: no day in between is asked. */
 import {
+  blocks,
   crewAt,
   earlier,
   judgeRule,
   localDateOf,
   skimRule,
   timeAt,
+  weighable,
   type AircraftFacts,
   type EpochSeconds,
   type FactSheet,
@@ -80,8 +82,6 @@ function sameFor(rule: Rule, { id, type }: AircraftFacts): string {
     : id;
 }
 
-const PASSES: readonly Status[] = ['met', 'not-applicable'];
-
 function follow(
   rule: Rule,
   sheet: FactSheet,
@@ -96,7 +96,7 @@ function follow(
     const time = timeAt(sheet, departs);
     const { crew, nextChange } = crewAt(sheet, ruleset, departs, time);
     const verdict = skimRule(rule, sheet, ruleset, crew, time);
-    if (!PASSES.includes(verdict.status)) {
+    if (blocks(weighable(rule, verdict))) {
       const { finding } = judgeRule(rule, sheet, ruleset, crew, departs, time);
       const { id, title, weight } = rule;
       const on = index === 0 ? null : localDateOf(departs, sheet.zone);

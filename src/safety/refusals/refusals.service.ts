@@ -19,7 +19,9 @@ const REFUSED = `WITH refused AS MATERIALIZED (
   SELECT d.member_id, ${WEEK} AS week, f.value AS finding
     FROM decisions d CROSS JOIN LATERAL jsonb_array_elements(d.body::jsonb -> 'findings') f
    WHERE d.club_id = bellcrank_club() AND d.known_at >= $1::timestamptz AND d.answer IN ('no', 'ask-officer', 'dual-only')
-     AND f.value ->> 'status' IN ('short', 'unknown', 'error') AND f.value ->> 'weight' <> 'advice')
+     AND f.value ->> 'status' IN ('short', 'unknown', 'error') AND f.value ->> 'weight' <> 'advice'
+     -- What may be settled before departure is a condition and refuses nothing (rules/engine/combine.ts, blocks).
+     AND NOT (f.value ->> 'status' = 'unknown' AND jsonb_array_length(f.value -> 'conditions') > 0))
   SELECT rule, max(title) AS title, sum(n)::int AS decisions,
       (SELECT count(DISTINCT r.member_id)::int FROM refused r WHERE r.finding ->> 'rule' = w.rule) AS members,
       jsonb_object_agg(week, n) AS weeks
