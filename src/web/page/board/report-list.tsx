@@ -38,7 +38,7 @@ export function ReportList({ me, officer }: { me: Me; officer: boolean }) {
     <section class="sheet" aria-labelledby="reports">
       <h3 id="reports">{officer ? 'Hazards and occurrences' : 'My reports'}</h3>
       <Refusal problem={problem} />
-      {items?.length === 0 && <p class="hint">None under {officer ? 'the club' : 'your name'}.</p>}
+      {items?.length === 0 && <p class="hint">{officer ? 'None has been told.' : 'None under your name.'}</p>}
       <ul class="cards">
         {items?.map((one) => (
           <li key={one.id}>
