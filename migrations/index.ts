@@ -15,6 +15,7 @@ import { Directives1764000000013 } from './0013-directives.js';
 import { Loading1764000000014 } from './0014-loading.js';
 import { Documents1764000000015 } from './0015-documents.js';
 import { Practice1764000000016 } from './0016-practice.js';
+import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -33,4 +34,5 @@ export const MIGRATIONS = [
   Loading1764000000014,
   Documents1764000000015,
   Practice1764000000016,
+  ReportsAndReviews1764000000017,
 ];

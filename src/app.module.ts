@@ -20,6 +20,8 @@ import type { Database } from './platform/database/open.js';
 import { PlatformModule } from './platform/platform.module.js';
 import { PRACTICE_ENTITIES } from './practice/entities.js';
 import { PracticeModule } from './practice/practice.module.js';
+import { SAFETY_ENTITIES } from './safety/entities.js';
+import { SafetyModule } from './safety/safety.module.js';
 import { WebModule } from './web/web.module.js';
 
 /** Every table that is read or written through TypeORM; bookings and decisions speak SQL. */
@@ -32,6 +34,7 @@ export const ENTITIES = [
   ...LOGBOOK_ENTITIES,
   ...CHECKOUT_ENTITIES,
   ...PRACTICE_ENTITIES,
+  ...SAFETY_ENTITIES,
 ];
 
 /** The whole service. */
@@ -52,6 +55,7 @@ export class AppModule {
         BookingsModule,
         MaintenanceModule,
         PracticeModule,
+        SafetyModule,
         WebModule,
       ],
     };

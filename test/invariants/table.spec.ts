@@ -63,6 +63,9 @@ const CHECKED_IN: Record<string, string> = {
   booking_people: 'bookings/book.service.ts, decisions/flight-facts.ts',
   overrides: 'bookings/book.service.ts',
   decision_chain: 'decisions/audit/seal.ts',
+  safety_reports: 'safety/reports',
+  safety_steps: 'safety/reports',
+  override_reviews: 'safety/overrides',
   idempotency_keys: 'bookings/idempotency.ts',
 };
 const PAPERS = [

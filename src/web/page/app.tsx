@@ -1,6 +1,7 @@
 import { useEffect } from 'preact/hooks';
 import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
+import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
@@ -33,6 +34,7 @@ export function App() {
     '/handbook',
     '/practice',
     '/papers',
+    '/board',
   ].includes(path);
   return (
     <>
@@ -48,6 +50,7 @@ export function App() {
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
           <Link to="/papers">Papers</Link>
+          <Link to="/board">Safety</Link>
           <Link to="/rules">Rule book</Link>
         </nav>
         <span class="who">
@@ -69,6 +72,7 @@ export function App() {
       {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
       {path === '/practice' && <PracticePage me={me.value} />}
       {path === '/papers' && <PapersPage me={me.value} />}
+      {path === '/board' && <BoardPage me={me.value} />}
       {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
     </>
   );

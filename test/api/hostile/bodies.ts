@@ -218,6 +218,17 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   previewSquawkStep: () => ({ step: 'ground' }),
   clearSquawk: () => ({ finding: 'Ran it for ten minutes, no fault', ...SIGNED }),
   editDeferral: () => ({ placarded: true }),
+  fileSafetyReport: (own) => ({
+    ...{ kind: 'hazard', happenedOn: '2026-03-09', aircraftId: own.aircraftId, title: 'Loose gravel' },
+    ...{ place: 'Taxiway', narrative: 'Gravel lay on the taxiway before the hangar.', confidential: false },
+  }),
+  readReceipt: (own) => ({ receipt: own.receipt }),
+  addSafetyStep: (own) => ({
+    ...{ what: 'Sweep the taxiway', responsibleId: own.instructorMemberId, dueOn: '2026-03-20' },
+  }),
+  editSafetyStep: (own) => ({ responsibleId: own.instructorMemberId }),
+  closeSafetyReport: () => ({ finding: 'Swept, and swept weekly from now on.' }),
+  reviewOverride: () => ({ reviewOn: '2026-04-01', finding: 'Flown without remarks' }),
   createMember: () => ({
     ...{
       name: 'Noa New',

@@ -66,6 +66,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^markSquawkDuplicate$|^previewSquawkStep$|^readDeferralGuide$/, COORDINATOR],
   // And who reported it.
   [/^addSquawkPhoto$/, COORDINATOR],
+  // Hazards and occurrences: anybody tells, officers follow them up; whoever sees to a step records it.
+  [/^(fileSafetyReport|listSafetyReports|readReceipt)$/, ALL],
+  [/^(readSafetyReport|addSafetyStep|editSafetyStep|closeSafetyReport)$/, OFFICERS],
+  [/^(read|export)(Lapses|Refusals)$|^listOverrides$|^reviewOverride$/, OFFICERS],
   // People.
   [/^listMemberNames$/, ALL],
   [/^(listMembers|getMember)$/, READERS],

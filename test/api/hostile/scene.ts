@@ -174,6 +174,15 @@ export async function hostileScene(api: Api): Promise<Scene> {
         .post(`${fleet}/work-orders/${ids[name]}/return-to-service`, BODIES['returnToService']!(ids))
         .expect(200);
   }
+  await make('reportId', '/safety-reports', 'fileSafetyReport');
+  await make('stepId', `/safety-reports/${ids.reportId}/steps`, 'addSafetyStep');
+  const told = { ...BODIES['fileSafetyReport']!(ids), confidential: true };
+  ids.receipt = ((await chief.post('/safety-reports', told).expect(201)).body as { receipt: string }).receipt;
+  ids.overrideId = newId();
+  await insertInto(api.sql, club.clubId)('overrides', {
+    ...{ id: ids.overrideId, booking_id: ids.bookingId, decision_id: ids.decisionId, weight: 'club' },
+    ...{ rule_id: 'club.booking-lead', officer_id: chief.memberId, reason: 'Agreed on the telephone' },
+  });
   // What is decided is sealed soon after: now, so that nothing is written later.
   await chief.post('/audit/seal').expect(200);
   return {
