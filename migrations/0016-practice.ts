@@ -73,6 +73,21 @@ export class Practice1764000000016 implements MigrationInterface {
       ${tenantTable('practice_records', 'append-only')}
       CREATE TRIGGER practice_records_audit AFTER INSERT ON practice_records FOR EACH ROW EXECUTE FUNCTION audit_row();
 
+      -- No law asks for them: they go when the member is erased, within that transaction and in no other way.
+      CREATE FUNCTION practice_records_kept() RETURNS trigger LANGUAGE plpgsql AS $$
+        BEGIN
+          IF TG_OP = 'DELETE' AND EXISTS (SELECT 1 FROM erasures e WHERE e.club_id = OLD.club_id
+               AND e.member_id = OLD.member_id AND e.recorded_at = transaction_timestamp()) THEN
+            RETURN OLD;
+          END IF;
+          RAISE EXCEPTION 'practice_records is append-only'
+            USING ERRCODE = 'check_violation', CONSTRAINT = 'practice_records_append_only';
+        END $$;
+      DROP TRIGGER practice_records_append_only ON practice_records;
+      CREATE TRIGGER practice_records_append_only BEFORE UPDATE OR DELETE ON practice_records
+        FOR EACH ROW EXECUTE FUNCTION practice_records_kept();
+      GRANT DELETE ON practice_records TO bellcrank_app;
+
       -- What an instructor signed is corrected under an instructor's name only; what was withdrawn is not corrected further.
       CREATE FUNCTION practice_correction_fits() RETURNS trigger LANGUAGE plpgsql AS $$
         DECLARE
@@ -93,7 +108,7 @@ export class Practice1764000000016 implements MigrationInterface {
   async down(runner: QueryRunner): Promise<void> {
     await runner.query(`
       DROP TABLE practice_records;
-      DROP FUNCTION practice_correction_fits();
+      DROP FUNCTION practice_correction_fits(); DROP FUNCTION practice_records_kept();
       ALTER TABLE log_entries DROP CONSTRAINT log_entries_owner_uq;
     `);
   }

@@ -30,6 +30,12 @@ async function scene() {
   await api.sql("UPDATE log_entries SET remarks = 'With Xanthe''s aunt' WHERE member_id = $1", [
     member.memberId,
   ]);
+  await member
+    .post(`${own}/practice`, {
+      ...{ flownOn: '2026-03-01', manoeuvre: 'steep_turn', level: 'private', measured: {} },
+      note: 'Xanthe was pleased',
+    })
+    .expect(201);
   const asked = await member.post('/decisions', {
     ...{ aircraftIds: [ready.aircraftId], departs: '2026-03-12T18:00:00Z', arrives: '2026-03-12T19:00:00Z' },
     ...{ purpose: 'private', personsOnBoard: 1 },
@@ -67,7 +73,7 @@ it('an erasure does what its preview told, and the member is found nowhere but w
   expect((await member.get('/my-record').expect(200)).body.member.name).toBe('Xanthe Quill');
   const done = await erase(administrator, own).expect(200);
   expect(done.body).toMatchObject({ ...preview.body, bareAuditEntries: expect.any(Number) });
-  expect(done.body.deleted).toMatchObject({ documents: 1, account: 1 });
+  expect(done.body.deleted).toMatchObject({ documents: 1, account: 1, practice: 1 });
   expect(done.body.emptiedNotes).toBeGreaterThan(0);
   const tables = await api.sql<{ name: string }>(
     `SELECT c.relname AS name FROM pg_class c JOIN pg_attribute a ON a.attrelid = c.oid AND a.attname = 'club_id'

@@ -161,6 +161,11 @@ it('practice_records_append_only: a record is never edited', async () => {
   await expect(db.admin.query(sql)).rejects.toMatchObject({ constraint: 'practice_records_append_only' });
 });
 
+it('practice_records_append_only: a record is not deleted but by the erasure of its member', async () => {
+  const sql = `DELETE FROM practice_records WHERE club_id = '${own.clubId}'`;
+  expect(await refusal(db, own.clubId, sql)).toMatchObject({ constraint: 'practice_records_append_only' });
+});
+
 it("shows and takes nothing of another club's", async () => {
   await db.tenantDb.run(own.clubId, async (em) => {
     const count = async (clubId: string): Promise<number> =>

@@ -48,6 +48,7 @@ export class ErasureService {
       for (const [name, table] of [
         ['account', 'accounts'],
         ['roles', 'member_roles'],
+        ['practice', 'practice_records'],
         ['answersKeptForRepeats', 'idempotency_keys'],
       ] as const)
         deleted[name] = await run(`DELETE FROM ${table} WHERE club_id = $1 AND member_id = $2`);
@@ -98,5 +99,13 @@ const bareAudit = (run: Query): Promise<number> =>
       WHERE club_id = $1 AND action IN ('insert', 'update', 'delete')
         AND ((table_name = 'members' AND row_id = $2)
           OR (table_name = ANY ($3) AND $2::text IN (before ->> 'member_id', after ->> 'member_id')))`,
-    [['documents', 'log_entries', 'bookings', ...DOCUMENT_KINDS.map(({ table }) => table)]],
+    [
+      [
+        'documents',
+        'log_entries',
+        'bookings',
+        'practice_records',
+        ...DOCUMENT_KINDS.map(({ table }) => table),
+      ],
+    ],
   );

@@ -16,6 +16,8 @@ export const RECORDS: Record<string, string> = {
   documents: of('documents'),
   log: of('log_entries'),
   checkouts: of('checkouts'),
+  practice: of('practice_records'),
+  safetyReports: of('safety_reports', 'reporter_id'),
   bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
   decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
@@ -52,5 +54,10 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Squawks reported, and signatures in maintenance records',
     why: 'Maintenance records stay with the aircraft (14 CFR 91.417).',
     count: RECORDS['squawksReported']!,
+  },
+  {
+    what: 'Hazards and occurrences reported under the name, as they were told',
+    why: 'What others learn from them hangs on the report standing as it is; one made in confidence never held the name.',
+    count: RECORDS['safetyReports']!,
   },
 ];
