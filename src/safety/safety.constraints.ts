@@ -37,6 +37,7 @@ registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' 
   ['safety_steps_outcome_chk', 'outcome', 'Say in up to 2000 characters what came of it.'],
   ['safety_steps_done_chk', 'outcome', 'Say when the step was done together with what came of it.'],
   ['override_reviews_finding_chk', 'finding', 'Give a finding of 5 to 2000 characters.'],
+  ['override_reviews_append_only', undefined, 'A review stays as it was recorded. Record another one.'],
   ['override_reviews_says_chk', 'finding', 'Say what the review found, or when it is looked at next.'],
 ]);
 registerWords({ code: 'report-closed', status: 409, title: 'The report is closed' }, [

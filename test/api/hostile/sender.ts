@@ -68,7 +68,12 @@ export class Sender {
         },
       );
       // A body that is refused before it was read to the end breaks the writing side after the answer.
-      outgoing.on('error', (error) => (answered ? undefined : failed(error)));
+      outgoing.on('error', (error: NodeJS.ErrnoException) => {
+        if (answered) return;
+        // A kept connection that the service closed as idle just as it was taken up again: as Node's manual says, once more.
+        if (outgoing.reusedSocket && error.code === 'ECONNRESET') this.send(wire).then(done, failed);
+        else failed(error);
+      });
       outgoing.end(payload ?? undefined);
     });
   }

@@ -53,7 +53,9 @@ function constraintsOf(catalog: Catalog, raised: Map<string, string>): Map<strin
     for (const name of Object.keys(own)) names.set(name, table);
     for (const [name, definition] of Object.entries(indexes))
       if (definition.startsWith('CREATE UNIQUE')) names.set(name, table);
-    if (`${table}_append_only` in triggers) names.set(`${table}_append_only`, table);
+    // `refuse_change` names what it raises after the table, whatever the trigger is called.
+    if (`${table}_append_only` in triggers || Object.values(triggers).join().includes('refuse_change('))
+      names.set(`${table}_append_only`, table);
   }
   return names;
 }

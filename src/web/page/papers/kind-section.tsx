@@ -1,6 +1,8 @@
 import { useEffect, useState } from 'preact/hooks';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
+import { Said } from '../parts/said.js';
+import { momentIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { DocumentList } from './document-list.js';
 import { type Kind, untilOf } from './kinds.js';
@@ -12,10 +14,11 @@ interface Props {
   memberId: string;
   documents: PaperDocument[];
   documentsChanged(): void;
+  zone: string;
 }
 
 /** One's own papers of a kind: what each is, until when, verified or not, and what is with it. */
-export function KindSection({ kind, memberId, documents, documentsChanged }: Props) {
+export function KindSection({ kind, memberId, documents, documentsChanged, zone }: Props) {
   const [papers, setPapers] = useState<Paper[] | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const reload = () =>
@@ -35,12 +38,14 @@ export function KindSection({ kind, memberId, documents, documentsChanged }: Pro
         const name = kind.names(paper);
         return (
           <article key={paper.id} data-paper={name}>
-            <h4>{name}</h4>
+            <h4>
+              <Said text={name} zone={zone} />
+            </h4>
             <p>
-              {until ? `Valid through ${until}. ` : ''}
+              {until && <Said text={`Valid through ${until}. `} zone={zone} />}
               <strong>{paper.verified ? 'Verified' : 'Not verified'}</strong>
               {paper.verified
-                ? ` on ${paper.verified.at.slice(0, 10)}.`
+                ? ` on ${momentIn(zone, paper.verified.at)}.`
                 : ': an officer has to see the original.'}
             </p>
             <DocumentList

@@ -32,18 +32,20 @@ export function PapersPage({ me }: { me: Me }) {
         Papers
       </h2>
       <Refusal problem={problem} />
-      <div class="two">
+      <div class={officer ? 'two' : 'alone'}>
         <div aria-label="Your papers" role="group">
           <p class="hint">
             You, and the officers who verify, read what is here; each reading of a document is noted. Of
             medical papers only class, dates and limitations are kept: cover the rest before you take a photo.
           </p>
-          {KINDS.map((kind) => (
-            <KindSection
-              key={kind.path}
-              {...{ kind, memberId: me.memberId, documents, documentsChanged: reload }}
-            />
-          ))}
+          <div class="kinds">
+            {KINDS.map((kind) => (
+              <KindSection
+                key={kind.path}
+                {...{ kind, memberId: me.memberId, documents, documentsChanged: reload, zone: me.club.zone }}
+              />
+            ))}
+          </div>
           <p>
             <button class="quiet" onClick={takeOut}>
               Take out everything on record about you
