@@ -1,4 +1,6 @@
+import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
+import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
@@ -16,6 +18,20 @@ import { ShopPage } from './shop/shop-page.js';
 import { SquawksPage } from './squawks/squawks-page.js';
 import { StatusPage } from './status/status-page.js';
 
+/** Pages by address, besides the first; `part` is what is open on one. */
+const PAGES: Record<string, (me: Me, part: string) => ComponentChildren> = {
+  '/maintenance': (me) => <MaintenancePage me={me} />,
+  '/equipment': (me, part) => part && <EquipmentPage me={me} aircraftId={part} />,
+  '/handbook': (me, part) => part && <HandbookPage key={part} me={me} aircraftId={part} />,
+  '/shop': (me, part) => <ShopPage me={me} open={part || null} />,
+  '/status': (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
+  '/squawks': (me, part) => <SquawksPage me={me} open={part || null} />,
+  '/practice': (me) => <PracticePage me={me} />,
+  '/papers': (me) => <PapersPage me={me} />,
+  '/board': (me) => <BoardPage me={me} />,
+  '/rules': (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
+};
+
 export function App() {
   useEffect(() => {
     void resume();
@@ -24,18 +40,7 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const elsewhere = [
-    '/rules',
-    '/maintenance',
-    '/squawks',
-    '/equipment',
-    '/shop',
-    '/status',
-    '/handbook',
-    '/practice',
-    '/papers',
-    '/board',
-  ].includes(path);
+  const page = PAGES[path];
   return (
     <>
       <header class="top">
@@ -61,19 +66,10 @@ export function App() {
         </span>
       </header>
       {/* Stays while another page is read, with what was asked and answered. */}
-      <div hidden={elsewhere}>
+      <div hidden={page !== undefined}>
         <AskPage me={me.value} />
       </div>
-      {path === '/maintenance' && <MaintenancePage me={me.value} />}
-      {path === '/equipment' && part && <EquipmentPage me={me.value} aircraftId={part} />}
-      {path === '/handbook' && part && <HandbookPage key={part} me={me.value} aircraftId={part} />}
-      {path === '/shop' && <ShopPage me={me.value} open={part || null} />}
-      {path === '/status' && part && <StatusPage key={part} me={me.value} aircraftId={part} />}
-      {path === '/squawks' && <SquawksPage me={me.value} open={part || null} />}
-      {path === '/practice' && <PracticePage me={me.value} />}
-      {path === '/papers' && <PapersPage me={me.value} />}
-      {path === '/board' && <BoardPage me={me.value} />}
-      {path === '/rules' && <RuleBookPage zone={me.value.club.zone} open={part || null} />}
+      {page?.(me.value, part)}
     </>
   );
 }

@@ -4,7 +4,7 @@ import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { plusDays, today } from '../parts/time.js';
-import { save } from '../status/save.js';
+import { save } from '../parts/save.js';
 import { LapsePicture } from './lapse-picture.js';
 import { LapseTable } from './lapse-table.js';
 import type { Lapses, Paged } from './types.js';

@@ -5,7 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import { today } from '../parts/time.js';
-import { save } from '../status/save.js';
+import { save } from '../parts/save.js';
 import type { Refusals, Week } from './types.js';
 
 /** Which rules stood in the way of what people asked, week by week. */

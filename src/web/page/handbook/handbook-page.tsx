@@ -1,3 +1,4 @@
+import type { ComponentType } from 'preact';
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
@@ -9,7 +10,7 @@ import '../shop/shop.css';
 import './handbook.css';
 import { LoadingForm } from './loading-form.js';
 import { PerformanceForm } from './performance-form.js';
-import type { LoadingSheet, PerformanceSheet } from './types.js';
+import type { SheetForm } from './sheet-form.js';
 import { useSheet } from './use-sheet.js';
 
 interface AircraftHead {
@@ -62,8 +63,17 @@ export function HandbookPage({ me, aircraftId }: { me: Me; aircraftId: string })
               ]}
             />
           </div>
-          <Loading key={`loading ${base}`} path={`${base}/loading`} mayWrite={mayWrite} />
-          <Performance key={`performance ${base}`} path={`${base}/performance`} mayWrite={mayWrite} />
+          <Sheet
+            key={`loading ${base}`}
+            path={`${base}/loading`}
+            {...{ name: 'loading', title: 'Loading', form: LoadingForm, mayWrite }}
+          />
+          <Sheet
+            key={`performance ${base}`}
+            path={`${base}/performance`}
+            {...{ name: 'performance', title: 'Take-off and landing distances' }}
+            {...{ form: PerformanceForm, mayWrite }}
+          />
           <p class="caution">
             The pilot in command works out the loading and the runways from the handbook itself before every
             flight. These figures are a copy, and Bellcrank is an aid.
@@ -74,44 +84,28 @@ export function HandbookPage({ me, aircraftId }: { me: Me; aircraftId: string })
   );
 }
 
-function Loading({ path, mayWrite }: { path: string; mayWrite: boolean }) {
-  const { sheet, problem, save, remove, refuse } = useSheet<LoadingSheet>(path);
+/** One kind of sheet: what is on record of it, or the form for it. */
+function Sheet<T extends { rowVersion: number }>({
+  path,
+  name,
+  title,
+  form: Form,
+  mayWrite,
+}: {
+  path: string;
+  name: string;
+  title: string;
+  form: ComponentType<SheetForm<T>>;
+  mayWrite: boolean;
+}) {
+  const { sheet, problem, save, remove, refuse } = useSheet<T>(path);
   return (
-    <section class="card" aria-labelledby="loading">
-      <h3 id="loading">Loading</h3>
+    <section class="card" aria-labelledby={name}>
+      <h3 id={name}>{title}</h3>
       {sheet === undefined && problem === null && <p class="hint">Reading…</p>}
       {sheet === null && <p class="hint">None on record.</p>}
       {sheet !== undefined && (sheet || mayWrite) && (
-        <LoadingForm
-          key={sheet?.rowVersion ?? 'new'}
-          sheet={sheet}
-          mayWrite={mayWrite}
-          refuse={refuse}
-          save={save}
-          remove={remove}
-        />
-      )}
-      <Refusal problem={problem} />
-    </section>
-  );
-}
-
-function Performance({ path, mayWrite }: { path: string; mayWrite: boolean }) {
-  const { sheet, problem, save, remove, refuse } = useSheet<PerformanceSheet>(path);
-  return (
-    <section class="card" aria-labelledby="performance">
-      <h3 id="performance">Take-off and landing distances</h3>
-      {sheet === undefined && problem === null && <p class="hint">Reading…</p>}
-      {sheet === null && <p class="hint">None on record.</p>}
-      {sheet !== undefined && (sheet || mayWrite) && (
-        <PerformanceForm
-          key={sheet?.rowVersion ?? 'new'}
-          sheet={sheet}
-          mayWrite={mayWrite}
-          refuse={refuse}
-          save={save}
-          remove={remove}
-        />
+        <Form key={sheet?.rowVersion ?? 'new'} {...{ sheet, mayWrite, refuse, save, remove }} />
       )}
       <Refusal problem={problem} />
     </section>

@@ -3,7 +3,7 @@ import { call, fetchFile } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { lighter } from '../squawks/photos.js';
-import { save } from '../status/save.js';
+import { save } from '../parts/save.js';
 import type { PaperDocument } from './types.js';
 
 interface Props {

@@ -4,7 +4,7 @@ import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { all } from '../session/session.js';
-import { save } from '../status/save.js';
+import { save } from '../parts/save.js';
 import { KindSection } from './kind-section.js';
 import { KINDS } from './kinds.js';
 import './papers.css';

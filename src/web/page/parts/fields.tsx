@@ -37,6 +37,7 @@ export function FigureInput({
   set,
   required = false,
   min,
+  max,
   step = 'any',
 }: {
   label: string;
@@ -44,6 +45,7 @@ export function FigureInput({
   set: (value: string) => void;
   required?: boolean;
   min?: number;
+  max?: number;
   step?: string;
 }) {
   return (
@@ -54,6 +56,7 @@ export function FigureInput({
         inputMode="decimal"
         required={required}
         min={min}
+        max={max}
         step={step}
         value={value}
         onInput={(event) => set(event.currentTarget.value)}
@@ -68,11 +71,13 @@ export function DayInput({
   value,
   set,
   required = false,
+  max,
 }: {
   label: string;
   value: string;
   set: (value: string) => void;
   required?: boolean;
+  max?: string;
 }) {
   return (
     <label>
@@ -80,6 +85,7 @@ export function DayInput({
       <input
         type="date"
         required={required}
+        max={max}
         value={value}
         onInput={(event) => set(event.currentTarget.value)}
       />

@@ -1,17 +1,24 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
+import { Choice, DayInput, FigureInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Said } from '../parts/said.js';
 import { today } from '../parts/time.js';
 import type { Plan } from './types.js';
+
+const NIGHT = [
+  ['', 'not known yet'],
+  ['no', 'no'],
+  ['yes', 'yes'],
+] as const;
 
 /** The next practice flight, made when asked for. */
 export function PlanForm({ at, zone }: { at: string; zone: string }) {
   const [on, setOn] = useState(today(zone));
   const [minutes, setMinutes] = useState('60');
   const [instructor, setInstructor] = useState(false);
-  const [night, setNight] = useState('');
+  const [night, setNight] = useState<string>('');
   const [plan, setPlan] = useState<Plan | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const ask = () =>
@@ -29,37 +36,18 @@ export function PlanForm({ at, zone }: { at: string; zone: string }) {
           void ask();
         }}
       >
-        <label>
-          Day
-          <input type="date" required value={on} onInput={(event) => setOn(event.currentTarget.value)} />
-        </label>
-        <label>
-          Minutes
-          <input
-            type="number"
-            required
-            min={10}
-            max={480}
-            value={minutes}
-            onInput={(event) => setMinutes(event.currentTarget.value)}
-          />
-        </label>
-        <label>
-          At night
-          <select value={night} onChange={(event) => setNight(event.currentTarget.value)}>
-            <option value="">not known yet</option>
-            <option value="no">no</option>
-            <option value="yes">yes</option>
-          </select>
-        </label>
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={instructor}
-            onChange={(event) => setInstructor(event.currentTarget.checked)}
-          />
+        <DayInput label="Day" value={on} set={setOn} required />
+        <FigureInput
+          label="Minutes"
+          value={minutes}
+          set={setMinutes}
+          {...{ min: 10, max: 480, step: '1' }}
+          required
+        />
+        <Choice label="At night" value={night} set={setNight} of={NIGHT} />
+        <Tick value={instructor} set={setInstructor}>
           An instructor is aboard
-        </label>
+        </Tick>
         <button class="main">Plan it</button>
       </form>
       <Refusal problem={problem} />

@@ -1,10 +1,17 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
+import { Choice, DayInput, FigureInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { today } from '../parts/time.js';
 import { MANOEUVRES, MEASURES, titleOf, verdictSays } from './words.js';
 import type { PracticeRecord } from './types.js';
+
+const SAID = [
+  ['', 'not said'],
+  ['yes', 'yes'],
+  ['no', 'no'],
+] as const;
 
 /** One manoeuvre, as flown. What is left empty is not recorded. */
 export function RecordForm({
@@ -23,8 +30,7 @@ export function RecordForm({
   const [fields, setFields] = useState<Record<string, string>>({});
   const [done, setDone] = useState<PracticeRecord | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const set = (name: string) => (event: { currentTarget: { value: string } }) =>
-    setFields({ ...fields, [name]: event.currentTarget.value });
+  const set = (name: string) => (value: string) => setFields({ ...fields, [name]: value });
   const number = (name: string): number | null => (fields[name] ? Number(fields[name]) : null);
   const yes = (name: string): boolean | null => (fields[name] ? fields[name] === 'yes' : null);
   const send = () =>
@@ -64,48 +70,27 @@ export function RecordForm({
         }}
       >
         <div class="row">
-          <label>
-            Day flown
-            <input
-              type="date"
-              required
-              max={today(zone)}
-              value={flownOn}
-              onInput={(event) => setFlownOn(event.currentTarget.value)}
-            />
-          </label>
-          <label>
-            Manoeuvre
-            <select value={manoeuvre} onChange={(event) => setManoeuvre(event.currentTarget.value)}>
-              {MANOEUVRES.map((one) => (
-                <option key={one} value={one}>
-                  {titleOf(one)}
-                </option>
-              ))}
-            </select>
-          </label>
-          <Choice label="At night" value={fields.night} change={set('night')} />
-          <Choice label="To standard" value={fields.good} change={set('good')} />
-          <label>
-            Crosswind, kt
-            <input
-              type="number"
-              min={0}
-              max={80}
-              value={fields.crosswindKt ?? ''}
-              onInput={set('crosswindKt')}
-            />
-          </label>
-          <label>
-            Runway, ft
-            <input
-              type="number"
-              min={100}
-              max={20000}
-              value={fields.runwayFt ?? ''}
-              onInput={set('runwayFt')}
-            />
-          </label>
+          <DayInput label="Day flown" value={flownOn} set={setFlownOn} max={today(zone)} required />
+          <Choice
+            label="Manoeuvre"
+            value={manoeuvre}
+            set={setManoeuvre}
+            of={MANOEUVRES.map((one) => [one, titleOf(one)])}
+          />
+          <Choice label="At night" value={fields.night ?? ''} set={set('night')} of={SAID} />
+          <Choice label="To standard" value={fields.good ?? ''} set={set('good')} of={SAID} />
+          <FigureInput
+            label="Crosswind, kt"
+            value={fields.crosswindKt ?? ''}
+            set={set('crosswindKt')}
+            {...{ min: 0, max: 80, step: '1' }}
+          />
+          <FigureInput
+            label="Runway, ft"
+            value={fields.runwayFt ?? ''}
+            set={set('runwayFt')}
+            {...{ min: 100, max: 20_000, step: '1' }}
+          />
         </div>
         <fieldset>
           <legend>Measured: least and most</legend>
@@ -119,7 +104,7 @@ export function RecordForm({
                   step="any"
                   aria-label={`${label}, ${end}`}
                   value={fields[`${measure}.${end}`] ?? ''}
-                  onInput={set(`${measure}.${end}`)}
+                  onInput={(event) => set(`${measure}.${end}`)(event.currentTarget.value)}
                 />
               ))}
             </div>
@@ -127,7 +112,12 @@ export function RecordForm({
         </fieldset>
         <label>
           Note
-          <textarea rows={2} maxLength={2000} value={fields.note ?? ''} onInput={set('note')} />
+          <textarea
+            rows={2}
+            maxLength={2000}
+            value={fields.note ?? ''}
+            onInput={(event) => set('note')(event.currentTarget.value)}
+          />
         </label>
         <button class="main">{signs ? 'Sign it' : 'Record it'}</button>
       </form>
@@ -138,26 +128,5 @@ export function RecordForm({
         </p>
       )}
     </section>
-  );
-}
-
-function Choice({
-  label,
-  value = '',
-  change,
-}: {
-  label: string;
-  value?: string;
-  change: (event: { currentTarget: { value: string } }) => void;
-}) {
-  return (
-    <label>
-      {label}
-      <select value={value} onChange={change}>
-        <option value="">not said</option>
-        <option value="yes">yes</option>
-        <option value="no">no</option>
-      </select>
-    </label>
   );
 }

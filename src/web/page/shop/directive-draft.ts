@@ -1,8 +1,10 @@
+import { KINDS, kindWords } from '../equipment/types.js';
 import { figureOf, typed } from '../parts/fields.js';
+import type { Intervals } from './interval-fields.js';
 import type { Directive } from './types.js';
 
 /** A directive as it is typed. */
-export interface Draft {
+export interface Draft extends Intervals {
   issuer: string;
   number: string;
   title: string;
@@ -18,9 +20,6 @@ export interface Draft {
   withinDays: string;
   withinH: string;
   recurring: boolean;
-  intervalH: string;
-  calendarMonths: string;
-  days: string;
   ferryProhibited: boolean;
   supersedes: string;
 }
@@ -33,27 +32,8 @@ export const SCOPES: readonly (readonly [Directive['scope'], string])[] = [
   ['transponder-use', 'with the transponder on'],
 ];
 
-/** Kinds a directive usually names; 'other' for the rest, by part number. */
-export const EQUIPMENT_CHOICES: readonly (readonly [string, string])[] = [
-  ['air-pump', 'Air pump'],
-  ['attitude-indicator', 'Attitude indicator'],
-  ['heading-indicator', 'Heading indicator'],
-  ['altimeter', 'Altimeter'],
-  ['transponder', 'Transponder'],
-  ['ads-b-out', 'Position broadcast'],
-  ['autopilot', 'Autopilot'],
-  ['gps-navigator', 'Satellite navigator'],
-  ['nav-receiver', 'Navigation receiver'],
-  ['elt', 'Emergency transmitter'],
-  ['generator', 'Generator'],
-  ['backup-battery', 'Backup battery'],
-  ['engine-monitor', 'Engine monitor'],
-  ['safety-belts', 'Safety belts'],
-  ['shoulder-harness', 'Shoulder harness'],
-  ['fuel-quantity', 'Fuel quantity indicator'],
-  ['cabin-equipment', 'Cabin equipment'],
-  ['other', 'Other'],
-];
+/** Kinds a directive or a template may name, as equipment changes name them. */
+export const EQUIPMENT_CHOICES = KINDS.map((kind): [string, string] => [kind, kindWords(kind)]);
 
 /** An empty form, or a directive to be corrected. */
 export const draftOf = (of: Directive | null): Draft => ({

@@ -3,8 +3,9 @@ import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput, FigureInput, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
-import { bodyOf, draftOf, EQUIPMENT_CHOICES, SCOPES, type Draft } from './directive-draft.js';
+import { bodyOf, draftOf, type Draft, EQUIPMENT_CHOICES, SCOPES } from './directive-draft.js';
 import { Effects } from './effects.js';
+import { IntervalFields } from './interval-fields.js';
 import type { Directive, DirectiveResult, Model } from './types.js';
 
 const STATE: Record<'applies' | 'unclear' | 'not', string> = {
@@ -149,24 +150,7 @@ export function DirectiveForm({
         </Tick>
         {draft.recurring && (
           <div class="fields">
-            <FigureInput
-              label="Every so many hours"
-              value={draft.intervalH}
-              set={(intervalH) => set({ intervalH })}
-              step="0.1"
-            />
-            <FigureInput
-              label="Every so many calendar months"
-              value={draft.calendarMonths}
-              set={(calendarMonths) => set({ calendarMonths })}
-              step="1"
-            />
-            <FigureInput
-              label="Every so many days"
-              value={draft.days}
-              set={(days) => set({ days })}
-              step="1"
-            />
+            <IntervalFields of={draft} set={set} />
           </div>
         )}
         <Tick value={draft.ferryProhibited} set={(ferryProhibited) => set({ ferryProhibited })}>

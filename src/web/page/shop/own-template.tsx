@@ -1,9 +1,10 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
-import { Choice, FigureInput, figureOf, TextInput, Tick } from '../parts/fields.js';
+import { Choice, figureOf, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { EQUIPMENT_CHOICES, SCOPES } from './directive-draft.js';
+import { IntervalFields } from './interval-fields.js';
 
 const EMPTY = {
   ...{ title: '', reference: '', intervalH: '', calendarMonths: '', days: '' },
@@ -37,19 +38,7 @@ export function OwnTemplate({ added }: { added: () => void }) {
       <div class="fields">
         <TextInput label="What is done" value={draft.title} set={(title) => set({ title })} required />
         <TextInput label="By what paper" value={draft.reference} set={(reference) => set({ reference })} />
-        <FigureInput
-          label="Every so many hours"
-          value={draft.intervalH}
-          set={(intervalH) => set({ intervalH })}
-          step="0.1"
-        />
-        <FigureInput
-          label="Every so many calendar months"
-          value={draft.calendarMonths}
-          set={(calendarMonths) => set({ calendarMonths })}
-          step="1"
-        />
-        <FigureInput label="Every so many days" value={draft.days} set={(days) => set({ days })} step="1" />
+        <IntervalFields of={draft} set={set} />
         <Choice
           label="When it lapses it binds"
           value={draft.scope}

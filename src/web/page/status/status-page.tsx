@@ -5,7 +5,7 @@ import { Link } from '../parts/link.js';
 import { Day, Said } from '../parts/said.js';
 import { today } from '../parts/time.js';
 import { ImportForm } from './import-form.js';
-import { save } from './save.js';
+import { save } from '../parts/save.js';
 import { Moment, Sections } from './sections.js';
 import './status.css';
 import type { Status } from './types.js';
