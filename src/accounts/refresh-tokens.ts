@@ -1,8 +1,9 @@
 import { Injectable } from '@nestjs/common';
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { type EntityManager, LessThan } from 'typeorm';
 import { Clock } from '../platform/clock.js';
 import { newId } from '../platform/ids.js';
+import { sha256 } from '../platform/sha256.js';
 import { plusSeconds } from '../rules/calendar/instants.js';
 import { RefreshToken } from './account.entity.js';
 
@@ -11,8 +12,6 @@ export const REFRESH_TOKEN_S = 30 * 24 * 60 * 60;
 
 const UUID = '[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}';
 const SHAPE = new RegExp(`^(${UUID})\\.(${UUID})\\.[\\w-]{43}$`);
-
-const sha256 = (text: string): string => createHash('sha256').update(text).digest('hex');
 
 /** What came of showing a refresh token. */
 export type Redeemed =

@@ -1,6 +1,5 @@
 /** A status as one tidy CSV file (RFC 4180): a row for each fact, the section in the first column, units in the headings. */
-import { stringify } from 'csv-stringify/sync';
-import { guarded } from './spreadsheet-cell.js';
+import { type Cell, csvText } from '../../platform/csv/csv-text.js';
 import type { StatusItem, StatusView } from './status.dto.js';
 
 /** Headings in order. The import knows them all (import/fields.ts). */
@@ -19,7 +18,6 @@ export const COLUMNS = [
   ...['detail', 'reported_at', 'deferred_on', 'deadline_on'],
 ];
 
-type Cell = string | number | boolean | null | undefined;
 type Row = Record<string, Cell>;
 
 /** The file, lines ended as RFC 4180 has it. */
@@ -59,9 +57,10 @@ export function statusCsv(status: StatusView): string {
       ...{ reported_at: squawk.reportedAt, deferred_on: squawk.deferredOn, deadline_on: squawk.deadlineOn },
     })),
   ];
-  const cells = rows.map((row) => COLUMNS.map((column) => written(row[column])));
-  // With a byte order mark, without which spreadsheets take UTF-8 for something else.
-  return stringify([COLUMNS, ...cells], { record_delimiter: 'windows', bom: true });
+  return csvText(
+    COLUMNS,
+    rows.map((row) => COLUMNS.map((column) => row[column])),
+  );
 }
 
 function itemRow(section: string, item: StatusItem): Row {
@@ -84,11 +83,4 @@ function itemRow(section: string, item: StatusItem): Row {
     ...{ state: item.state, next_due_on: item.nextDueOn, next_due_h: item.nextDueH },
     ...{ left_days: item.leftDays, left_h: item.leftH },
   };
-}
-
-/** Numbers are numbers, a negative arm too; words are guarded. */
-function written(cell: Cell): string {
-  if (cell === null || cell === undefined) return '';
-  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
-  return typeof cell === 'number' ? String(cell) : guarded(cell);
 }

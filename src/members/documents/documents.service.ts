@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { createHash } from 'node:crypto';
+import { sha256 as digestOf } from '../../platform/sha256.js';
 import { type EntityManager, IsNull, Not } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { hasAnyRole } from '../../accounts/roles.js';
@@ -75,7 +75,7 @@ export class DocumentsService {
     if (!clean) throw documentUnreadable();
     const work = async (em: EntityManager) => {
       await find(em);
-      const sha256 = createHash('sha256').update(clean.bytes).digest('hex');
+      const sha256 = digestOf(clean.bytes);
       const same = await em.findOneBy(PaperDocument, { clubId, paperId, sha256 });
       if (same) return viewOf(same);
       const id = newId();

@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { createHash } from 'node:crypto';
+import { sha256 } from '../../platform/sha256.js';
 import { type EntityManager, IsNull } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
@@ -47,7 +47,7 @@ export class TrackService {
       { readOnly: true },
     );
     if (content === undefined || content.length === 0) throw trackMissing();
-    const trackSha256 = createHash('sha256').update(content).digest('hex');
+    const trackSha256 = sha256(content);
     const file = await this.readFile(content, known.airfields);
     const { onRecord, loggedAlready } = await this.tenants.run(
       clubId,

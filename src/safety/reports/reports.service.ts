@@ -1,9 +1,10 @@
-import { createHash, randomBytes } from 'node:crypto';
+import { randomBytes } from 'node:crypto';
 import { Injectable } from '@nestjs/common';
 import { type EntityManager, IsNull } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { hasAnyRole } from '../../accounts/roles.js';
 import { clubToday } from '../../clubs/club-time.js';
+import { requireKnown } from '../../decisions/gather/known.js';
 import { assertOwnOr, OFFICERS } from '../../members/members.access.js';
 import { Clock } from '../../platform/clock.js';
 import {
@@ -18,6 +19,7 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import { show } from '../../platform/http/views.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
+import { sha256 } from '../../platform/sha256.js';
 import {
   type NewSafetyReport,
   type NewSafetyStep,
@@ -34,9 +36,9 @@ import { reportViews, stepView } from './report-views.js';
 import { SafetyStep } from './step.entity.js';
 
 const REPORTS = { entity: SafetyReport, noun: 'report' };
+/** What steps call whom they name. */
+const NAMES = { memberId: 'responsibleId', aircraftId: 'aircraftId' };
 const STEPS = { entity: SafetyStep, noun: 'step' };
-
-const digestOf = (receipt: string): string => createHash('sha256').update(receipt).digest('hex');
 
 /** Hazards and occurrences: told by anybody, followed up by officers. */
 @Injectable()
@@ -51,10 +53,10 @@ export class ReportsService {
     const receipt = body.confidential ? randomBytes(24).toString('base64url') : null;
     const work = async (em: EntityManager) => {
       await this.requirePast(em, clubId, 'happenedOn', body.happenedOn);
-      await requireOf(em, 'aircraft', 'aircraftId', body.aircraftId);
+      await requireKnown(em, { aircraftId: body.aircraftId });
       const row = await addRecord(em, REPORTS, {
         ...{ ...body, clubId, reporterId: receipt === null ? memberId : null },
-        receiptDigest: receipt === null ? null : digestOf(receipt),
+        receiptDigest: receipt === null ? null : sha256(receipt),
       });
       const [view] = await reportViews(em, [row]);
       return { ...view!, receipt };
@@ -87,7 +89,7 @@ export class ReportsService {
   /** @throws ProblemException 404 for a receipt of no report of the club. */
   byReceipt({ clubId }: SignedIn, receipt: string): Promise<ReceiptView> {
     const work = async (em: EntityManager) => {
-      const row = await em.findOne(SafetyReport, { where: { clubId, receiptDigest: digestOf(receipt) } });
+      const row = await em.findOne(SafetyReport, { where: { clubId, receiptDigest: sha256(receipt) } });
       if (!row) throw notThere('receipt');
       const [view] = await reportViews(em, [row]);
       return show(ReceiptView, view!);
@@ -98,7 +100,7 @@ export class ReportsService {
   addStep({ clubId, memberId }: SignedIn, reportId: string, body: NewSafetyStep): Promise<SafetyStepView> {
     const work = async (em: EntityManager) => {
       await openReport(em, clubId, reportId);
-      await requireOf(em, 'members', 'responsibleId', body.responsibleId);
+      await requireKnown(em, { memberId: body.responsibleId }, NAMES);
       return stepView(em, await addRecord(em, STEPS, { ...body, clubId, reportId }));
     };
     return this.db.run(clubId, work, { actorId: memberId });
@@ -116,7 +118,7 @@ export class ReportsService {
       const change = async (row: SafetyStep) => {
         assertOwnOr(user, row.responsibleId, OFFICERS);
         await openReport(em, clubId, place.reportId);
-        await requireOf(em, 'members', 'responsibleId', changes.responsibleId);
+        await requireKnown(em, { memberId: changes.responsibleId }, NAMES);
         const doneOn = changes.doneOn === undefined ? row.doneOn : changes.doneOn;
         const outcome = changes.outcome === undefined ? row.outcome : changes.outcome;
         if ((doneOn === null) !== (outcome === null))
@@ -156,22 +158,4 @@ async function openReport(em: EntityManager, clubId: string, id: string): Promis
   const row = await findRecord(em, REPORTS, { clubId, id }, { lock: true });
   if (row.state === 'closed') throw new ProblemException('report-closed');
   return row;
-}
-
-async function requireOf(
-  em: EntityManager,
-  table: 'aircraft' | 'members',
-  field: string,
-  id: string | null | undefined,
-): Promise<void> {
-  if (id === null || id === undefined) return;
-  const rows: unknown[] = await em.query(
-    `SELECT 1 FROM ${table} WHERE club_id = bellcrank_club() AND id = $1`,
-    [id],
-  );
-  if (rows.length === 0)
-    throw new ProblemException('not-found', {
-      detail: `The club has no ${table === 'members' ? 'member' : 'aircraft'} ${id}. Check the id.`,
-      field,
-    });
 }

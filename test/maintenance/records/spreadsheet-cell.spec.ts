@@ -1,6 +1,6 @@
 /** Texts in CSV files: none is a formula to a spreadsheet, and each comes back as it was. */
 import fc from 'fast-check';
-import { guarded, unguarded } from '../../../src/maintenance/records/spreadsheet-cell.js';
+import { guarded, unguarded } from '../../../src/platform/csv/spreadsheet-cell.js';
 
 /** OWASP, CSV Injection: what a cell may not begin with; the full-width forms are named there, too. */
 const DANGEROUS = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];

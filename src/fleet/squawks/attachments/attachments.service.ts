@@ -1,5 +1,5 @@
 import { Injectable } from '@nestjs/common';
-import { createHash } from 'node:crypto';
+import { sha256 as digestOf } from '../../../platform/sha256.js';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../../accounts/current-user.js';
 import { hasAnyRole } from '../../../accounts/roles.js';
@@ -43,7 +43,7 @@ export class AttachmentsService {
       if (content === undefined || content.length === 0) throw photoMissing();
       const image = cleanImage(content);
       if (!image) throw photoUnreadable();
-      const sha256 = createHash('sha256').update(image.bytes).digest('hex');
+      const sha256 = digestOf(image.bytes);
       const same = await em.findOneBy(Attachment, { clubId, squawkId: squawk.id, sha256 });
       if (same) return show(AttachmentView, same);
       const id = newId();

@@ -1,6 +1,6 @@
 /** A CSV file as rows that say something, each with its line and what cannot be read of it. Pure. */
 import { CsvError, parse } from 'csv-parse/sync';
-import { unguarded } from '../spreadsheet-cell.js';
+import { unguarded } from '../../../platform/csv/spreadsheet-cell.js';
 import { readCell, type Reading, type Value } from './cells.js';
 import { FIELDS, SECTIONS, type Section } from './fields.js';
 import { matchHeading, type Match } from './headings.js';
