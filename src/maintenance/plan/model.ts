@@ -324,10 +324,11 @@ function costs(of: Building): void {
 
 /** Weeks early of what follows: due less begun, counted only when it is done. */
 function lifeOfFollowers({ problem, names, model, needs }: Building): void {
-  const most = problem.weeks.length * 2;
   for (const need of needs) {
     const before = need.follows && needs.find(({ id }) => id === need.follows!.needId);
     if (!need.follows || !before) continue;
+    // As late as it can fall due, so that one that is not done in the span costs nothing.
+    const most = problem.weeks.length + need.follows.withinWeeks;
     const early = names.early(need);
     model.reals.push(early);
     model.objective.set(early, problem.weights.weekOfLife);
