@@ -7,6 +7,7 @@ import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
+import { MyDataPage } from './my-data/my-data-page.js';
 import { Navigation } from './nav/navigation.js';
 import type { Place } from './nav/places.js';
 import { place } from './parts/route.js';
@@ -64,6 +65,7 @@ const PAGES: Record<string, Page> = {
     place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board and reports' : 'Reports') },
     show: (me) => <BoardPage me={me} />,
   },
+  '/my-data': { place: { in: 'club', name: 'Your data' }, show: (me) => <MyDataPage me={me} /> },
   '/rules': {
     place: { in: 'club', name: 'Rule book' },
     show: (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
