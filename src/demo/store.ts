@@ -4,6 +4,7 @@ import { StartupError } from '../platform/startup-error.js';
 import { localDateOf, type LocalDate } from '../rules/index.js';
 import type { DemoClub } from './generate.js';
 import { DEMO_CLUB_ID, DEMO_SLUG } from './ids.js';
+import { scanRows } from './people/scans.js';
 import { ZONE } from './when.js';
 
 const CHUNK = 2000;
@@ -76,7 +77,8 @@ async function childrenFirst(owner: pg.Client): Promise<string[]> {
 export async function insertClub(owner: pg.Client, club: DemoClub, passwordHash: string): Promise<void> {
   await openClub(owner);
   const accounts = club.rows.accounts.map((row) => ({ ...row, password_hash: passwordHash }));
-  for (const [table, rows] of Object.entries({ ...club.rows, accounts })) {
+  const documents = await scanRows(club.rows);
+  for (const [table, rows] of Object.entries({ ...club.rows, accounts, documents })) {
     const columns = Object.keys(rows[0] ?? {}).join(', ');
     for (let start = 0; start < rows.length; start += CHUNK) {
       await owner.query(

@@ -3,6 +3,8 @@ import { LapsesController } from './board/lapses.controller.js';
 import { LapsesService } from './board/lapses.service.js';
 import { OverridesController } from './overrides/overrides.controller.js';
 import { OverridesService } from './overrides/overrides.service.js';
+import { PracticeGapsController } from './practice-gaps/practice-gaps.controller.js';
+import { PracticeGapsService } from './practice-gaps/practice-gaps.service.js';
 import { RefusalsController } from './refusals/refusals.controller.js';
 import { RefusalsService } from './refusals/refusals.service.js';
 import { ReportsController } from './reports/reports.controller.js';
@@ -11,7 +13,13 @@ import './safety.constraints.js';
 
 /** What the safety officer watches: who lapses next, overrides, refusals, hazards and occurrences. */
 @Module({
-  controllers: [LapsesController, OverridesController, RefusalsController, ReportsController],
-  providers: [LapsesService, OverridesService, RefusalsService, ReportsService],
+  controllers: [
+    LapsesController,
+    OverridesController,
+    PracticeGapsController,
+    RefusalsController,
+    ReportsController,
+  ],
+  providers: [LapsesService, OverridesService, PracticeGapsService, RefusalsService, ReportsService],
 })
 export class SafetyModule {}

@@ -1,10 +1,11 @@
 /**
- * `npm run bench` (`-- engine`: without the service; `-- plan`: the season plan alone): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
+ * `npm run bench` (`-- engine`: without the service; `-- plan`: the season plan alone; `-- board`: the officer's board alone): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
  * passes or fails anything. Only two things end it early: writings of the same rules that disagree, and an answer that is
  * not the expected kind.
  */
 import 'reflect-metadata';
 import { performance } from 'node:perf_hooks';
+import { boardRows } from './board/rows.mjs';
 import { bookingRows } from './bookings/rows.mjs';
 import { engineRows } from './engine/rows.mjs';
 import { demoClub } from './http/demo.mjs';
@@ -17,9 +18,10 @@ import { say } from './support/print.mjs';
 const began = performance.now();
 say(`Bellcrank bench. ${machineLine()}.`);
 const only = process.argv.slice(2);
-if (!only.includes('plan')) await engineRows();
-if (!only.includes('engine')) await planRows();
-if (only.length === 0) await serviceRows();
+const all = only.length === 0;
+if (all || only.includes('engine')) await engineRows();
+if (all || only.includes('plan')) await planRows();
+if (all || only.includes('board')) await serviceRows();
 say();
 say(`Whole run: ${((performance.now() - began) / 1000).toFixed(0)} s.`);
 
@@ -32,8 +34,11 @@ async function serviceRows() {
       `Service in this process on embedded PostgreSQL ${service.database.serverVersion}, disk waited for; ` +
         `demo club: ${aircraft} aircraft, ${members} members, ${log} log entries, ${bookings.booked} flights booked.`,
     );
-    await httpRows(service, service.prepared);
-    await bookingRows(service);
+    if (all) {
+      await httpRows(service, service.prepared);
+      await bookingRows(service);
+    }
+    await boardRows(service);
   } finally {
     await service.stop();
   }

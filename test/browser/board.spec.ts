@@ -52,6 +52,15 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     expect(lapses).toBeGreaterThanOrEqual(people!);
     expect(lost).toBeGreaterThan(0);
     const refusals = page.getByRole('region', { name: 'Refusals by rule' });
+    // Nobody is named among the gaps: that list is in numbers alone.
+    const gaps = page.getByRole('region', { name: 'Practice gaps' });
+    const turns = gaps.getByRole('row').filter({ hasText: /^steep turn/i });
+    const [never, rusty, fresh] = (await turns.locator('td').allInnerTexts()).map(Number);
+    expect(never! + rusty! + fresh!).toBe(MEMBERS + 1);
+    expect(rusty).toBeGreaterThan(20);
+    const gapsFile = page.waitForEvent('download');
+    await gaps.getByRole('button', { name: 'CSV' }).click();
+    expect((await gapsFile).suggestedFilename()).toBe('practice-gaps-2026-03-10.csv');
     const landings = refusals.getByRole('row').filter({ hasText: 'Recent take-offs and landings' });
     expect(await landings.innerText()).toMatch(/3\s+1/);
     await sound(page);
@@ -80,6 +89,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     const own = await signedIn(browser, { api, ready, who: ready.member, viewport, at: '/board' });
     expect(await own.getByText('Who lapses next').count()).toBe(0);
     await own.getByText('Write a report').click();
+    await own.getByLabel(/^Aircraft, if one/).selectOption('NX101B');
     await own.getByLabel('In a few words').fill(title);
     await own.getByLabel('What happened').fill('Two deer crossed the runway during the roll.');
     await own.getByLabel(/^In confidence/).check();
@@ -91,6 +101,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     const page = await signedIn(browser, { api, ready, who: officer, viewport, at: '/board' });
     const card = page.locator('.cards > li').filter({ hasText: title });
     expect(await card.innerText()).toContain('told in confidence');
+    expect(await card.innerText()).toContain('NX101B');
     expect(await card.innerText()).not.toContain('Robin Member');
     await card.getByText('Follow up').click();
     await card.getByLabel('What is to be done').fill('Mend the fence');

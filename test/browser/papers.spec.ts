@@ -58,9 +58,24 @@ test.each(Object.entries(WINDOWS))(
       [who.memberId],
     );
     expect(ratings).toEqual([{ category: 'airplane', class: 'single-engine-land' }]);
-    const download = page.waitForEvent('download');
-    await page.getByRole('button', { name: 'Take out everything on record about you' }).click();
-    expect((await download).suggestedFilename()).toBe('my-record.json');
+    await certificates.getByRole('button', { name: /^Change private certificate/ }).click();
+    const change = page.getByRole('form', { name: /^Change: private certificate/ });
+    expect(await change.getByLabel('airplane, single-engine land').isChecked()).toBe(true);
+    await change.getByLabel('airplane, multi-engine land').check();
+    await change.getByLabel(/^Limitations/).fill('No night flying');
+    await sound(page);
+    await change.getByRole('button', { name: 'Save' }).click();
+    await change.waitFor({ state: 'detached' });
+    const [changed] = await api.sql<{ limitations: string[]; ratings: number; issued_on: string }>(
+      `SELECT c.limitations, c.issued_on::text, (SELECT count(*)::int FROM certificate_ratings r WHERE r.certificate_id = c.id) AS ratings
+         FROM certificates c WHERE c.member_id = $1`,
+      [who.memberId],
+    );
+    expect(changed).toEqual({ limitations: ['No night flying'], ratings: 2, issued_on: '2019-06-01' });
+    await certificates.getByRole('button', { name: /^Delete private certificate/ }).click();
+    await sound(page);
+    await certificates.getByRole('button', { name: 'Delete for good' }).click();
+    await certificates.getByText('None on record.').waitFor();
     await page.context().close();
 
     const desk = await signedIn(browser, { api, ready, who: officer, viewport, at: '/papers' });
@@ -77,6 +92,20 @@ test.each(Object.entries(WINDOWS))(
     await desk.context().close();
     const rows = await api.sql('SELECT verified_by FROM medicals WHERE member_id = $1', [who.memberId]);
     expect(rows).toEqual([{ verified_by: officer.memberId }]);
+
+    // What an officer has verified is the member's to change, and not to delete; once changed it is verified no more.
+    const again = await signedIn(browser, { api, ready, who, viewport, at: '/papers' });
+    again.setDefaultTimeout(8000);
+    const verified = again.locator('[data-paper="Class 3, examined 2025-05-05"]');
+    await verified.getByText(/^Verified/).waitFor();
+    expect(await verified.getByRole('button', { name: /^Delete Class/ }).count()).toBe(0);
+    await verified.getByRole('button', { name: /^Change Class/ }).click();
+    await verified.getByText(/^Once you change it/).waitFor();
+    await verified.getByLabel('Examined on').fill('2025-05-06');
+    await verified.getByRole('button', { name: 'Save' }).click();
+    const later = again.locator('[data-paper="Class 3, examined 2025-05-06"]');
+    await later.getByText('Not verified').waitFor();
+    await again.context().close();
   },
   60_000,
 );

@@ -61,10 +61,46 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     await page.locator('.records li').first().waitFor();
     expect(await page.locator('.records li').first().innerText()).toContain('Own record.');
 
+    // A wrong record is corrected by another, or withdrawn with a reason; both stay to be seen.
+    const list = page.getByRole('region', { name: 'On record' });
+    await list.getByRole('button', { name: /^Correct steep turn/i }).click();
+    const correct = page.getByRole('form', { name: /^Correct steep turn/i });
+    expect(await correct.getByLabel('Bank, °, most').inputValue()).toBe('48');
+    await correct.getByLabel('Gusts over the wind, kt').fill('12');
+    await correct.getByLabel(/^Equipment used/).fill('autopilot, moving map');
+    await correct.getByLabel('Held against').selectOption('commercial');
+    await correct.getByLabel(/^Why it is corrected/).fill('Forgot the gusts');
+    await sound(page);
+    await correct.getByRole('button', { name: 'Put it in its place' }).click();
+    await correct.waitFor({ state: 'detached' });
+    await list.getByText('gusts 12 kt over the wind, with autopilot, moving map').waitFor();
+    expect(await list.locator('li').count()).toBe(1);
+    expect(
+      await api.sql(
+        'SELECT level, gust_spread_kt::float8 AS gust, equipment, corrects IS NOT NULL AS corrects FROM practice_records WHERE member_id = $1 ORDER BY recorded_at DESC LIMIT 1',
+        [who.memberId],
+      ),
+    ).toEqual([{ level: 'commercial', gust: 12, equipment: ['autopilot', 'moving map'], corrects: true }]);
+    await list.getByRole('button', { name: /^Withdraw steep turn/i }).click();
+    await list.getByLabel(/^Why it is withdrawn/).fill('Was somebody else');
+    await list.getByRole('button', { name: 'Withdraw it' }).click();
+    await list.getByText('Nothing is recorded yet.').waitFor();
+    await list.getByLabel(/^Show corrected/).check();
+    await list.getByText('Was somebody else').waitFor();
+    expect(await list.locator('li').count()).toBe(3);
+    expect(await list.getByRole('button', { name: /^Correct/ }).count()).toBe(0);
+    await sound(page);
+
+    await page.getByText(/^Wind, runway, equipment/).click();
+    const planning = page.getByRole('region', { name: 'The next practice flight' });
+    await planning.getByLabel('Crosswind, kt').fill('12');
+    await planning.getByLabel('Runway, ft').fill('1900');
+    await planning.getByLabel('Minutes to the practice area and back').fill('5');
     await page.getByLabel('An instructor is aboard').check();
     await page.getByRole('button', { name: 'Plan it' }).click();
     await page.locator('.plan ol > li').first().waitFor();
     expect(await page.locator('.plan').innerText()).toMatch(/is not on record as done to standard/);
+    expect(await page.locator('.plan').innerText()).toContain('5 of them to the practice area');
     await sound(page);
 
     const flight = new Flight({ fromDeg: 240, kt: 12 }, Date.parse('2026-03-08T16:00:00Z') / 1000);
@@ -74,7 +110,18 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
       buffer: Buffer.from(gpxOf(flight.points())),
     });
     await page.locator('svg.track').waitFor();
-    expect(await page.locator('.events li').count()).toBe(4);
+    const events = page.locator('.events > li');
+    expect(await events.count()).toBe(4);
+    const landing = events.filter({ hasText: 'touch-and-go' });
+    await landing.locator('summary').click();
+    await landing.getByText(/^Multiplied, they give/).waitFor();
+    const factors = (await landing.locator('details li').allInnerTexts()).map((text) =>
+      Number(/: ([\d.]+)$/.exec(text)![1]),
+    );
+    const sure = Number(/How sure: ([\d.]+)/.exec(await landing.innerText())![1]);
+    expect(factors.reduce((product, one) => product * one, 1)).toBeCloseTo(sure, 1);
+    await page.getByText('How each figure for the log was counted').click();
+    await page.getByText(/^Landings: 2, from no\. \d, no\. \d/).waitFor();
     await page
       .locator('label', { hasText: /^Aircraft/ })
       .locator('select')

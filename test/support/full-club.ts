@@ -16,6 +16,7 @@ export async function fillClub(api: Api, ready: ReadyClub, members: number): Pro
     await ready.makePilot(memberId);
     ids.push(memberId);
     const spread = [(index * 37) % 70, (index * 53) % 300, (index * 29) % 180];
+    if (index % 3 !== 0) await practised(api, club.clubId, memberId, index);
     await api.sql(
       `UPDATE log_entries SET departed_at = departed_at - make_interval(days => $2), arrived_at = arrived_at - make_interval(days => $2),
          flown_on = flown_on - $2 WHERE member_id = $1`,
@@ -52,6 +53,23 @@ export async function fillClub(api: Api, ready: ReadyClub, members: number): Pro
         decision_id: row!.decision_id,
       },
       request: JSON.stringify({ ...row!.request, ...times }),
+    });
+  }
+}
+
+/** Two thirds of them wrote down some landings and a steep turn, so many days ago; some of it was outside the standard. */
+async function practised(api: Api, clubId: string, memberId: string, index: number): Promise<void> {
+  const row = insertInto(api.sql, clubId);
+  const tasks = ['normal_landing', 'steep_turn', 'go_around', 'slow_flight'].slice(0, 1 + (index % 4));
+  for (const [at, manoeuvre] of tasks.entries()) {
+    const daysAgo = (index * 17 + at * 31) % 200;
+    const flown = new Date(Date.parse('2026-03-09') - daysAgo * 86_400_000).toISOString().slice(0, 10);
+    const within = (index + at) % 7 !== 0;
+    await row('practice_records', {
+      ...{ id: newId(), member_id: memberId, recorded_by: memberId, seen_by: 'self', flown_on: flown },
+      ...{ manoeuvre, level: 'private', measured: '{}', within },
+      ...{ crosswind_kt: index % 15, night: index % 5 === 0, runway_ft: 4200 },
+      verdict: JSON.stringify({ status: 'judged', document: 'FAA-S-ACS-6C', known: 'seen', within }),
     });
   }
 }

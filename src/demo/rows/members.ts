@@ -76,3 +76,14 @@ export interface EndorsementRow extends Paper {
   expires_on: LocalDate | null;
   given_by: string | null;
 }
+/** A scan beside a medical or a certificate; the content as PostgreSQL writes bytes. */
+export interface DocumentRow extends Recorded {
+  member_id: string;
+  added_by: string;
+  medical_id: string | null;
+  certificate_id: string | null;
+  media_type: string;
+  size_bytes: number;
+  sha256: string;
+  content: string;
+}

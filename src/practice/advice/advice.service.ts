@@ -12,11 +12,12 @@ import { addDays, localDateOf, toSeconds, type LocalDate } from '../../rules/ind
 import { nightSpans, type NightSpan } from '../../rules/sky/nights.js';
 import { levelsOf, practiceStands } from '../records/practice-rows.js';
 import { PracticeRecord } from '../records/practice-record.entity.js';
-import { buildPlan, DRILLS, rustOf, watchedFor, type Flown } from '../rust/index.js';
+import { buildPlan, DRILLS, rustOf, watchedFor } from '../rust/index.js';
 import { planView, rustListView } from './advice-views.js';
 import type { PlanPracticeDto, PracticePlanView, RustListView } from './advice.dto.js';
+import { equipmentIn, flownOf } from './flown.js';
 import { needsOf } from './needs.js';
-import { asUsable, practicePolicy, type PracticePolicy } from './policy.js';
+import { asUsable, practicePolicy } from './policy.js';
 
 /** What is rusty, and what the next practice flight might hold. Advice: it gates nothing. */
 @Injectable()
@@ -113,26 +114,8 @@ async function knownOf(em: EntityManager, clubId: string, memberId: string, on: 
   return {
     policy,
     levels: await levelsOf(em, clubId, memberId),
-    flown: rows.map((row): Flown => ({ ...row, on: row.flownOn, good: goodOf(row, policy) })),
+    flown: rows.map((row) => flownOf(row, policy)),
   };
-}
-
-/** To standard? What was measured outside is not, whoever says so; an instructor's word counts, one's own by policy. */
-export function goodOf(
-  { within, toStandard, seenBy }: Pick<PracticeRecord, 'within' | 'toStandard' | 'seenBy'>,
-  { ownWord }: Pick<PracticePolicy, 'ownWord'>,
-): boolean | null {
-  if (within === false || toStandard === false) return false;
-  if (within === true) return true;
-  return toStandard === true && (seenBy === 'instructor' || ownWord) ? true : null;
-}
-
-/** Each manoeuvre with each piece of equipment it was flown with. */
-function equipmentIn(flown: readonly Flown[]): { manoeuvre: Flown['manoeuvre']; group: string }[] {
-  const found = new Map<string, { manoeuvre: Flown['manoeuvre']; group: string }>();
-  for (const { manoeuvre, equipment } of flown)
-    for (const group of equipment ?? []) found.set(`${manoeuvre}|${group}`, { manoeuvre, group });
-  return [...found.values()];
 }
 
 /** The first night that begins on the day, where most of the club's aircraft live. */

@@ -7,7 +7,7 @@ import type { PracticeProposal, Proposals } from '../track/propose.js';
 import type { TrackAirfield } from '../track/index.js';
 import type { TrackFile } from './read-file.js';
 import type { TrackEventView, TrackPracticeView, TrackReadingView } from './track.dto.js';
-import { CAVEATS, unseenSays } from './words.js';
+import { CAVEATS, FACTORS, unseenSays } from './words.js';
 
 const M_PER_FT = 0.3048;
 const TASKS: Record<PracticeProposal['task'], Task> = {
@@ -55,7 +55,11 @@ function eventView(id: string, event: Proposals['events'][string]): TrackEventVi
     ...{ airfield: null, runway: null, fullStop: null, bankDeg: null },
     ...{ altitudeDevFt: null, windFromDeg: null, windKt: null },
   };
-  const head = { id, kind: event.kind, confidence: round(event.confidence.value, 2) };
+  const factors = event.confidence.parts.map(({ because, factor }) => ({
+    says: FACTORS[because],
+    factor: round(factor, 2),
+  }));
+  const head = { id, kind: event.kind, confidence: round(event.confidence.value, 2), factors };
   if (event.kind === 'steep-turn')
     return {
       ...{ ...none, ...head, at: instant(event.fromSeconds), until: instant(event.toSeconds) },

@@ -17,6 +17,15 @@ export class TrackPointView {
   elevationFt: number | null;
 }
 
+/** One of the factors whose product a confidence is. */
+export class TrackFactorView {
+  @Shown({ type: 'string', description: 'What it is about' })
+  says: string;
+
+  @Shown({ type: 'number', description: '0 to 1; 1 takes nothing away' })
+  factor: number;
+}
+
 /** Something the track shows. */
 export class TrackEventView {
   @Shown({ type: 'string', example: 'steep-turn-1' })
@@ -62,6 +71,9 @@ export class TrackEventView {
 
   @Shown({ type: 'number', description: 'A product of named factors, 0 to 1; no probability' })
   confidence: number;
+
+  @Shown({ type: () => TrackFactorView, isArray: true, description: 'The factors' })
+  factors: TrackFactorView[];
 }
 
 /** A value of the log that the track suggests. */

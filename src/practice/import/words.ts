@@ -1,4 +1,5 @@
 /** The sentences of a track's reading. */
+import type { ConfidenceReason } from '../track/confidence.js';
 import type { Caveat } from '../track/propose.js';
 import type { Unseen } from '../track/reading.js';
 
@@ -13,6 +14,25 @@ export const CAVEATS: Record<Caveat, string> = {
   'instrument-conditions-not-seen': 'Whether it was flown by instruments a track does not show.',
   'airspeed-about-its-mean': 'Speed is true airspeed about its own mean, not against the speed meant.',
   'manipulator-not-seen': 'Who was at the controls a track does not show.',
+};
+
+/** What each factor of a confidence is about. */
+export const FACTORS: Record<ConfidenceReason, string> = {
+  sampling: 'Points far apart show less',
+  'circle-fit': 'How well the ground speeds of the turn lie on one circle',
+  'clear-of-limit': 'How far the bank is from the least that counts, against its own scatter',
+  'whole-turns': 'How near to whole turns',
+  level: 'How level it was flown',
+  'no-elevation': 'No elevation was recorded',
+  'elevation-unchecked': 'The recorder’s height was not checked at rest on an airfield',
+  'no-runway-along': 'The motion is not along a runway on record',
+  'by-speed-alone': 'Only the speed says that the wheels were down',
+  'time-on-ground': 'Time and height near the ground, against what a landing takes',
+  'speed-between': 'The speed lies between a stop and a roll',
+  'recording-ends': 'The recording ends there',
+  circuits: 'How many times round',
+  'return-to-fix': 'How near it came back to the fix',
+  'reciprocal-legs': 'How well the legs lie opposite each other',
 };
 
 const minute = (seconds: number): string => `${Math.max(1, Math.round(seconds / 60))} min`;

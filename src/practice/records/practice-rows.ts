@@ -45,18 +45,32 @@ export function listRecords(
 
 /** Levels whose standards hold for the member, the highest first: by the certificates on record. */
 export async function levelsOf(em: EntityManager, clubId: string, memberId: string): Promise<Level[]> {
-  const [row] = await em.query<{ commercial: boolean; instrument: boolean }[]>(
-    `SELECT coalesce(bool_or(c.level IN ('commercial', 'atp')), false) AS commercial,
-            coalesce(bool_or(EXISTS (SELECT 1 FROM certificate_ratings r WHERE r.club_id = c.club_id
-              AND r.certificate_id = c.id AND r.kind = 'instrument')), false) AS instrument
-       FROM certificates c WHERE c.club_id = $1 AND c.member_id = $2`,
-    [clubId, memberId],
+  return (await levelsByMember(em, clubId, [memberId])).get(memberId) ?? ['private'];
+}
+
+/** The same for several members in one statement; who has no certificate on record is not in it. */
+export async function levelsByMember(
+  em: EntityManager,
+  clubId: string,
+  memberIds: readonly string[],
+): Promise<Map<string, Level[]>> {
+  const rows = await em.query<{ memberId: string; commercial: boolean; instrument: boolean }[]>(
+    `SELECT c.member_id AS "memberId", bool_or(c.level IN ('commercial', 'atp')) AS commercial,
+            bool_or(EXISTS (SELECT 1 FROM certificate_ratings r WHERE r.club_id = c.club_id
+              AND r.certificate_id = c.id AND r.kind = 'instrument')) AS instrument
+       FROM certificates c WHERE c.club_id = $1 AND c.member_id = ANY ($2::uuid[]) GROUP BY c.member_id`,
+    [clubId, memberIds],
   );
-  return [
-    ...(row!.commercial ? (['commercial'] as const) : []),
-    'private',
-    ...(row!.instrument ? (['instrument'] as const) : []),
-  ];
+  return new Map(
+    rows.map(({ memberId, commercial, instrument }) => [
+      memberId,
+      [
+        ...(commercial ? (['commercial'] as const) : []),
+        'private',
+        ...(instrument ? (['instrument'] as const) : []),
+      ],
+    ]),
+  );
 }
 
 /** The first of the levels that asks for the manoeuvre, else any that does; the first one where none asks. */

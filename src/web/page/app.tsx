@@ -7,29 +7,69 @@ import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
-import { Link } from './parts/link.js';
-import { Mark } from './parts/mark.js';
+import { MyDataPage } from './my-data/my-data-page.js';
+import { Navigation } from './nav/navigation.js';
+import type { Place } from './nav/places.js';
 import { place } from './parts/route.js';
 import { PracticePage } from './practice/practice-page.js';
 import { RuleBookPage } from './rules/rule-book.js';
-import { me, resume, signOut } from './session/session.js';
+import { me, resume } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 import { ShopPage } from './shop/shop-page.js';
 import { SquawksPage } from './squawks/squawks-page.js';
 import { StatusPage } from './status/status-page.js';
 
-/** Pages by address, besides the first; `part` is what is open on one. */
-const PAGES: Record<string, (me: Me, part: string) => ComponentChildren> = {
-  '/maintenance': (me) => <MaintenancePage me={me} />,
-  '/equipment': (me, part) => part && <EquipmentPage me={me} aircraftId={part} />,
-  '/handbook': (me, part) => part && <HandbookPage key={part} me={me} aircraftId={part} />,
-  '/shop': (me, part) => <ShopPage me={me} open={part || null} />,
-  '/status': (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
-  '/squawks': (me, part) => <SquawksPage me={me} open={part || null} />,
-  '/practice': (me) => <PracticePage me={me} />,
-  '/papers': (me) => <PapersPage me={me} />,
-  '/board': (me) => <BoardPage me={me} />,
-  '/rules': (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
+interface Page {
+  /** `part` is what is open on it. */
+  show: (me: Me, part: string) => ComponentChildren;
+  /** Its link, and in which group it stands. */
+  place?: Place;
+  /** For a page without a link: the page it is reached from. */
+  under?: string;
+}
+
+const officer = (roles: readonly string[]) =>
+  roles.includes('safety-officer') || roles.includes('administrator');
+
+/** Pages by address, in the order their links stand in; everything said about them elsewhere is taken from here. */
+const PAGES: Record<string, Page> = {
+  // The first page is shown below, since it stays.
+  '/': { place: { in: 'fly', name: 'Ask' }, show: () => null },
+  '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
+  '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },
+  '/maintenance': {
+    place: { in: 'fleet', name: 'Hours left' },
+    show: (me) => <MaintenancePage me={me} />,
+  },
+  '/squawks': {
+    place: { in: 'fleet', name: 'Squawks' },
+    show: (me, part) => <SquawksPage me={me} open={part || null} />,
+  },
+  '/shop': {
+    place: { in: 'fleet', name: 'Shop' },
+    show: (me, part) => <ShopPage me={me} open={part || null} />,
+  },
+  '/equipment': {
+    under: '/maintenance',
+    show: (me, part) => part && <EquipmentPage me={me} aircraftId={part} />,
+  },
+  '/handbook': {
+    under: '/maintenance',
+    show: (me, part) => part && <HandbookPage key={part} me={me} aircraftId={part} />,
+  },
+  '/status': {
+    under: '/maintenance',
+    show: (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
+  },
+  '/board': {
+    place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board and reports' : 'Reports') },
+    show: (me) => <BoardPage me={me} />,
+  },
+  '/my-data': { place: { in: 'club', name: 'Your data' }, show: (me) => <MyDataPage me={me} /> },
+  '/rules': {
+    place: { in: 'club', name: 'Rule book' },
+    show: (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
+  },
 };
 
 export function App() {
@@ -40,36 +80,15 @@ export function App() {
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
   const { path, part } = place.value;
-  const page = PAGES[path];
+  const page = path === '/' ? undefined : PAGES[path];
   return (
     <>
-      <header class="top">
-        <h1 class="name">
-          <Mark /> Bellcrank
-        </h1>
-        <span class="club">{me.value.club.name}</span>
-        <nav aria-label="Pages">
-          <Link to="/">Ask</Link>
-          <Link to="/practice">Practice</Link>
-          <Link to="/maintenance">Maintenance</Link>
-          <Link to="/squawks">Squawks</Link>
-          <Link to="/shop">Shop</Link>
-          <Link to="/papers">Papers</Link>
-          <Link to="/board">Safety</Link>
-          <Link to="/rules">Rule book</Link>
-        </nav>
-        <span class="who">
-          {me.value.name}
-          <button class="quiet" onClick={() => void signOut()}>
-            Sign out
-          </button>
-        </span>
-      </header>
+      <Navigation me={me.value} pages={PAGES} />
       {/* Stays while another page is read, with what was asked and answered. */}
       <div hidden={page !== undefined}>
         <AskPage me={me.value} />
       </div>
-      {page?.(me.value, part)}
+      {page?.show(me.value, part)}
     </>
   );
 }

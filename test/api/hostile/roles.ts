@@ -69,7 +69,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // Hazards and occurrences: anybody tells, officers follow them up; whoever sees to a step records it.
   [/^(fileSafetyReport|listSafetyReports|readReceipt)$/, ALL],
   [/^(readSafetyReport|addSafetyStep|editSafetyStep|closeSafetyReport)$/, OFFICERS],
-  [/^(read|export)(Lapses|Refusals)$|^listOverrides$|^reviewOverride$/, OFFICERS],
+  [/^(read|export)(Lapses|Refusals|PracticeGaps)$|^listOverrides$|^reviewOverride$/, OFFICERS],
   // People.
   [/^listMemberNames$/, ALL],
   [/^(listMembers|getMember)$/, READERS],

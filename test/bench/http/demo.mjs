@@ -25,6 +25,14 @@ export async function demoClub(database, config) {
     asks: asks.map((one) => ({ ...one, aircraftId: aircraftBy(one.aircraft).id })),
     ...facts,
     bookings,
+    officer: () =>
+      inClub(database.ownerUrl, async (client) => {
+        const { rows } = await client.query(
+          `SELECT a.id AS "accountId", a.member_id AS "memberId" FROM accounts a JOIN member_roles r USING (club_id, member_id)
+            WHERE r.role = 'safety-officer' ORDER BY a.id LIMIT 1`,
+        );
+        return { clubId: DEMO_CLUB_ID, ...rows[0], roles: ['safety-officer'] };
+      }),
     asker: (memberId) =>
       inClub(database.ownerUrl, async (client) => {
         const { rows } = await client.query('SELECT id FROM accounts WHERE member_id = $1', [memberId]);

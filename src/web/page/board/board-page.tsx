@@ -3,6 +3,7 @@ import type { Me } from '../api/types.js';
 import './board.css';
 import { LapseBoard } from './lapse-board.js';
 import { OverrideList } from './override-list.js';
+import { PracticeGapsBoard } from './practice-gaps.js';
 import { RefusalTrend } from './refusal-trend.js';
 import { ReportForm } from './report-form.js';
 import { ReportList } from './report-list.js';
@@ -28,6 +29,7 @@ export function BoardPage({ me }: { me: Me }) {
       <ReportForm me={me} filed={() => setFiled(filed + 1)} />
       <ReportList key={filed} me={me} officer={officer} />
       {officer && <OverrideList zone={me.club.zone} />}
+      {officer && <PracticeGapsBoard me={me} />}
       {officer && <RefusalTrend me={me} />}
     </main>
   );

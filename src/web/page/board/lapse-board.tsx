@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { call, fetchFile } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
+import { Choice, DayInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { plusDays, today } from '../parts/time.js';
 import { save } from '../parts/save.js';
@@ -80,57 +81,25 @@ export function LapseBoard({ me }: { me: Me }) {
             </button>
           ))}
         </fieldset>
-        <label>
-          Through
-          <input
-            type="date"
-            required
-            value={through}
-            min={plusDays(start, 1)}
-            max={plusDays(start, 366)}
-            onInput={(event) => setThrough(event.currentTarget.value)}
-          />
-        </label>
-        <label>
-          Flying
-          <select value={flight} onChange={(event) => setFlight(event.currentTarget.value)}>
-            {FLIGHTS.map(([value, words]) => (
-              <option key={value} value={value}>
-                {words}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Aircraft
-          <select value={aircraftId} onChange={(event) => setAircraft(event.currentTarget.value)}>
-            <option value="">all</option>
-            {fleet.map((one) => (
-              <option key={one.id} value={one.id}>
-                {one.registration}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Requirement
-          <select value={wanted} onChange={(event) => setRule(event.currentTarget.value)}>
-            <option value="">all</option>
-            {rules.map(([id, title]) => (
-              <option key={id} value={id}>
-                {title}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label class="tick">
-          <input
-            type="checkbox"
-            checked={costly}
-            onChange={(event) => setCostly(event.currentTarget.checked)}
-          />
+        <DayInput
+          label="Through"
+          value={through}
+          set={setThrough}
+          min={plusDays(start, 1)}
+          max={plusDays(start, 366)}
+          required
+        />
+        <Choice label="Flying" value={flight} set={setFlight} of={FLIGHTS} />
+        <Choice
+          label="Aircraft"
+          value={aircraftId}
+          set={setAircraft}
+          of={[['', 'all'], ...fleet.map(({ id, registration }) => [id, registration] as const)]}
+        />
+        <Choice label="Requirement" value={wanted} set={setRule} of={[['', 'all'], ...rules]} />
+        <Tick value={costly} set={setCostly}>
           only where booked flights are lost
-        </label>
+        </Tick>
         <button
           type="button"
           class="quiet"

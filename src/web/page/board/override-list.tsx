@@ -1,6 +1,7 @@
 import { useEffect, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
+import { DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import { momentIn, plusDays, today } from '../parts/time.js';
@@ -91,23 +92,13 @@ function ReviewForm({ of, zone, done }: { of: Override; zone: string; done: (aft
           void send();
         }}
       >
-        <label>
-          What was found
-          <input
-            value={finding}
-            maxLength={2000}
-            onInput={(event) => setFinding(event.currentTarget.value)}
-          />
-        </label>
-        <label>
-          Look at it again on (empty: not again)
-          <input
-            type="date"
-            min={plusDays(today(zone), 1)}
-            value={reviewOn}
-            onInput={(event) => setReviewOn(event.currentTarget.value)}
-          />
-        </label>
+        <TextInput label="What was found" value={finding} set={setFinding} max={2000} />
+        <DayInput
+          label="Look at it again on (empty: not again)"
+          value={reviewOn}
+          set={setReviewOn}
+          min={plusDays(today(zone), 1)}
+        />
         <Refusal problem={problem} />
         <button class="main">Record the review</button>
       </form>

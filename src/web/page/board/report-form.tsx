@@ -1,26 +1,54 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
+import { Choice, DayInput, LongText, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { today } from '../parts/time.js';
+import { all } from '../session/session.js';
 import { Steps } from './steps.js';
 import type { Told } from './types.js';
 
+const KINDS = [
+  ['hazard', 'a hazard: it could hurt somebody'],
+  ['occurrence', 'an occurrence: it happened'],
+] as const;
+
+/** A form not yet sent. */
+const blank = (zone: string) => ({
+  kind: 'hazard',
+  happenedOn: today(zone),
+  aircraftId: '',
+  place: '',
+  title: '',
+  narrative: '',
+  confidential: false,
+});
+
 /** Tells of a hazard or an occurrence, and what came of one told in confidence. */
 export function ReportForm({ me, filed }: { me: Me; filed: () => void }) {
-  const [confidential, setConfidential] = useState(false);
+  const [form, setForm] = useState(() => blank(me.club.zone));
+  const [fleet, setFleet] = useState<{ id: string; registration: string }[]>([]);
   const [receipt, setReceipt] = useState<string | null>(null);
   const [said, setSaid] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const send = (form: HTMLFormElement) =>
+  const set =
+    <K extends keyof typeof form>(name: K) =>
+    (value: (typeof form)[K]) =>
+      setForm({ ...form, [name]: value });
+  const of = <K extends 'kind' | 'happenedOn' | 'aircraftId' | 'place' | 'title' | 'narrative'>(name: K) => ({
+    value: form[name],
+    set: set(name) as (value: string) => void,
+  });
+  useEffect(() => {
+    void attempt(setProblem, async () => setFleet(await all('/aircraft')));
+  }, []);
+  const send = () =>
     attempt(setProblem, async () => {
       setSaid(false);
-      const told = Object.fromEntries(new FormData(form)) as Record<string, string>;
-      const body = { ...told, place: told['place']?.trim() || null, confidential };
+      const body = { ...form, place: form.place.trim() || null, aircraftId: form.aircraftId || null };
       const answer = await call<{ receipt: string | null }>('POST', '/safety-reports', body);
-      form.reset();
-      setConfidential(false);
+      setForm(blank(me.club.zone));
       setReceipt(answer.receipt);
       setSaid(true);
       if (answer.receipt === null) filed();
@@ -41,48 +69,27 @@ export function ReportForm({ me, filed }: { me: Me; filed: () => void }) {
           class="fields"
           onSubmit={(event) => {
             event.preventDefault();
-            void send(event.currentTarget);
+            void send();
           }}
         >
-          <label>
-            It is
-            <select name="kind">
-              <option value="hazard">a hazard: it could hurt somebody</option>
-              <option value="occurrence">an occurrence: it happened</option>
-            </select>
-          </label>
-          <label>
-            On
-            <input
-              name="happenedOn"
-              type="date"
-              required
-              max={today(me.club.zone)}
-              defaultValue={today(me.club.zone)}
-            />
-          </label>
-          <label>
-            Where
-            <input name="place" maxLength={200} />
-          </label>
-          <label>
-            In a few words
-            <input name="title" required maxLength={200} />
-          </label>
-          <label>
-            What happened
-            <textarea name="narrative" required rows={5} maxLength={8000} />
-          </label>
-          <label class="tick">
-            <input
-              type="checkbox"
-              checked={confidential}
-              onChange={(event) => setConfidential(event.currentTarget.checked)}
-            />
+          <Choice label="It is" {...of('kind')} of={KINDS} />
+          <DayInput label="On" {...of('happenedOn')} max={today(me.club.zone)} required />
+          <Choice
+            label="Aircraft, if one has to do with it"
+            {...of('aircraftId')}
+            of={[['', 'none'], ...fleet.map(({ id, registration }) => [id, registration] as const)]}
+          />
+          <TextInput label="Where" {...of('place')} />
+          <TextInput label="In a few words" {...of('title')} required />
+          <LongText label="What happened" {...of('narrative')} required max={8000} rows={5} />
+          <Tick value={form.confidential} set={set('confidential')}>
             In confidence: my name is not kept, not even for the officers
-          </label>
-          {confidential && (
-            <p class="hint">Name nobody in the text. What you write there is what the officers read.</p>
+          </Tick>
+          {form.confidential && (
+            <p class="hint">
+              Name nobody in the text. What you write there is what the officers read; with the aircraft and
+              the day they may see who had it.
+            </p>
           )}
           <Refusal problem={problem} />
           <button class="main">Send the report</button>
@@ -110,15 +117,7 @@ function ByReceipt() {
           );
         }}
       >
-        <label>
-          Receipt
-          <input
-            value={receipt}
-            required
-            autocomplete="off"
-            onInput={(event) => setReceipt(event.currentTarget.value)}
-          />
-        </label>
+        <TextInput label="Receipt" value={receipt} set={setReceipt} required />
         <Refusal problem={problem} />
         <button class="main">Look</button>
       </form>

@@ -2,6 +2,7 @@ import { useEffect, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
+import { Choice, DayInput, LongText, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import { plusDays, today } from '../parts/time.js';
@@ -75,13 +76,18 @@ export function ReportList({ me, officer }: { me: Me; officer: boolean }) {
 }
 
 function FollowUp({ of, me, done }: { of: Report; me: Me; done: () => void }) {
+  const soon = plusDays(today(me.club.zone), 14);
+  const [what, setWhat] = useState('');
+  const [responsibleId, setResponsible] = useState(me.memberId);
+  const [dueOn, setDue] = useState(soon);
   const [finding, setFinding] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   const at = `/safety-reports/${of.id}`;
-  const addStep = (form: HTMLFormElement) =>
+  const addStep = () =>
     attempt(setProblem, async () => {
-      await call('POST', `${at}/steps`, Object.fromEntries(new FormData(form)));
-      form.reset();
+      await call('POST', `${at}/steps`, { what, responsibleId, dueOn });
+      setWhat('');
+      setDue(soon);
       done();
     });
   const close = () =>
@@ -96,27 +102,17 @@ function FollowUp({ of, me, done }: { of: Report; me: Me; done: () => void }) {
         class="fields"
         onSubmit={(event) => {
           event.preventDefault();
-          void addStep(event.currentTarget);
+          void addStep();
         }}
       >
-        <label>
-          What is to be done
-          <input name="what" required maxLength={1000} />
-        </label>
-        <label>
-          Who sees to it
-          <select name="responsibleId" required>
-            {names.value.map((person) => (
-              <option key={person.id} value={person.id}>
-                {person.name}
-              </option>
-            ))}
-          </select>
-        </label>
-        <label>
-          By
-          <input type="date" name="dueOn" required defaultValue={plusDays(today(me.club.zone), 14)} />
-        </label>
+        <TextInput label="What is to be done" value={what} set={setWhat} required max={1000} />
+        <Choice
+          label="Who sees to it"
+          value={responsibleId}
+          set={setResponsible}
+          of={names.value.map(({ id, name }) => [id, name] as const)}
+        />
+        <DayInput label="By" value={dueOn} set={setDue} required />
         <button class="main">Add the step</button>
       </form>
       <form
@@ -126,17 +122,7 @@ function FollowUp({ of, me, done }: { of: Report; me: Me; done: () => void }) {
           void close();
         }}
       >
-        <label>
-          Finding
-          <textarea
-            required
-            rows={3}
-            minLength={10}
-            maxLength={4000}
-            value={finding}
-            onInput={(event) => setFinding(event.currentTarget.value)}
-          />
-        </label>
+        <LongText label="Finding" value={finding} set={setFinding} required min={10} max={4000} rows={3} />
         <button class="main">Close with this finding</button>
       </form>
       <Refusal problem={problem} />

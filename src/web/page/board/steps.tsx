@@ -1,6 +1,7 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
+import { TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import type { Step } from './types.js';
@@ -47,10 +48,7 @@ function Finish({ step, at, today, done }: { step: Step; at: string; today: stri
         });
       }}
     >
-      <label>
-        What came of it
-        <input required value={outcome} onInput={(event) => setOutcome(event.currentTarget.value)} />
-      </label>
+      <TextInput label="What came of it" value={outcome} set={setOutcome} required max={2000} />
       <Refusal problem={problem} />
       <button class="main">Done today</button>
     </form>

@@ -83,3 +83,21 @@ export interface Paged<T> {
   items: T[];
   nextCursor: string | null;
 }
+export interface PracticeGap {
+  title: string;
+  condition: string;
+  key: string;
+  members: number;
+  never: number | null;
+  rusty: number | null;
+  fresh: number | null;
+  middleDays: number | null;
+}
+export interface PracticeGaps {
+  on: string;
+  members: number;
+  rustFrom: number;
+  fewestTold: number;
+  gaps: PracticeGap[];
+  caution: string;
+}

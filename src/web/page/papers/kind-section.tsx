@@ -6,6 +6,7 @@ import { momentIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { DocumentList } from './document-list.js';
 import { type Kind, untilOf } from './kinds.js';
+import { PaperActions } from './paper-actions.js';
 import { PaperForm } from './paper-form.js';
 import type { Paper, PaperDocument } from './types.js';
 
@@ -15,10 +16,12 @@ interface Props {
   documents: PaperDocument[];
   documentsChanged(): void;
   zone: string;
+  /** Whether the reader may delete papers that are verified. */
+  officer: boolean;
 }
 
 /** One's own papers of a kind: what each is, until when, verified or not, and what is with it. */
-export function KindSection({ kind, memberId, documents, documentsChanged, zone }: Props) {
+export function KindSection({ kind, memberId, documents, documentsChanged, zone, officer }: Props) {
   const [papers, setPapers] = useState<Paper[] | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const reload = () =>
@@ -54,10 +57,14 @@ export function KindSection({ kind, memberId, documents, documentsChanged, zone 
               mayChange={paper.verified === null}
               changed={documentsChanged}
             />
+            <PaperActions {...{ kind, memberId, paper, officer }} changed={reload} />
           </article>
         );
       })}
-      <PaperForm kind={kind} memberId={memberId} saved={reload} />
+      <details>
+        <summary>Enter one</summary>
+        <PaperForm kind={kind} memberId={memberId} saved={reload} />
+      </details>
     </section>
   );
 }

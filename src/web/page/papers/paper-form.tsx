@@ -3,68 +3,60 @@ import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import type { Field, Kind } from './kinds.js';
+import { bodyOf, changesOf, typedOf, type Typed } from './typed.js';
+import type { Paper } from './types.js';
 
-/** Enters a paper of one kind. */
-export function PaperForm({ kind, memberId, saved }: { kind: Kind; memberId: string; saved(): void }) {
-  const [values, setValues] = useState<Record<string, string>>({});
+interface Props {
+  kind: Kind;
+  memberId: string;
+  /** The paper to change; without it, a new one is entered. */
+  paper?: Paper;
+  saved(): void;
+}
+
+/** Enters a paper of one kind, or changes one. */
+export function PaperForm({ kind, memberId, paper, saved }: Props) {
+  const before = paper === undefined ? {} : typedOf(kind, paper);
+  const [values, setValues] = useState<Typed>(before);
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
   const send = async () => {
     setBusy(true);
-    const body = Object.fromEntries(
-      kind.fields.flatMap((field) => {
-        const value = values[field.name] ?? '';
-        return value === '' ? [] : [[field.name, read(field, value)]];
-      }),
-    );
+    const at = `/members/${memberId}/${kind.path}`;
     const done = await attempt(setProblem, async () => {
-      await call('POST', `/members/${memberId}/${kind.path}`, body);
+      if (paper === undefined) await call('POST', at, bodyOf(kind, values));
+      else
+        await call('PATCH', `${at}/${paper.id}`, changesOf(kind, before, values), {
+          'If-Match': `"${paper.rowVersion}"`,
+        });
     });
     setBusy(false);
     if (!done) return;
-    setValues({});
+    if (paper === undefined) setValues({});
     saved();
   };
   return (
-    <details>
-      <summary>Enter one</summary>
-      <form
-        aria-label={`Enter: ${kind.title}`}
-        onSubmit={(event) => {
-          event.preventDefault();
-          void send();
-        }}
-      >
-        {kind.fields.map((field) => (
-          <Input
-            key={field.name}
-            field={field}
-            value={values[field.name] ?? ''}
-            change={(value) => setValues({ ...values, [field.name]: value })}
-          />
-        ))}
-        <Refusal problem={problem} />
-        <button class="main" disabled={busy}>
-          {busy ? 'Saving…' : 'Save'}
-        </button>
-      </form>
-    </details>
+    <form
+      aria-label={paper === undefined ? `Enter: ${kind.title}` : `Change: ${kind.names(paper)}`}
+      onSubmit={(event) => {
+        event.preventDefault();
+        void send();
+      }}
+    >
+      {kind.fields.map((field) => (
+        <Input
+          key={field.name}
+          field={field}
+          value={values[field.name] ?? ''}
+          change={(value) => setValues({ ...values, [field.name]: value })}
+        />
+      ))}
+      <Refusal problem={problem} />
+      <button class="main" disabled={busy}>
+        {busy ? 'Saving…' : 'Save'}
+      </button>
+    </form>
   );
-}
-
-function read({ name, type }: Field, value: string): unknown {
-  if (type === 'ticks') {
-    const picked = value.split('\n').filter((one) => one !== '');
-    if (name !== 'ratings' || !picked.some((one) => one.includes(' '))) return picked;
-    return picked.map((one) => {
-      const [category, ...rest] = one.split(' ');
-      return { category, class: rest.join(' ') };
-    });
-  }
-  if (type === 'hours' || type === 'number') return Number(value);
-  if (type === 'tick') return value === 'yes';
-  if (type === 'words') return value.split('\n').flatMap((line) => line.trim() || []);
-  return value;
 }
 
 function Input({ field, value, change }: { field: Field; value: string; change(value: string): void }) {

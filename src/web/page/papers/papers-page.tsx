@@ -1,10 +1,9 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
-import { fetchFile } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
+import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { all } from '../session/session.js';
-import { save } from '../parts/save.js';
 import { KindSection } from './kind-section.js';
 import { KINDS } from './kinds.js';
 import './papers.css';
@@ -23,8 +22,6 @@ export function PapersPage({ me }: { me: Me }) {
     heading.current?.focus();
     reload();
   }, []);
-  const takeOut = () =>
-    void attempt(setProblem, async () => save(await fetchFile('/my-record'), 'my-record.json'));
   const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
   return (
     <main class="page papers">
@@ -37,20 +34,23 @@ export function PapersPage({ me }: { me: Me }) {
           <p class="hint">
             You, and the officers who verify, read what is here; each reading of a document is noted. Of
             medical papers only class, dates and limitations are kept: cover the rest before you take a photo.
+            All of it together is under <Link to="/my-data">Your data</Link>.
           </p>
           <div class="kinds">
             {KINDS.map((kind) => (
               <KindSection
                 key={kind.path}
-                {...{ kind, memberId: me.memberId, documents, documentsChanged: reload, zone: me.club.zone }}
+                {...{
+                  kind,
+                  memberId: me.memberId,
+                  documents,
+                  documentsChanged: reload,
+                  zone: me.club.zone,
+                  officer,
+                }}
               />
             ))}
           </div>
-          <p>
-            <button class="quiet" onClick={takeOut}>
-              Take out everything on record about you
-            </button>
-          </p>
         </div>
         {officer && <VerifyQueue me={me} />}
       </div>

@@ -30,6 +30,39 @@ export function TextInput({
   );
 }
 
+/** Several lines of text. */
+export function LongText({
+  label,
+  value,
+  set,
+  required = false,
+  min,
+  max,
+  rows,
+}: {
+  label: string;
+  value: string;
+  set: (value: string) => void;
+  required?: boolean;
+  min?: number;
+  max: number;
+  rows: number;
+}) {
+  return (
+    <label>
+      {label}
+      <textarea
+        required={required}
+        minLength={min}
+        maxLength={max}
+        rows={rows}
+        value={value}
+        onInput={(event) => set(event.currentTarget.value)}
+      />
+    </label>
+  );
+}
+
 /** A figure as it is typed; empty: none. */
 export function FigureInput({
   label,
@@ -71,12 +104,14 @@ export function DayInput({
   value,
   set,
   required = false,
+  min,
   max,
 }: {
   label: string;
   value: string;
   set: (value: string) => void;
   required?: boolean;
+  min?: string;
   max?: string;
 }) {
   return (
@@ -85,6 +120,7 @@ export function DayInput({
       <input
         type="date"
         required={required}
+        min={min}
         max={max}
         value={value}
         onInput={(event) => set(event.currentTarget.value)}

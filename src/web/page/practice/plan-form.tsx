@@ -1,10 +1,11 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
-import { Choice, DayInput, FigureInput, Tick } from '../parts/fields.js';
+import { Choice, DayInput, FigureInput, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Said } from '../parts/said.js';
 import { today } from '../parts/time.js';
+import { groupsOf } from './record-typed.js';
 import type { Plan } from './types.js';
 
 const NIGHT = [
@@ -13,17 +14,31 @@ const NIGHT = [
   ['yes', 'yes'],
 ] as const;
 
+const FIGURES = [
+  { name: 'crosswindKt', label: 'Crosswind, kt', min: 0, max: 80 },
+  { name: 'gustSpreadKt', label: 'Gusts over the wind, kt', min: 0, max: 80 },
+  { name: 'runwayFt', label: 'Runway, ft', min: 100, max: 20_000 },
+  { name: 'transitMinutes', label: 'Minutes to the practice area and back', min: 0, max: 240 },
+];
+
 /** The next practice flight, made when asked for. */
 export function PlanForm({ at, zone }: { at: string; zone: string }) {
   const [on, setOn] = useState(today(zone));
   const [minutes, setMinutes] = useState('60');
   const [instructor, setInstructor] = useState(false);
   const [night, setNight] = useState<string>('');
+  const [offers, setOffers] = useState<Record<string, string>>({});
   const [plan, setPlan] = useState<Plan | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const ask = () =>
     attempt(setProblem, async () => {
-      const known = night === '' ? {} : { night: night === 'yes' };
+      const known = {
+        ...(night === '' ? {} : { night: night === 'yes' }),
+        ...Object.fromEntries(
+          FIGURES.flatMap(({ name }) => (offers[name] ? [[name, Number(offers[name])]] : [])),
+        ),
+        ...(groupsOf(offers['equipment'] ?? '') ? { equipment: groupsOf(offers['equipment']!) } : {}),
+      };
       setPlan(await call<Plan>('POST', `${at}/plan`, { on, minutes: Number(minutes), instructor, ...known }));
     });
   return (
@@ -48,6 +63,27 @@ export function PlanForm({ at, zone }: { at: string; zone: string }) {
         <Tick value={instructor} set={setInstructor}>
           An instructor is aboard
         </Tick>
+        <details class="wide">
+          <summary>Wind, runway, equipment: what the flight offers, as far as you know</summary>
+          <div class="row">
+            {FIGURES.map(({ name, label, ...bounds }) => (
+              <FigureInput
+                key={name}
+                label={label}
+                value={offers[name] ?? ''}
+                set={(value) => setOffers({ ...offers, [name]: value })}
+                {...bounds}
+                step="1"
+              />
+            ))}
+            <TextInput
+              label="Equipment aboard, with commas"
+              value={offers['equipment'] ?? ''}
+              set={(value) => setOffers({ ...offers, equipment: value })}
+              placeholder="autopilot"
+            />
+          </div>
+        </details>
         <button class="main">Plan it</button>
       </form>
       <Refusal problem={problem} />

@@ -17,6 +17,7 @@ export function PracticePage({ me }: { me: Me }) {
   const [whose, setWhose] = useState(me.memberId);
   const [rust, setRust] = useState<RustList | null>(null);
   const [records, setRecords] = useState<PracticeRecord[] | null>(null);
+  const [gone, setGone] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const tell = (error: unknown) => {
     if (!(error instanceof ApiProblem)) throw error;
@@ -29,18 +30,16 @@ export function PracticePage({ me }: { me: Me }) {
   const reload = () => {
     setProblem(null);
     call<RustList>('GET', `${at}/rust`).then(setRust, tell);
-    all<PracticeRecord>(at).then(setRecords, tell);
+    all<PracticeRecord>(gone ? `${at}?corrected=true` : at).then(setRecords, tell);
   };
   useEffect(() => heading.current?.focus(), []);
-  useEffect(() => {
-    setRust(null);
-    setRecords(null);
-    reload();
-  }, [whose]);
+  useEffect(reload, [whose, gone]);
   const zone = me.club.zone;
   const officer = me.roles.some((role) => ['safety-officer', 'administrator'].includes(role));
-  const mayWithdraw = ({ seenBy, instructor }: PracticeRecord): boolean =>
-    seenBy === 'self' ? own : !own && (officer || instructor?.id === me.memberId);
+  const may = ({ seenBy, instructor }: PracticeRecord) => ({
+    correct: seenBy === 'self' ? own : !own && teaches,
+    withdraw: seenBy === 'self' ? own : !own && (officer || instructor?.id === me.memberId),
+  });
   return (
     <main class="page practice">
       <h2 ref={heading} tabIndex={-1}>
@@ -49,7 +48,14 @@ export function PracticePage({ me }: { me: Me }) {
       {reads && (
         <label class="whose">
           Whose
-          <select value={whose} onChange={(event) => setWhose(event.currentTarget.value)}>
+          <select
+            value={whose}
+            onChange={(event) => {
+              setRust(null);
+              setRecords(null);
+              setWhose(event.currentTarget.value);
+            }}
+          >
             {names.value.map(({ id, name }) => (
               <option key={id} value={id}>
                 {id === me.memberId ? `${name} (you)` : name}
@@ -67,7 +73,9 @@ export function PracticePage({ me }: { me: Me }) {
         <div>
           {own && <TrackForm at={at} zone={zone} entered={reload} />}
           {(own || teaches) && <RecordForm at={at} zone={zone} signs={!own} recorded={reload} />}
-          {records && <RecordList records={records} at={at} mayWithdraw={mayWithdraw} changed={reload} />}
+          {records && (
+            <RecordList {...{ records, at, zone, may, all: gone, setAll: setGone }} changed={reload} />
+          )}
         </div>
       </div>
     </main>

@@ -1,81 +1,86 @@
 import { useState } from 'preact/hooks';
-import { call } from '../api/client.js';
-import { attempt } from '../parts/attempt.js';
-import { Refusal } from '../parts/refusal.js';
-import { Day } from '../parts/said.js';
+import { Tick } from '../parts/fields.js';
+import { CorrectForm } from './record-form.js';
+import { RecordLine } from './record-line.js';
 import type { PracticeRecord } from './types.js';
-import { verdictSays } from './words.js';
+import { WithdrawForm } from './withdraw-form.js';
 
-/** Records, newest flight first. A wrong one is withdrawn with a reason; a right one is then recorded anew. */
+interface May {
+  correct: boolean;
+  withdraw: boolean;
+}
+
+/** Records, newest flight first. A wrong one is corrected by another, or withdrawn with a reason; it stays to be seen. */
 export function RecordList({
   records,
   at,
-  mayWithdraw,
+  zone,
+  may,
+  all,
+  setAll,
   changed,
 }: {
   records: PracticeRecord[];
   at: string;
-  mayWithdraw: (record: PracticeRecord) => boolean;
+  zone: string;
+  may: (record: PracticeRecord) => May;
+  /** Whether those that do not count any more are shown too. */
+  all: boolean;
+  setAll: (all: boolean) => void;
   changed: () => void;
 }) {
-  const [withdrawing, setWithdrawing] = useState<string | null>(null);
-  const [because, setBecause] = useState('');
-  const [problem, setProblem] = useState<string | null>(null);
+  const [open, setOpen] = useState<{ id: string; to: keyof May } | null>(null);
+  const toggle = (id: string, to: keyof May) =>
+    setOpen(open?.id === id && open.to === to ? null : { id, to });
+  const done = () => {
+    setOpen(null);
+    changed();
+  };
   return (
     <section aria-labelledby="records">
       <h3 id="records">On record</h3>
+      <Tick value={all} set={setAll}>
+        Show corrected and withdrawn ones too
+      </Tick>
       {records.length === 0 && <p class="hint">Nothing is recorded yet.</p>}
-      <Refusal problem={problem} />
       <ul class="records">
-        {records.map((one) => (
-          <li key={one.id}>
-            <strong>{one.title}</strong>, <Day date={one.flownOn} />
-            {one.night && ', at night'}
-            {one.crosswindKt !== null && `, crosswind ${one.crosswindKt} kt`}
-            {one.runwayFt !== null && `, runway ${one.runwayFt} ft`}. {verdictSays(one)}{' '}
-            <small>
-              {one.instructor ? `Signed by ${one.instructor.name}.` : 'Own record.'}
-              {one.trackEvent !== null && ' From a track.'}
-            </small>
-            {one.note && <p>{one.note}</p>}
-            {mayWithdraw(one) && withdrawing !== one.id && (
-              <button
-                class="quiet"
-                aria-label={`Withdraw ${one.title} of ${one.flownOn}`}
-                onClick={() => {
-                  setWithdrawing(one.id);
-                  setBecause('');
-                }}
-              >
-                Withdraw
-              </button>
-            )}
-            {withdrawing === one.id && (
-              <form
-                onSubmit={(event) => {
-                  event.preventDefault();
-                  void attempt(setProblem, async () => {
-                    await call('POST', `${at}/${one.id}/correct`, { because, record: null });
-                    setWithdrawing(null);
-                    changed();
-                  });
-                }}
-              >
-                <label>
-                  Why it is withdrawn; it stays on record
-                  <input
-                    required
-                    minLength={5}
-                    maxLength={500}
-                    value={because}
-                    onInput={(event) => setBecause(event.currentTarget.value)}
-                  />
-                </label>
-                <button class="main">Withdraw it</button>
-              </form>
-            )}
-          </li>
-        ))}
+        {records.map((one) => {
+          const stands = one.correctedBy === null && !one.withdraws;
+          const allowed = stands ? may(one) : { correct: false, withdraw: false };
+          const is = (to: keyof May) => open?.id === one.id && open.to === to;
+          const name = `${one.title} of ${one.flownOn}`;
+          return (
+            <li key={one.id} class={stands ? undefined : 'gone'}>
+              <RecordLine one={one} />
+              {(allowed.correct || allowed.withdraw) && (
+                <div class="may">
+                  {allowed.correct && (
+                    <button
+                      class="quiet"
+                      aria-expanded={is('correct')}
+                      aria-label={`Correct ${name}`}
+                      onClick={() => toggle(one.id, 'correct')}
+                    >
+                      Correct
+                    </button>
+                  )}
+                  {allowed.withdraw && (
+                    <button
+                      class="quiet"
+                      aria-expanded={is('withdraw')}
+                      aria-label={`Withdraw ${name}`}
+                      onClick={() => toggle(one.id, 'withdraw')}
+                    >
+                      Withdraw
+                    </button>
+                  )}
+                </div>
+              )}
+              {is('correct') && <CorrectForm at={at} zone={zone} record={one} corrected={done} />}
+              {is('withdraw') && <WithdrawForm at={`${at}/${one.id}`} withdrawn={done} />}
+            </li>
+          );
+        })}
       </ul>
     </section>
   );

@@ -2,20 +2,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
-import { clockIn, spanIn } from '../parts/time.js';
+import { spanIn } from '../parts/time.js';
 import { all } from '../session/session.js';
+import { EventDetail, eventSays, LogDetail, PracticeDetail } from './track-detail.js';
 import { TrackPicture } from './track-picture.js';
 import type { TrackReading } from './types.js';
-
-type Event = TrackReading['events'][number];
-
-const KINDS: Record<string, string> = {
-  'take-off': 'Take-off',
-  landing: 'Landing',
-  'low-approach': 'Go-around',
-  'steep-turn': 'Steep turn',
-  hold: 'Hold',
-};
 
 /** What a track shows, and what of it is entered. */
 export function TrackProposals({
@@ -47,6 +38,9 @@ export function TrackProposals({
   useEffect(() => {
     void all<{ id: string; registration: string }>('/aircraft').then(setAircraft);
   }, []);
+
+  /** Events are named by their place in the list and on the picture. */
+  const numberOf = (id: string): string => `no. ${reading.events.findIndex((event) => event.id === id) + 1}`;
 
   const confirm = async () => {
     setBusy(true);
@@ -80,7 +74,10 @@ export function TrackProposals({
       <p>{spanIn(zone, reading.from, reading.to)}</p>
       <ol class="events">
         {reading.events.map((event) => (
-          <li key={event.id}>{eventSays(event, zone)}</li>
+          <li key={event.id}>
+            {eventSays(event, zone)}
+            <EventDetail event={event} zone={zone} />
+          </li>
         ))}
       </ol>
       {reading.unseen.map((text) => (
@@ -142,10 +139,11 @@ export function TrackProposals({
             </>
           )}
         </fieldset>
+        <LogDetail log={reading.log} numberOf={numberOf} />
         <fieldset>
           <legend>Practice</legend>
           {reading.practice.length === 0 && <p class="hint">The track shows no manoeuvre to record.</p>}
-          {reading.practice.map(({ event, title, caveats, onRecord, confidence }) => (
+          {reading.practice.map(({ event, title, record, caveats, onRecord, confidence }) => (
             <div key={event}>
               <label class="tick">
                 <input
@@ -156,9 +154,9 @@ export function TrackProposals({
                     setChosen(checked ? [...chosen, event] : chosen.filter((one) => one !== event))
                   }
                 />
-                {title} ({event}){onRecord ? ', on record already' : `, how sure: ${confidence}`}
+                {title}, {numberOf(event)} above{onRecord && ', on record already'}
               </label>
-              <small>{caveats.join(' ')}</small>
+              <PracticeDetail {...{ record, confidence, caveats }} />
             </div>
           ))}
         </fieldset>
@@ -170,15 +168,4 @@ export function TrackProposals({
       </form>
     </div>
   );
-}
-
-function eventSays(event: Event, zone: string): string {
-  const where =
-    event.airfield === null ? '' : ` at ${event.airfield}${event.runway ? `, runway ${event.runway}` : ''}`;
-  const stop = event.fullStop === null ? '' : event.fullStop ? ', full stop' : ', touch-and-go';
-  const bank =
-    event.bankDeg === null
-      ? ''
-      : `, ${event.bankDeg}° of bank, wind there ${event.windKt} kt from ${event.windFromDeg}°`;
-  return `${clockIn(zone, event.at)} ${KINDS[event.kind] ?? event.kind}${where}${stop}${bank}`;
 }

@@ -38,15 +38,24 @@ export interface Plan {
 export interface PracticeRecord {
   id: string;
   title: string;
+  manoeuvre: string;
+  level: string;
   flownOn: string;
+  measured: Record<string, { least: number; most: number } | null | undefined> | null;
   night: boolean | null;
   crosswindKt: number | null;
+  gustSpreadKt: number | null;
+  equipment: string[] | null;
+  logEntryId: string | null;
   runwayFt: number | null;
   toStandard: boolean | null;
   note: string;
   seenBy: 'self' | 'instructor';
   instructor: { id: string; name: string } | null;
   trackEvent: string | null;
+  because: string | null;
+  withdraws: boolean;
+  correctedBy: string | null;
   verdict: {
     status: 'judged' | 'no-edition' | 'task-not-asked';
     document: string | null;
@@ -70,8 +79,18 @@ export interface TrackReading {
     bankDeg: number | null;
     windFromDeg: number | null;
     windKt: number | null;
+    until: string;
+    altitudeDevFt: { least: number; most: number } | null;
+    confidence: number;
+    factors: { says: string; factor: number }[];
   }[];
-  log: { field: string; value: string | number | boolean | null }[];
+  log: {
+    field: string;
+    value: string | number | boolean | null;
+    evidence: string[];
+    confidence: number;
+    caveats: string[];
+  }[];
   practice: {
     event: string;
     title: string;

@@ -31,13 +31,26 @@ export const MANOEUVRES: readonly string[] = [
 
 export const titleOf = (one: string): string => one.replaceAll('_', ' ');
 
+/** Whose published standard it is held against. */
+export const LEVELS = [
+  ['', 'by your certificates'],
+  ['private', 'private pilot'],
+  ['commercial', 'commercial pilot'],
+  ['instrument', 'instrument rating'],
+] as const;
+
+/** What can be measured; the usual ones stand in the open. */
 export const MEASURES = [
-  { measure: 'altitudeDevFt', label: 'Altitude off, ft' },
-  { measure: 'airspeedDevKt', label: 'Airspeed off, kt' },
-  { measure: 'headingDevDeg', label: 'Heading off, °' },
-  { measure: 'rolloutDevDeg', label: 'Roll-out off, °' },
-  { measure: 'bankDeg', label: 'Bank, °' },
-  { measure: 'touchdownBeyondPointFt', label: 'Touchdown beyond the point, ft' },
+  { measure: 'altitudeDevFt', label: 'Altitude off, ft', usual: true },
+  { measure: 'airspeedDevKt', label: 'Airspeed off, kt', usual: true },
+  { measure: 'headingDevDeg', label: 'Heading off, °', usual: true },
+  { measure: 'rolloutDevDeg', label: 'Roll-out off, °', usual: true },
+  { measure: 'bankDeg', label: 'Bank, °', usual: true },
+  { measure: 'touchdownBeyondPointFt', label: 'Touchdown beyond the point, ft', usual: true },
+  { measure: 'bankDevDeg', label: 'Bank off, °', usual: false },
+  { measure: 'needleShare', label: 'Needle, share of full deflection', usual: false },
+  { measure: 'minimumDevFt', label: 'Over the minimum altitude, ft', usual: false },
+  { measure: 'arcDevNm', label: 'Off the arc, NM', usual: false },
 ] as const;
 
 /** The outcome in words. */
