@@ -73,6 +73,8 @@ export class StandingAnswers1764000000024 implements MigrationInterface {
       ${tenantTable('fact_changes')}
       -- Whoever looks which clubs have changes to read speaks for no club yet, and sees ids only.
       CREATE POLICY fact_changes_sweep ON fact_changes FOR SELECT USING (bellcrank_club() IS NULL);
+      -- An administrator who mends rows by hand speaks for no club either, and cascades then write as the tables' owner.
+      CREATE POLICY fact_changes_by_hand ON fact_changes FOR INSERT WITH CHECK (bellcrank_club() IS NULL);
 
       -- What the engine says of each booked flight now.
       CREATE TABLE standing_answers (
@@ -109,7 +111,7 @@ export class StandingAnswers1764000000024 implements MigrationInterface {
         CONSTRAINT standing_changes_other_chk CHECK (before <> after)
       );
       CREATE INDEX standing_changes_booking_ix ON standing_changes (club_id, booking_id, id);
-      ${tenantTable('standing_changes', 'append-only')}
+      ${tenantTable('standing_changes')}
 
       -- The rules each club's answers were judged by, and when the first of them must be judged again.
       CREATE TABLE standing_clubs (

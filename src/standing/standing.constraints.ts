@@ -28,11 +28,4 @@ registerConstraint(
     title: 'No such booking',
     detail: 'The club has no such booking. Check the id.',
   })),
-  {
-    constraint: 'standing_changes_append_only',
-    code: 'standing-change-kept',
-    status: 409,
-    title: 'What has changed stays on record',
-    detail: 'A change of a standing answer is not edited or deleted.',
-  },
 );

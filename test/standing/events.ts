@@ -119,7 +119,7 @@ export const EVENTS: Event[] = [
       change(
         scene,
         'squawks',
-        "state = 'fixed', closed_from = state, closed_at = $2",
+        "state = 'no-fault-found', closed_from = state, closed_at = $2",
         'closed_at IS NULL',
         scene.api.clock.now(),
       ) as never,

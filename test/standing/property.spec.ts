@@ -53,7 +53,8 @@ describe('standing answers', () => {
         // An event the database refuses (a fourth rating, a span turned round) is no event.
         if (!/violates|refuse|duplicate|must /i.test(error.message))
           throw new Error(`${name}: ${error.message}`);
-        refused[name] = (refused[name] ?? 0) + 1;
+        const what = `${name}: ${error.message.split('\n')[0]}`;
+        refused[what] = (refused[what] ?? 0) + 1;
       });
       const done = await rejudgeClub(db, clubId, () => api.clock.now());
       work.facts += done.facts;
