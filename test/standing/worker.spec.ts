@@ -61,7 +61,8 @@ describe('standing answers in the background', () => {
   it('are judged once where two replicas share the work, whichever takes it', async () => {
     second = await startApi({ beside: api, backgroundWork: true });
     const ids = [];
-    for (const day of ['13', '14', '15']) ids.push(await book(`2026-03-${day}T18:00:00Z`, `2026-03-${day}T19:00:00Z`));
+    for (const day of ['13', '14', '15'])
+      ids.push(await book(`2026-03-${day}T18:00:00Z`, `2026-03-${day}T19:00:00Z`));
     for (const id of ids) await until(id, GO);
     for (let n = 0; n < 5; n += 1) {
       const squawkId = await squawk();
