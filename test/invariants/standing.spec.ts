@@ -96,6 +96,12 @@ describe('the database refuses', () => {
     expect(await rowRefusal(db, clubId, table, row())).toMatchObject({ constraint });
   });
 
+  it('standing_answers_pkey: a second answer of one booking', async () => {
+    expect(
+      await rowRefusal(db, clubId, 'standing_answers', answer({ booking_id: answeredId })),
+    ).toMatchObject({ constraint: 'standing_answers_pkey' });
+  });
+
   it('rows of another club', async () => {
     for (const [table, row] of [
       ['fact_changes', fact()],
