@@ -22,6 +22,7 @@ import { PRACTICE_ENTITIES } from './practice/entities.js';
 import { PracticeModule } from './practice/practice.module.js';
 import { SAFETY_ENTITIES } from './safety/entities.js';
 import { SafetyModule } from './safety/safety.module.js';
+import { StandingModule } from './standing/standing.module.js';
 import { WebModule } from './web/web.module.js';
 
 /** Every table that is read or written through TypeORM; bookings and decisions speak SQL. */
@@ -53,6 +54,7 @@ export class AppModule {
         CheckoutsModule,
         DecisionsModule,
         BookingsModule,
+        StandingModule,
         MaintenanceModule,
         PracticeModule,
         SafetyModule,

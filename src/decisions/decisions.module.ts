@@ -28,6 +28,6 @@ import { WhyController } from './why/why.controller.js';
     DryRunController,
   ],
   providers: [DecisionsService, WaysService, RuleBookService, Sealer, AuditService, DryRunService],
-  exports: [DecisionsService],
+  exports: [DecisionsService, WaysService],
 })
 export class DecisionsModule {}

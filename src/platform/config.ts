@@ -34,6 +34,8 @@ export class AppConfig {
   /** Signs tokens and derives passwords. Same on all replicas. */
   readonly secret: string;
   readonly logLevel: LogLevel;
+  /** Whether this process does the work in the background too, or only answers requests. */
+  readonly backgroundWork: boolean;
   /** Express' "trust proxy": false, or the number of proxies in front. */
   readonly trustProxy: number | false;
 
@@ -75,6 +77,7 @@ export function parseConfig(source: NodeJS.ProcessEnv): ParsedConfig {
     embeddedPort: env.BELLCRANK_PG_PORT,
     secret: env.BELLCRANK_SECRET,
     logLevel: env.LOG_LEVEL,
+    backgroundWork: env.BELLCRANK_BACKGROUND_WORK === 'on',
     trustProxy: Number(env.TRUST_PROXY) || false,
   };
 }

@@ -67,6 +67,9 @@ export class Environment {
   @MaxLength(512, { message: 'must be at most 512 characters' })
   BELLCRANK_SECRET?: string;
 
+  @IsIn(['on', 'off'], { message: 'must be on or off' })
+  BELLCRANK_BACKGROUND_WORK: 'on' | 'off' = 'on';
+
   @IsIn(LOG_LEVELS, { message: `must be one of ${LOG_LEVELS.join(', ')}` })
   LOG_LEVEL: LogLevel = 'info';
 
@@ -82,6 +85,7 @@ export const SETTING_NAMES: readonly string[] = [
     'BELLCRANK_DATA_DIR',
     'BELLCRANK_PG_PORT',
     'BELLCRANK_SECRET',
+    'BELLCRANK_BACKGROUND_WORK',
     'LOG_LEVEL',
   ],
   ...['TRUST_PROXY'],

@@ -11,6 +11,7 @@ import { HealthController } from './health/health.controller.js';
 import { RequestValidationPipe } from './http/validation.pipe.js';
 import { EtagInterceptor } from './http/versions.js';
 import { loggingParams } from './logging.js';
+import { JobQueue } from './queue/job-queue.js';
 import { ProblemFilter } from './problems/problem.filter.js';
 import { ProblemsController } from './problems/problems.controller.js';
 import { UnknownAddress } from './problems/unknown-address.js';
@@ -36,12 +37,13 @@ export class PlatformModule {
         { provide: AppConfig, useValue: config },
         Clock,
         TenantDb,
+        JobQueue,
         UnknownAddress,
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_PIPE, useClass: RequestValidationPipe },
         { provide: APP_INTERCEPTOR, useClass: EtagInterceptor },
       ],
-      exports: [AppConfig, Clock, TenantDb],
+      exports: [AppConfig, Clock, TenantDb, JobQueue],
     };
   }
 }

@@ -19,6 +19,7 @@ export * from './engine/judge.js';
 export * from './engine/combine.js';
 export * from './engine/decide.js';
 export * from './engine/weigh.js';
+export * from './engine/stand.js';
 export * from './engine/timeline.js';
 export * from './engine/club-timeline.js';
 export { stepsOf, type VerdictStep, type VerdictSteps } from './engine/follow.js';

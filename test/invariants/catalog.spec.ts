@@ -90,7 +90,17 @@ describe('tenancy', () => {
     const besides = tenantTables(live).flatMap((table) =>
       Object.keys(live.tables[table]!.policies).filter((name) => name !== `${table}_club`),
     );
-    expect(besides).toEqual(['clubs_sign_in']);
+    expect(besides).toEqual([
+      'clubs_sign_in',
+      // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
+      ...['fact_changes_by_hand', 'fact_changes_sweep', 'standing_clubs_sweep'],
+    ]);
+    for (const [table, name] of [
+      ['fact_changes', 'fact_changes_by_hand'],
+      ['fact_changes', 'fact_changes_sweep'],
+      ['standing_clubs', 'standing_clubs_sweep'],
+    ] as const)
+      expect(live.tables[table]!.policies[name]).toMatch(/\(bellcrank_club\(\) IS NULL\)/);
     expect(live.tables['clubs']!.policies['clubs_sign_in']).toMatch(
       /^permissive for select to public using \(slug = /,
     );

@@ -36,6 +36,7 @@ describe('settings', () => {
         DATABASE_SERVICE_URL: 'postgres://s:p@db:5432/b',
         DATABASE_POOL_MAX: '20',
         DATABASE_STATEMENT_TIMEOUT_MS: '500',
+        BELLCRANK_BACKGROUND_WORK: 'off',
         TRUST_PROXY: '2',
       },
       ...{
@@ -56,6 +57,7 @@ describe('settings', () => {
         databasePoolMax: 20,
         databaseStatementTimeoutMs: 500,
         trustProxy: 2,
+        backgroundWork: false,
         embeddedPort: undefined,
         logLevel: 'debug',
         secret: SECRET,
@@ -72,6 +74,7 @@ describe('settings', () => {
     ['DATABASE_URL', 'mysql://x'],
     ['DATABASE_POOL_MAX', '0'],
     ['DATABASE_STATEMENT_TIMEOUT_MS', '-5'],
+    ['BELLCRANK_BACKGROUND_WORK', 'yes'],
     ['BELLCRANK_PG_PORT', '0'],
     ['BELLCRANK_SECRET', 'short'],
     ['LOG_LEVEL', 'loud'],

@@ -32,6 +32,10 @@ export const NOW = '2026-03-10T15:00:00Z';
 export interface ApiOptions {
   /** Where the clock stands; NOW unless said otherwise. */
   now?: string;
+  /** Judge booked flights again and so on, as a service does; left out unless a spec is about that. */
+  backgroundWork?: boolean;
+  /** The database of another service, to run a second one beside it; that one keeps it. */
+  beside?: Api;
   /** Only these modules, on top of platform and accounts; without it the whole service. */
   parts?: { imports: NonNullable<ModuleMetadata['imports']>; entities: (new () => object)[] };
 }
@@ -53,10 +57,14 @@ export interface Api {
 
 /** Starts the service on a fresh copy of the migrated database, on a clock that stands still, on a free loopback port. */
 export async function startApi(options: ApiOptions = {}): Promise<Api> {
-  const database = await createTestDatabase();
+  const database = options.beside?.database ?? (await createTestDatabase());
   // One proxy in front, so that a spec can come from different addresses with X-Forwarded-For.
-  const config = new AppConfig({ ...database.config, trustProxy: 1 });
-  const clock = new FixedClock(options.now ?? NOW);
+  const config = new AppConfig({
+    ...database.config,
+    trustProxy: 1,
+    backgroundWork: options.backgroundWork ?? false,
+  });
+  const clock = options.beside?.clock ?? new FixedClock(options.now ?? NOW);
   const root = await rootModule(config, database, options.parts);
   const testing = await Test.createTestingModule({ imports: [root] })
     .overrideProvider(Clock)
@@ -78,7 +86,7 @@ export async function startApi(options: ApiOptions = {}): Promise<Api> {
     countQueries: () => countQueries(app.get(DataSource)),
     async stop() {
       await app.close();
-      await database.drop();
+      if (options.beside === undefined) await database.drop();
     },
   };
 }

@@ -7,7 +7,11 @@ import type { StoredDecision } from '../stored-decision.js';
  * The ways as this person may read them. No way touches a closed record (the search leaves those out), but conditions of a
  * person who would be named, and findings on the flight as asked, may tell of one.
  */
-export function waysAsSeenBy(viewer: SignedIn, stored: StoredDecision, found: FoundWays): WaysToYes {
+export function waysAsSeenBy(
+  viewer: SignedIn,
+  stored: Pick<StoredDecision, 'sheet' | 'decision'>,
+  found: FoundWays,
+): WaysToYes {
   const { ways, proofs, laterProof } = found;
   const seen = asSeenBy(viewer, stored.sheet, stored.decision);
   const open = (way: Way, proof: Proof): Way => {

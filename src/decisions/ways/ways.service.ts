@@ -7,7 +7,7 @@ import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { toSeconds } from '../../rules/index.js';
-import { findWays } from '../../rules/ways/index.js';
+import { findWays, type WaysToYes } from '../../rules/ways/index.js';
 import type { Decided } from '../decision-store.js';
 import { DecisionsService } from '../decisions.service.js';
 import type { StoredDecision } from '../stored-decision.js';
@@ -44,9 +44,17 @@ export class WaysService {
    */
   async of(user: SignedIn, decisionId: string): Promise<WaysDto> {
     const stored = await this.decisions.find(user, decisionId);
+    refuseTheBegun(stored, this.clock.now());
+    return { decisionId, ...(await this.search(user, stored)) };
+  }
+
+  /** The same search on a sheet at hand: a booked flight with its facts as they are now. */
+  async search(
+    user: SignedIn,
+    of: Pick<StoredDecision, 'sheet' | 'policy' | 'decision'>,
+  ): Promise<WaysToYes> {
     const now = this.clock.now();
-    refuseTheBegun(stored, now);
-    const { sheet, policy } = stored;
+    const { sheet, policy } = of;
     const reach = await this.db.run(user.clubId, (em) => gatherWithinReach(em, sheet, now), {
       readOnly: true,
     });
@@ -62,7 +70,7 @@ export class WaysService {
           ),
       limits: { nodes: NODES, shouldStop: () => performance.now() > stopAt },
     });
-    return { decisionId, ...waysAsSeenBy(user, stored, found) };
+    return waysAsSeenBy(user, of, found);
   }
 }
 

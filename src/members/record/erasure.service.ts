@@ -52,6 +52,12 @@ export class ErasureService {
         ['answersKeptForRepeats', 'idempotency_keys'],
       ] as const)
         deleted[name] = await run(`DELETE FROM ${table} WHERE club_id = $1 AND member_id = $2`);
+      // Said of flights of the member's: what stood in the way is a sentence about a record that is gone.
+      for (const table of ['standing_answers', 'standing_changes'])
+        await run(
+          `DELETE FROM ${table} s USING booking_people p WHERE s.club_id = $1 AND p.club_id = $1
+              AND p.booking_id = s.booking_id AND p.member_id = $2`,
+        );
       const emptiedNotes = await emptyNotes(run);
       const newName = `Former member ${id.slice(-6)}`;
       const today = await clubToday(em, clubId, this.clock.now());

@@ -3,6 +3,11 @@ import { DOCUMENT_KINDS } from '../documents/document-kinds.js';
 const of = (table: string, column = 'member_id'): string =>
   `SELECT * FROM ${table} WHERE club_id = $1 AND ${column} = $2`;
 
+/** Rows about flights the member is aboard of. */
+const aboard = (table: string): string =>
+  `SELECT s.* FROM ${table} s JOIN booking_people p ON p.club_id = s.club_id AND p.booking_id = s.booking_id
+     WHERE s.club_id = $1 AND p.member_id = $2`;
+
 /** Rows about a member, by what they are; $1 the club, $2 the member. */
 export const RECORDS: Record<string, string> = {
   roles: of('member_roles'),
@@ -22,6 +27,8 @@ export const RECORDS: Record<string, string> = {
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
   decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
      WHERE club_id = $1 AND member_id = $2`,
+  standingAnswers: aboard('standing_answers'),
+  standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
   squawksReported: of('squawks', 'reported_by'),
   documentsRead: `SELECT at, actor_id, row_id AS document_id FROM audit_log

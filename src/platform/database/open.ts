@@ -14,7 +14,9 @@ import {
   SERVICE_ROLE,
   setServicePassword,
   verifyServiceRole,
+  GROUP_ROLE,
 } from './roles.js';
+import { prepareQueues } from '../queue/queues.js';
 import { serviceDataSourceOptions, type EntityList } from './service-data-source.js';
 
 /** An opened database. */
@@ -91,7 +93,10 @@ async function prepareSchema(
     const serverVersion = await checkServerVersion(owner);
     const applied = await exclusively(owner, async () => {
       await ensureGroupRole(owner);
-      return options.skipMigrations ? [] : applyMigrations(ownerUrl, options.migrations);
+      if (options.skipMigrations) return [];
+      const names = await applyMigrations(ownerUrl, options.migrations);
+      await prepareQueues(ownerUrl, GROUP_ROLE);
+      return names;
     });
     for (const name of applied) options.notice?.(`Database schema: applied ${name}.`);
     await ensureAccess(owner);

@@ -97,6 +97,8 @@ export interface Rule<K extends FactKey = FactKey, B extends string = string> {
    * instead of a refusal. Default `booking`: unknown refuses.
    */
   settledAt?: 'booking' | 'departure';
+  /** About making a booking: a booking that stands is not asked again. */
+  onlyWhenBooking?: true;
   /** For rules settled at departure: the condition told when the facts are not known. */
   whenUnknown?: string;
   reads: readonly K[];

@@ -43,13 +43,14 @@ export function verdictDiffers(
 
 const NONE: string[] = [];
 
-/** Runs one rule. An error inside a rule is an outcome of its own, never a pass. */
+/** Runs one rule; `asked` is told of each fact it asks for, remedies apart. An error inside a rule is an outcome of its own, never a pass. */
 export function runRule(
   rule: Rule,
   sheet: FactSheet,
   book: ParameterBook,
   crew: Crew,
   time: FlightTime,
+  asked?: (key: FactKey) => void,
 ): Outcome {
   const moment = new Moment(time);
   const parameters = new Parameters(book, moment, rule.parameters);
@@ -67,7 +68,7 @@ export function runRule(
     const body = bodyInForce(rule, moment);
     if (body) {
       outcome.body = body;
-      const judgement = body.judge(new View(rule, sheet, crew), moment, parameters, takeOf(rule));
+      const judgement = body.judge(new View(rule, sheet, crew, asked), moment, parameters, takeOf(rule));
       const { status, says } = rule.branches[judgement.branch]!;
       const slot = slotWithout(says, judgement.values);
       if (slot !== null) throw new Error(`${rule.id} gives no value for {${slot}}`);
@@ -118,6 +119,7 @@ class View implements FactView {
     private readonly rule: Rule,
     private readonly sheet: FactSheet,
     readonly crew: Crew,
+    private readonly asked: ((key: FactKey) => void) | undefined,
   ) {}
 
   get flight(): Omit<FlightFacts, 'departs' | 'arrives'> {
@@ -126,6 +128,7 @@ class View implements FactView {
 
   peek<Q extends FactKey>(key: Q): Fact<FactValue<Q>> {
     if (!this.rule.reads.includes(key)) throw new Error(`reads ${key} without declaring it`);
+    this.asked?.(key);
     return readFact(this.sheet, this.crew, key);
   }
 

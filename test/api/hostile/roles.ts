@@ -113,6 +113,9 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // One's own decisions; another member's are asked for in the query.
   [/^listDecisions$/, ALL],
   [/^(listBookings|getBooking)$/, ALL],
+  // One's own; another member's are asked for in the query.
+  [/^listStandingAnswers$/, ALL],
+  [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
   [/^cancelBooking$/, OFFICERS],
   [/^blockAircraft$/, COORDINATORS],
 ];

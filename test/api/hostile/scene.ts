@@ -33,6 +33,7 @@ const ID_OF: [RegExp, string][] = [
   [/\/practice\/\{id\}/, 'practiceId'],
   [/\/decisions\/\{id\}/, 'decisionId'],
   [/\/bookings\/\{id\}/, 'bookingId'],
+  [/\/standing-answers\/\{bookingId\}/, 'bookingId'],
   [/\/displacements\/\{id\}/, 'displacementId'],
 ];
 

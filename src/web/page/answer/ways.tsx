@@ -19,8 +19,16 @@ const BY: Record<WayStep['by'], string> = {
   administrator: 'the club’s office',
 };
 
-/** Searched for when somebody asks: the cheapest ways that make the answer yes, side by side. */
-export function Ways({ decision, zone }: { decision: Decision; zone: string }) {
+/** Searched for when somebody asks: the cheapest ways that make the answer yes, side by side. `at`: where they are asked for. */
+export function Ways({
+  decision,
+  zone,
+  at = `/decisions/${decision.id}/ways`,
+}: {
+  decision: Pick<Decision, 'id' | 'answer'> & { aircraft: { registration: string } };
+  zone: string;
+  at?: string;
+}) {
   const [state, setState] = useState<'closed' | 'looking' | 'open'>('closed');
   const [found, setFound] = useState<WaysToYes | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
@@ -30,7 +38,7 @@ export function Ways({ decision, zone }: { decision: Decision; zone: string }) {
     setState('looking');
     setProblem(null);
     try {
-      setFound(await call<WaysToYes>('GET', `/decisions/${decision.id}/ways`));
+      setFound(await call<WaysToYes>('GET', at));
       setState('open');
     } catch (error) {
       if (!(error instanceof ApiProblem)) throw error;

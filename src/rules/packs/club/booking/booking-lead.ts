@@ -4,13 +4,14 @@ import { departLater } from './other-times.js';
 
 /**
  * Club rule: how long before departure a booking is made, counted from when the facts were gathered. It is about making a
- * booking: a booking that stands is judged again with the facts as of the day it was made.
+ * booking: one that stands is not asked again.
  */
 export const bookingLead = defineRule({
   id: 'club.booking_lead',
   title: 'How far ahead',
   weight: 'club',
   binds: 'flight',
+  onlyWhenBooking: true,
   reads: [],
   parameters: ['club.booking-lead.min-hours', 'club.booking-lead.max-days'],
   branches: {

@@ -1,0 +1,74 @@
+/** Booked flights as they are judged again: which of them, and with which facts. */
+import type { EntityManager } from 'typeorm';
+import type { FlightRequestDto } from '../decisions/flight-request.dto.js';
+import { gatherEach } from '../decisions/gather/each.js';
+import { instant } from '../decisions/gather/sql.js';
+import { ProblemException } from '../platform/problems/index.js';
+import type { Answer, FactSheet, Policy } from '../rules/index.js';
+
+/** A flight that is booked and has not begun. */
+export interface BookedFlight {
+  bookingId: string;
+  memberId: string;
+  aircraftId: string;
+  departs: string;
+  request: FlightRequestDto;
+  /** The answer it stands at; null: it was not judged since it was booked. */
+  stood: Answer | null;
+  stoodBecause: Because[] | null;
+}
+
+/** What stands in the way of a flight, a sentence a rule. */
+export interface Because {
+  rule: string;
+  title: string;
+  says: string;
+  /** Whose record it tells of. */
+  people: string[];
+}
+
+const SELECT = `SELECT b.id AS "bookingId", b.member_id AS "memberId", b.aircraft_id AS "aircraftId",
+    ${instant('lower(b.during)')} AS departs, b.request, s.answer AS stood, s.because AS "stoodBecause"
+  FROM bookings b LEFT JOIN standing_answers s ON s.club_id = b.club_id AND s.booking_id = b.id
+  WHERE b.club_id = bellcrank_club() AND b.kind = 'flight' AND b.status = 'booked' AND lower(b.during) > $1::timestamptz`;
+
+/**
+ * Flights that read a changed fact, were never judged, or whose answer may change by now though nothing did.
+ * `subjects` null: every flight.
+ */
+export function flightsThatRead(
+  em: EntityManager,
+  of: { subjects: readonly string[] | null; now: string; limit: number; afterId: string | null },
+): Promise<BookedFlight[]> {
+  return em.query(
+    `${SELECT} AND ($2::text[] IS NULL OR s.booking_id IS NULL OR s.holds_until <= $1::timestamptz
+         OR b.id IN (SELECT x.booking_id FROM standing_answers x WHERE x.club_id = bellcrank_club() AND x.reads && $2::text[]))
+       AND ($3::uuid IS NULL OR b.id > $3) ORDER BY b.id LIMIT $4`,
+    [of.now, of.subjects, of.afterId, of.limit],
+  );
+}
+
+/** The sheet of each flight; what is wrong with it where it cannot be read any more. */
+export async function sheetsOf(
+  em: EntityManager,
+  flights: readonly BookedFlight[],
+  now: string,
+): Promise<{ flight: BookedFlight; sheet: FactSheet | ProblemException; policy: Policy }[]> {
+  if (flights.length === 0) return [];
+  try {
+    const { sheets, policy } = await gatherEach(em, { flights, knownAt: now });
+    return flights.map((flight, index) => ({ flight, sheet: sheets[index]!, policy }));
+  } catch (error) {
+    if (!(error instanceof ProblemException)) throw error;
+    if (flights.length === 1) {
+      const { policy } = await gatherEach(em, { flights: [], knownAt: now });
+      return [{ flight: flights[0]!, sheet: error, policy }];
+    }
+    // One of them cannot be read: halves, until it stands alone.
+    const middle = Math.ceil(flights.length / 2);
+    return [
+      ...(await sheetsOf(em, flights.slice(0, middle), now)),
+      ...(await sheetsOf(em, flights.slice(middle), now)),
+    ];
+  }
+}

@@ -1,0 +1,117 @@
+/** One booked flight judged again: pure, from its sheet to the row that is kept. */
+import { ProblemException } from '../platform/problems/index.js';
+import {
+  personInRole,
+  rulesetFor,
+  sha256,
+  stand,
+  toInstant,
+  toSeconds,
+  versionsOf,
+  canonicalJson,
+  writtenLawOf,
+  type Answer,
+  type FactSheet,
+  type Jurisdiction,
+  type Policy,
+} from '../rules/index.js';
+import type { Because } from './gather-standing.js';
+
+/** The answer a booked flight stands at. */
+export interface StandingRow {
+  bookingId: string;
+  answer: Answer;
+  because: Because[];
+  /** What it was read from, as `fact_changes` names it. */
+  reads: string[];
+  /** With no fact changed, the answer may be another one from then on. */
+  holdsUntil: string | null;
+}
+
+const ROLES = ['pic', 'member', 'instructor'] as const;
+
+/** Policy read while facts are gathered, whatever the rules ask. */
+const READ_WHILE_GATHERING = ['policy:club.papers.unverified-count', 'club:rules', 'club:zone'];
+
+/** Judges one booking on a sheet. A flight that cannot be read any more stands at no, and says why. */
+export function judgeAgain(
+  bookingId: string,
+  sheet: FactSheet | ProblemException,
+  policy: Policy,
+): StandingRow {
+  const always = [...READ_WHILE_GATHERING, `booking:${bookingId}`];
+  if (sheet instanceof ProblemException) {
+    const says = sheet.detail ?? 'The flight as it was booked cannot be read any more.';
+    const because = [{ rule: 'flight', title: 'The flight as booked', says, people: [] }];
+    return {
+      bookingId,
+      answer: 'no',
+      because,
+      reads: [...always, 'club:airfields'].sort(),
+      holdsUntil: null,
+    };
+  }
+  const { flight, aircraft } = sheet;
+  const standing = stand(sheet, rulesetFor(sheet.jurisdiction, policy), toSeconds(flight.departs));
+  const places = flight.route.map(({ id }) => `airfield:${id}`);
+  return {
+    bookingId,
+    answer: standing.answer,
+    because: standing.blocking.map(({ rule, title, says, reads }) => ({
+      ...{ rule, title, says },
+      people: ROLES.filter((role) => reads.some((key) => key.startsWith(`${role}.`)))
+        .map((role) => personInRole(sheet, standing.crew, role))
+        .filter((id, index, all): id is string => id !== null && all.indexOf(id) === index),
+    })),
+    reads: [
+      ...new Set([
+        ...standing.reads,
+        ...places,
+        ...always,
+        `aircraft:${aircraft.id}:home`,
+        ...alsoReads(standing.reads),
+      ]),
+    ].sort(),
+    holdsUntil: holdsUntil(sheet, standing.reads),
+  };
+}
+
+/** What a fact is put together from besides what bears its name. */
+function alsoReads(reads: readonly string[]): string[] {
+  // A differences sign-off says which equipment was shown in the words of the change.
+  return reads.some((name) => name.endsWith(':checkouts')) ? ['club:differences'] : [];
+}
+
+/**
+ * Facts are gathered as known now: other bookings drop out of them when they are over, whether or not their flight has
+ * been put in. The first such end before the departure is when to look again.
+ */
+function holdsUntil(
+  { flight, aircraft, people, knownAt }: FactSheet,
+  reads: readonly string[],
+): string | null {
+  const reserved = reads.includes(`aircraft:${aircraft.id}:reservations`) ? aircraft.reservations : null;
+  const promised = Object.values(people)
+    .filter(({ id }) => reads.includes(`person:${id}:commitments`))
+    .map(({ commitments }) => commitments);
+  const ends = [reserved, ...promised].flatMap((fact) =>
+    fact?.known ? fact.value.flatMap(({ to }) => (to === null ? [] : [toSeconds(to)])) : [],
+  );
+  const [first] = ends
+    .filter((end) => end > toSeconds(knownAt) && end < toSeconds(flight.departs))
+    .sort((a, b) => a - b);
+  return first === undefined ? null : toInstant(first);
+}
+
+const laws = new Map<Jurisdiction, string>();
+
+/** The law that answers are judged by: its numbers and the versions of its rules. A release that changes either changes it. */
+export function lawDigest(jurisdiction: Jurisdiction): string {
+  let digest = laws.get(jurisdiction);
+  if (digest === undefined) {
+    const ruleset = rulesetFor(jurisdiction, { values: [] });
+    const body = { numbers: writtenLawOf(ruleset).digest, rules: versionsOf(ruleset) };
+    laws.set(jurisdiction, (digest = sha256(canonicalJson(body))));
+  }
+  return digest;
+}

@@ -1,0 +1,133 @@
+/** Judges again what changed facts touch, in transactions of the club's own. */
+import type { EntityManager } from 'typeorm';
+import { gatherClub } from '../decisions/gather/club.js';
+import type { TenantDb } from '../platform/database/tenant.js';
+import { newId } from '../platform/ids.js';
+import type { Answer } from '../rules/index.js';
+import { flightsThatRead, sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
+import { judgeAgain, lawDigest, type StandingRow } from './judge-again.js';
+
+/** What was done. */
+export interface Rejudged {
+  /** Changed facts that were looked at. */
+  facts: number;
+  /** Flights judged again. */
+  judged: number;
+  /** Of them, flights whose answer is another one now. */
+  changed: number;
+}
+
+/** Changed facts taken up at once, and flights judged in one go. */
+const FACTS_AT_ONCE = 5000;
+const FLIGHTS_AT_ONCE = 200;
+
+/** Whether changes came from facts or from a release that brought another law. */
+const NEW_LAW = 'law';
+
+/**
+ * Brings a club's standing answers up to date. Facts are taken up and answers written in one transaction, so whatever
+ * happens in between, a change is never lost and never counted twice. One process at a time does it for a club; what
+ * another commits meanwhile is seen by the next round.
+ */
+export async function rejudgeClub(db: TenantDb, clubId: string, now: () => string): Promise<Rejudged> {
+  const sum: Rejudged = { facts: 0, judged: 0, changed: 0 };
+  for (let more = true; more;) {
+    const round = await db.run(clubId, (em) => oneRound(em, clubId, now()), { statementTimeoutMs: 60_000 });
+    sum.facts += round.facts;
+    sum.judged += round.judged;
+    sum.changed += round.changed;
+    more = round.facts === FACTS_AT_ONCE;
+  }
+  return sum;
+}
+
+async function oneRound(em: EntityManager, clubId: string, now: string): Promise<Rejudged> {
+  await em.query(`SELECT pg_advisory_xact_lock(hashtextextended('standing answers of ' || $1::text, 0))`, [
+    clubId,
+  ]);
+  const taken: { subject: string }[] = await em.query(
+    `WITH taken AS (DELETE FROM fact_changes WHERE club_id = bellcrank_club() AND id IN (
+         SELECT id FROM fact_changes WHERE club_id = bellcrank_club() ORDER BY id LIMIT $1) RETURNING subject)
+     SELECT subject FROM taken`,
+    [FACTS_AT_ONCE],
+  );
+  const subjects = [...new Set(taken.map(({ subject }) => subject))];
+  const { jurisdiction } = await gatherClub(em, now);
+  const law = lawDigest(jurisdiction);
+  const [stood]: { law: string }[] = await em.query(
+    'SELECT law FROM standing_clubs WHERE club_id = bellcrank_club()',
+  );
+  const all = stood !== undefined && stood.law !== law;
+  const round: Rejudged = { facts: taken.length, judged: 0, changed: 0 };
+  for (let afterId: string | null = null; ;) {
+    const flights: BookedFlight[] = await flightsThatRead(em, {
+      ...{ subjects: all ? null : subjects, now, limit: FLIGHTS_AT_ONCE, afterId },
+    });
+    round.judged += flights.length;
+    round.changed += await judgeAndKeep(em, {
+      flights,
+      now,
+      causes: all ? [...subjects, NEW_LAW] : subjects,
+    });
+    if (flights.length < FLIGHTS_AT_ONCE) break;
+    afterId = flights.at(-1)!.bookingId;
+  }
+  await em.query(
+    `INSERT INTO standing_clubs (club_id, law, due_at)
+     VALUES (bellcrank_club(), $1, (SELECT min(s.holds_until) FROM standing_answers s JOIN bookings b
+        ON b.club_id = s.club_id AND b.id = s.booking_id
+        WHERE s.club_id = bellcrank_club() AND b.status = 'booked' AND lower(b.during) > $2::timestamptz))
+     ON CONFLICT (club_id) DO UPDATE SET law = excluded.law, due_at = excluded.due_at`,
+    [law, now],
+  );
+  return round;
+}
+
+interface Change {
+  id: string;
+  bookingId: string;
+  before: Answer;
+  after: Answer;
+  because: Because[];
+  causedBy: string[];
+}
+
+/** @returns how many answers are others now */
+async function judgeAndKeep(
+  em: EntityManager,
+  of: { flights: BookedFlight[]; now: string; causes: readonly string[] },
+): Promise<number> {
+  const sheets = await sheetsOf(em, of.flights, of.now);
+  const rows: StandingRow[] = [];
+  const changes: Change[] = [];
+  for (const { flight, sheet, policy } of sheets) {
+    const row = judgeAgain(flight.bookingId, sheet, policy);
+    rows.push(row);
+    if (flight.stood === null || flight.stood === row.answer) continue;
+    const stood = new Set((flight.stoodBecause ?? []).map(({ rule }) => rule));
+    const read = new Set(row.reads);
+    changes.push({
+      ...{ id: newId(), bookingId: flight.bookingId, before: flight.stood, after: row.answer },
+      because: row.because.filter(({ rule }) => !stood.has(rule)),
+      causedBy: of.causes.filter((cause) => cause === NEW_LAW || read.has(cause)),
+    });
+  }
+  if (rows.length === 0) return 0;
+  await em.query(
+    `INSERT INTO standing_answers (club_id, booking_id, answer, because, reads, holds_until, judged_at)
+     SELECT bellcrank_club(), r."bookingId", r.answer, r.because, r.reads, r."holdsUntil", $2::timestamptz
+     FROM jsonb_to_recordset($1::jsonb) AS r ("bookingId" uuid, answer text, because jsonb, reads text[], "holdsUntil" timestamptz)
+     ON CONFLICT (club_id, booking_id) DO UPDATE SET answer = excluded.answer, because = excluded.because,
+       reads = excluded.reads, holds_until = excluded.holds_until, judged_at = excluded.judged_at`,
+    [JSON.stringify(rows), of.now],
+  );
+  if (changes.length > 0) {
+    await em.query(
+      `INSERT INTO standing_changes (club_id, id, booking_id, before, after, because, caused_by, at)
+       SELECT bellcrank_club(), c.id, c."bookingId", c.before, c.after, c.because, c."causedBy", $2::timestamptz
+       FROM jsonb_to_recordset($1::jsonb) AS c (id uuid, "bookingId" uuid, before text, after text, because jsonb, "causedBy" text[])`,
+      [JSON.stringify(changes), of.now],
+    );
+  }
+  return changes.length;
+}

@@ -1,0 +1,150 @@
+import { Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
+import type { SignedIn } from '../accounts/current-user.js';
+import { hasAnyRole } from '../accounts/roles.js';
+import { instant } from '../decisions/gather/sql.js';
+import type { WaysDto } from '../decisions/ways/ways.dto.js';
+import { WaysService } from '../decisions/ways/ways.service.js';
+import { assertOwnOr, READERS } from '../members/members.access.js';
+import { Clock } from '../platform/clock.js';
+import { notThere } from '../platform/database/records.js';
+import { TenantDb } from '../platform/database/tenant.js';
+import { type Page, pageOf, readCursor } from '../platform/http/index.js';
+import { ProblemException } from '../platform/problems/index.js';
+import { COVERED } from '../rules/explain/index.js';
+import { CAUTION, judge, type Answer, type FactSheet, type Policy } from '../rules/index.js';
+import { causeWords } from './cause-words.js';
+import { sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
+import type {
+  StandingAnswerDto,
+  StandingHistoryDto,
+  StandingQuery,
+  StandingReasonDto,
+} from './standing.dto.js';
+
+interface Row extends Omit<StandingAnswerDto, 'because' | 'caution'> {
+  because: Because[];
+  people: { id: string; name: string }[];
+}
+
+const SELECT = `SELECT b.id AS "bookingId", b.aircraft_id AS "aircraftId", a.registration, b.member_id AS "memberId",
+    m.name AS "memberName", ${instant('lower(b.during)')} AS departs, ${instant('upper(b.during)')} AS arrives,
+    d.answer AS "bookedAt", s.answer AS now, coalesce(s.because, '[]'::jsonb) AS because, ${instant('s.judged_at')} AS "judgedAt",
+    s.booking_id IS NOT NULL AND NOT EXISTS (SELECT 1 FROM fact_changes f
+      WHERE f.club_id = b.club_id AND s.reads @> ARRAY[f.subject]) AS current,
+    (SELECT jsonb_agg(jsonb_build_object('id', x.id, 'name', x.name) ORDER BY x.id) FROM booking_people p
+      JOIN members x ON x.club_id = p.club_id AND x.id = p.member_id
+      WHERE p.club_id = b.club_id AND p.booking_id = b.id) AS people
+  FROM bookings b
+  JOIN aircraft a ON a.club_id = b.club_id AND a.id = b.aircraft_id
+  JOIN members m ON m.club_id = b.club_id AND m.id = b.member_id
+  JOIN decisions d ON d.club_id = b.club_id AND d.id = b.decision_id
+  LEFT JOIN standing_answers s ON s.club_id = b.club_id AND s.booking_id = b.id
+  WHERE b.club_id = bellcrank_club() AND b.kind = 'flight' AND b.status = 'booked' AND lower(b.during) > $1::timestamptz`;
+
+/** Reads the answers booked flights stand at, and looks for ways where one has become a no. */
+@Injectable()
+export class StandingService {
+  constructor(
+    private readonly db: TenantDb,
+    private readonly clock: Clock,
+    private readonly ways: WaysService,
+  ) {}
+
+  /** Flights to come with their answers: one's own, or for instructors and officers anyone's. @throws 403 */
+  list(user: SignedIn, query: StandingQuery): Promise<Page<StandingAnswerDto>> {
+    const memberId = query.everybody ? null : (query.memberId ?? user.memberId);
+    if (memberId === null) {
+      if (!hasAnyRole(user, ...READERS)) throw new ProblemException('forbidden', { field: 'everybody' });
+    } else assertOwnOr(user, memberId, READERS);
+    const after = readCursor(query.cursor);
+    return this.read(user, async (em) => {
+      const rows: Row[] = await em.query(
+        `${SELECT} AND ($2::uuid IS NULL OR EXISTS (SELECT 1 FROM booking_people p WHERE p.club_id = b.club_id
+             AND p.booking_id = b.id AND p.member_id = $2))
+           AND (NOT $3::boolean OR s.answer <> d.answer) AND ($4::uuid IS NULL OR b.id > $4) ORDER BY b.id LIMIT $5`,
+        [this.clock.now(), memberId, query.changed ?? false, after, query.limit + 1],
+      );
+      const page = pageOf(
+        rows.map((row) => ({ ...row, id: row.bookingId })),
+        query.limit,
+      );
+      return { ...page, items: page.items.map((row) => shown(user, row)) };
+    });
+  }
+
+  /** One booked flight and how its answer came to be. @throws 404 */
+  find(user: SignedIn, bookingId: string): Promise<StandingHistoryDto> {
+    return this.read(user, async (em) => {
+      const row = await this.findRow(em, user, bookingId);
+      const changes: {
+        at: string;
+        before: Answer;
+        after: Answer;
+        because: Because[];
+        causedBy: string[];
+      }[] = await em.query(
+        `SELECT ${instant('at')} AS at, before, after, because, caused_by AS "causedBy" FROM standing_changes
+          WHERE club_id = bellcrank_club() AND booking_id = $1 ORDER BY id DESC LIMIT 100`,
+        [bookingId],
+      );
+      return {
+        ...shown(user, row),
+        changes: changes.map(({ because, causedBy, ...change }) => ({
+          ...change,
+          because: because.map((one) => reason(user, row, one)),
+          causes: causeWords(causedBy),
+        })),
+      };
+    });
+  }
+
+  /** The ways to yes of a booked flight, on its facts as they are now. @throws 404, 422 */
+  async waysOf(user: SignedIn, bookingId: string): Promise<WaysDto> {
+    const { decisionId, sheet, policy } = await this.read(user, async (em) => {
+      await this.findRow(em, user, bookingId);
+      const [flight]: (BookedFlight & { decisionId: string })[] = await em.query(
+        `SELECT b.id AS "bookingId", b.decision_id AS "decisionId", b.member_id AS "memberId", b.aircraft_id AS "aircraftId",
+            ${instant('lower(b.during)')} AS departs, b.request
+           FROM bookings b WHERE b.club_id = bellcrank_club() AND b.id = $1`,
+        [bookingId],
+      );
+      const [found] = await sheetsOf(em, [flight!], this.clock.now());
+      if (found!.sheet instanceof ProblemException) throw found!.sheet;
+      return { decisionId: flight!.decisionId, ...(found as { sheet: FactSheet; policy: Policy }) };
+    });
+    const decision = judge(sheet, policy);
+    return { decisionId, ...(await this.ways.search(user, { sheet, policy, decision })) };
+  }
+
+  /** A flight to come that this person is aboard of or may read of. */
+  private async findRow(em: EntityManager, user: SignedIn, bookingId: string): Promise<Row> {
+    const [row]: Row[] = await em.query(`${SELECT} AND b.id = $2`, [this.clock.now(), bookingId]);
+    const mayRead =
+      row !== undefined &&
+      (hasAnyRole(user, ...READERS) || row.people.some(({ id }) => id === user.memberId));
+    if (!mayRead) throw notThere('booked flight to come that you may read of');
+    return row;
+  }
+
+  private read<T>(user: SignedIn, work: (em: EntityManager) => Promise<T>): Promise<T> {
+    return this.db.run(user.clubId, work, { readOnly: true });
+  }
+}
+
+function shown(viewer: SignedIn, { people, because, ...row }: Row): StandingAnswerDto {
+  return {
+    ...row,
+    because: because.map((one) => reason(viewer, { people }, one)),
+    caution: CAUTION,
+  };
+}
+
+/** What is told of somebody else's record is that something is short, and no more. */
+function reason(viewer: SignedIn, row: Pick<Row, 'people'>, one: Because): StandingReasonDto {
+  const { rule, title, says } = one;
+  const other = one.people.find((id) => id !== viewer.memberId);
+  if (other === undefined || hasAnyRole(viewer, ...READERS)) return { rule, title, says };
+  const name = row.people.find(({ id }) => id === other)?.name ?? 'The other person';
+  return { rule, title, says: COVERED.short({ name, andOwn: one.people.includes(viewer.memberId) }) };
+}
