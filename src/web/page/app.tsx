@@ -5,6 +5,7 @@ import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
+import { LimitsPage } from './limits/limits-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
 import { Link } from './parts/link.js';
@@ -27,6 +28,7 @@ const PAGES: Record<string, (me: Me, part: string) => ComponentChildren> = {
   '/status': (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
   '/squawks': (me, part) => <SquawksPage me={me} open={part || null} />,
   '/practice': (me) => <PracticePage me={me} />,
+  '/limits': (me, part) => <LimitsPage key={part} me={me} memberId={part || null} />,
   '/papers': (me) => <PapersPage me={me} />,
   '/board': (me) => <BoardPage me={me} />,
   '/rules': (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
