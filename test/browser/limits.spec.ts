@@ -47,14 +47,14 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     await page.getByText('Set. What holds, and from when').waitFor();
     expect(await page.locator('.limits table').innerText()).toMatch(/at most 18 kt/);
 
-    await page.getByRole('button', { name: 'Take Crosswind: at most 9 kt' }).click();
+    await page.getByRole('button', { name: 'Take it: Crosswind, at most 9 kt' }).click();
     await page.locator('.limits table', { hasText: 'at most 9 kt' }).waitFor();
     expect(await page.locator('[data-limit="crosswindKt"]').innerText()).toContain('As set.');
     expect(await page.getByLabel('Crosswind, at most, kt').inputValue()).toBe('9');
 
     await page.getByLabel('Wind, with gusts, at most, kt').fill('25');
     await page.getByRole('button', { name: 'Set the limits' }).click();
-    await page.locator('.limits th', { hasText: 'from 11 March 2026' }).waitFor();
+    await page.locator('.limits th', { hasText: 'from 11 Mar 2026' }).waitFor();
     const wind = page.locator('.limits tbody tr', { hasText: 'Wind, with gusts' });
     expect(await wind.locator('td').allInnerTexts()).toEqual(['at most 18 kt', 'at most 25 kt']);
     await sound(page);

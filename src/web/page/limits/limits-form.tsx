@@ -9,7 +9,7 @@ import { FIGURES } from './words.js';
 
 const NIGHT = [
   ['', 'not limited'],
-  ['none', 'no flying at night'],
+  ['none', 'none'],
 ] as const;
 
 /** A whole set; what is left empty is not limited. */

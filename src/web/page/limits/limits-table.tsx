@@ -14,6 +14,12 @@ export function LimitsTable({ limits, whose }: { limits: MemberLimits; whose: st
     ...instructor.toCome.map((set) => ({ set, by: 'Instructor’s', later: true })),
   ];
   const shown = NAMES.filter((name) => columns.some(({ set }) => set[name] !== null));
+  // A set that gets stricter now and looser later is two of one note.
+  const notes = [
+    ...new Set(
+      columns.filter(({ set }) => set.note !== '').map(({ set }) => `${set.setBy.name}: ${set.note}`),
+    ),
+  ];
   return (
     <section aria-labelledby="in-force">
       <h3 id="in-force">What holds</h3>
@@ -47,20 +53,13 @@ export function LimitsTable({ limits, whose }: { limits: MemberLimits; whose: st
           </table>
         </div>
       )}
-      {columns.map(({ set }) => (
-        <NoteOf key={set.id} set={set} />
+      {notes.map((note) => (
+        <p class="note" key={note}>
+          {note}
+        </p>
       ))}
       {instructor.inForce && <Binding set={instructor.inForce} />}
     </section>
-  );
-}
-
-function NoteOf({ set }: { set: LimitsSet }) {
-  if (set.note === '') return null;
-  return (
-    <p>
-      {set.setBy.name}: {set.note}
-    </p>
   );
 }
 

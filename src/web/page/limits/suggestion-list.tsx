@@ -56,7 +56,7 @@ export function SuggestionList({
                 mayTake && (
                   <button
                     class="quiet"
-                    aria-label={`Take ${labelOf(limit)}: ${valueSays(limit, value)}`}
+                    aria-label={`Take it: ${labelOf(limit)}, ${valueSays(limit, value)}`}
                     onClick={() => void take(limit, value!)}
                   >
                     Take it
