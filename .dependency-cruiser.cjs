@@ -27,10 +27,10 @@ module.exports = {
       comment:
         'What a track shows and what is rusty depend on what is given alone: no framework, database, clock or file.',
       severity: 'error',
-      from: { path: '^src/practice/(track|tolerances|rust)/' },
+      from: { path: '^src/practice/(track|tolerances|rust|limits-suggested)/' },
       to: {
         pathNot: [
-          '^src/practice/(track|tolerances|rust)/',
+          '^src/practice/(track|tolerances|rust|limits-suggested)/',
           '^src/rules/(air|calendar|facts|sky)/',
           '^node_modules/(temporal-polyfill|geographiclib-geodesic|fast-xml-parser)/',
         ],

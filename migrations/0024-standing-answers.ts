@@ -28,6 +28,7 @@ const NOTED: [table: string, ...args: string[]][] = [
   ['endorsements', 'person', 'member_id', 'endorsements,unverified'],
   ['ratings', 'person', 'member_id', 'ratings,unverified'],
   ['log_entries', 'person', 'member_id', 'log,logBefore'],
+  ['personal_limits', 'person', 'member_id', 'limits'],
   ['checkouts', 'person', 'member_id', 'checkouts'],
   ['checkout_voids', 'person', 'checkout_id', 'checkouts', 'checkouts', 'member_id'],
   ['booking_people', 'person', 'member_id', 'commitments'],

@@ -16,6 +16,7 @@ import { logEntries } from './flying/log.js';
 import { Meters } from './flying/meters.js';
 import { flightWishes } from './flying/wishes.js';
 import { DEMO_CLUB_ID, DEMO_SLUG } from './ids.js';
+import { limitsRows } from './people/limits.js';
 import { memberRows } from './people/members.js';
 import { papers } from './people/papers.js';
 import { everybody, type Person } from './people/person.js';
@@ -89,6 +90,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
     checkouts,
     practice_records: practiceRows(people, when),
+    personal_limits: limitsRows(people, when),
     bookings: blocks,
     signers: signerRows(when, began),
     ...visitRows(blocks, { items: items.airworthiness_items, squawks: squawks.squawks }),

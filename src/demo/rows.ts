@@ -2,6 +2,7 @@
 import type { FlightAsk } from './flight-ask.js';
 import type { ClubRow, AirfieldRow, ClubRuleRow, RunwayRow, PolicyRow } from './rows/club.js';
 import type {
+  PersonalLimitsRow,
   MemberRow,
   MemberRoleRow,
   AccountRow,
@@ -80,6 +81,7 @@ export interface DemoRows {
   log_entries: LogEntryRow[];
   checkouts: CheckoutRow[];
   practice_records: PracticeRow[];
+  personal_limits: PersonalLimitsRow[];
   bookings: BlockRow[];
   signers: SignerRow[];
   work_orders: WorkOrderRow[];

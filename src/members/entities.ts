@@ -1,4 +1,5 @@
 import { PaperDocument } from './documents/document.entity.js';
+import { PersonalLimits } from './limits/limits.entity.js';
 import { Member, MemberRole } from './member.entity.js';
 import { Certificate, CertificateRating } from './papers/certificate.entity.js';
 import { Endorsement } from './papers/endorsement.entity.js';
@@ -22,4 +23,5 @@ export const MEMBER_ENTITIES = [
   Endorsement,
   Rating,
   PaperDocument,
+  PersonalLimits,
 ];

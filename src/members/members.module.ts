@@ -1,7 +1,10 @@
+import './limits/limits.constraints.js';
 import './members.constraints.js';
 import { Module } from '@nestjs/common';
 import { MembersController } from './members.controller.js';
 import { MembersService } from './members.service.js';
+import { LimitsController } from './limits/limits.controller.js';
+import { LimitsService } from './limits/limits.service.js';
 import { BASIC_MED } from './papers/basic-med.js';
 import { CERTIFICATES } from './papers/certificates.js';
 import { ENDORSEMENTS } from './papers/endorsements.js';
@@ -24,6 +27,7 @@ import { RecordController } from './record/record.controller.js';
   controllers: [
     DocumentsController,
     RecordController,
+    LimitsController,
     MembersController,
     paperController(CERTIFICATES),
     suspensionController({ ...CERTIFICATES, parent: 'certificateId' }, 'Certificate'),
@@ -45,6 +49,7 @@ import { RecordController } from './record/record.controller.js';
     DocumentsService,
     ErasureService,
     ExportService,
+    LimitsService,
   ],
 })
 export class MembersModule {}

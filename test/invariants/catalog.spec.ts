@@ -122,8 +122,8 @@ describe('tenancy', () => {
       const allowed = appendOnly ? ['INSERT', 'SELECT'] : ['DELETE', 'INSERT', 'SELECT', 'UPDATE'];
       // Bared when a member is erased; a trigger holds it to that (documents and erasures, members.spec.ts).
       if (table === 'audit_log') allowed.push('UPDATE(after)', 'UPDATE(before)');
-      // Deleted then, and only then (practice.spec.ts).
-      if (table === 'practice_records') allowed.push('DELETE');
+      // Deleted then, and only then (practice.spec.ts, limits.spec.ts).
+      if (['practice_records', 'personal_limits'].includes(table)) allowed.push('DELETE');
       expect([table, rights.filter((right) => !allowed.includes(right))]).toEqual([table, []]);
     }
     // Row-level security does not bind TRUNCATE, nor what runs as the owner.

@@ -35,6 +35,7 @@ const CHECKED_IN: Record<string, string> = {
   airworthiness_items: 'fleet/airworthiness',
   compliances: 'fleet/airworthiness',
   practice_records: 'practice/records, practice/import',
+  personal_limits: 'members/limits',
   squawks: 'fleet/squawks',
   deferrals: 'fleet/squawks',
   squawk_parts: 'fleet/squawks/closing.service.ts',

@@ -224,6 +224,30 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     'lower(t.during), t.booking_id',
   ),
   unverified: unverifiedFact(),
+  // Those that a newer row of the same side stands over from their first day on never count again.
+  limits: listFact(
+    object({
+      id: 't.id',
+      setBy: `CASE WHEN t.set_by = t.member_id THEN 'member' ELSE 'instructor' END`,
+      recordedAt: instant('t.recorded_at'),
+      from: date('t.valid_from'),
+      through: date('t.binds_through'),
+      windKt: 't.wind_kt',
+      crosswindKt: 't.crosswind_kt',
+      gustSpreadKt: 't.gust_spread_kt',
+      ceilingDayFtAgl: 't.ceiling_day_ft_agl',
+      ceilingNightFtAgl: 't.ceiling_night_ft_agl',
+      visibilityDaySm: 't.visibility_day_sm',
+      visibilityNightSm: 't.visibility_night_sm',
+      runwayFt: 't.runway_ft',
+      night: 't.night',
+    }),
+    `${ofMember('personal_limits')} AND NOT EXISTS (SELECT 1 FROM personal_limits n
+      WHERE n.club_id = t.club_id AND n.member_id = t.member_id AND (n.set_by = n.member_id) = (t.set_by = t.member_id)
+        AND (n.recorded_at, n.id) > (t.recorded_at, t.id)
+        AND n.valid_from <= greatest(t.valid_from, $2::timestamptz::date - 2))`,
+    't.recorded_at, t.id',
+  ),
 };
 
 const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)

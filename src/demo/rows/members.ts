@@ -17,6 +17,23 @@ export interface MemberRow extends Recorded {
   membership_from: LocalDate;
   membership_through: LocalDate | null;
 }
+/** Limits beyond the law, as somebody set them. */
+export interface PersonalLimitsRow extends Recorded {
+  member_id: string;
+  set_by: string;
+  valid_from: LocalDate;
+  binds_through: LocalDate | null;
+  wind_kt: number | null;
+  crosswind_kt: number | null;
+  gust_spread_kt: number | null;
+  ceiling_day_ft_agl: number | null;
+  ceiling_night_ft_agl: number | null;
+  visibility_day_sm: number | null;
+  visibility_night_sm: number | null;
+  runway_ft: number | null;
+  night: boolean | null;
+  note: string;
+}
 export interface MemberRoleRow extends Row {
   member_id: string;
   role: 'member' | 'instructor' | 'safety-officer' | 'maintenance-coordinator' | 'administrator';

@@ -49,6 +49,7 @@ export class ErasureService {
         ['account', 'accounts'],
         ['roles', 'member_roles'],
         ['practice', 'practice_records'],
+        ['limits', 'personal_limits'],
         ['answersKeptForRepeats', 'idempotency_keys'],
       ] as const)
         deleted[name] = await run(`DELETE FROM ${table} WHERE club_id = $1 AND member_id = $2`);
@@ -111,6 +112,7 @@ const bareAudit = (run: Query): Promise<number> =>
         'log_entries',
         'bookings',
         'practice_records',
+        'personal_limits',
         ...DOCUMENT_KINDS.map(({ table }) => table),
       ],
     ],

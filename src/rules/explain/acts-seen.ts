@@ -65,6 +65,15 @@ club.runway_margin | reduce-load | member | Leave behind 0.1 US gal of fuel.
 club.runway_margin | choose-runway | member | Use runway 18 at XQHB.
 club.standing | settle-account | member | Settle the account.
 club.standing | lift-suspension | officer | Ask an officer to lift the suspension.
+club.student_limits.ceiling_visibility | fly-with-instructor | instructor | Take an instructor along on this flight.
+club.student_limits.night | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
+club.student_limits.night | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
+club.student_limits.night | fly-with-instructor | instructor | Take an instructor along on this flight.
+club.student_limits.runway | fly-with-instructor | instructor | Take an instructor along on this flight.
+club.student_limits.runway | choose-runway | member | Use runway 09 at XQHB.
+club.student_limits.runway | stay-local | member | Stay around XQHB and land nowhere else.
+club.student_limits.wind | fly-with-instructor | instructor | Take an instructor along on this flight.
+club.student_limits.wind | choose-runway | member | Use runway 09 at XQHB.
 elt.battery | replace-elt-battery | mechanic | Have the ELT battery replaced.
 endorsement.additional_training.complex | get-endorsement-complex | instructor | Train with an instructor in a complex airplane and be endorsed.
 endorsement.additional_training.high_altitude | get-endorsement-high-altitude | instructor | Train with an instructor in a pressurised high-altitude aircraft and be endorsed.
@@ -139,6 +148,15 @@ medical.certificate | complete-basicmed | member | With a valid driver’s licen
 medical.easa.certificate | pass-medical-exam | medical-examiner | Pass a medical examination (class 2).
 permit.special_flight | fly-with-essential-crew | member | Take nobody but the required crew.
 permit.special_flight | obtain-special-flight-permit | maintenance-coordinator | Obtain a special flight permit for the ferry flight, with required crew only.
+personal.ceiling_visibility | fly-with-instructor | instructor | Take an instructor along on this flight.
+personal.night | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
+personal.night | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
+personal.night | fly-with-instructor | instructor | Take an instructor along on this flight.
+personal.runway | fly-with-instructor | instructor | Take an instructor along on this flight.
+personal.runway | choose-runway | member | Use runway 09 at XQHB.
+personal.runway | stay-local | member | Stay around XQHB and land nowhere else.
+personal.wind | fly-with-instructor | instructor | Take an instructor along on this flight.
+personal.wind | choose-runway | member | Use runway 09 at XQHB.
 rating.canada.instrument | change-to-vfr | member | Fly under visual flight rules.
 rating.canada.night | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
 rating.canada.night | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.

@@ -241,6 +241,32 @@ export interface UnverifiedFact extends Evidence {
   on: LocalDate | null;
 }
 
+/**
+ * Limits a pilot flies by, beyond the law: the pilot's own, or those an instructor set. A null figure: none is set. Of
+ * several rows by the same side the one written last counts from its first day on.
+ */
+export interface LimitsFact extends Evidence {
+  setBy: 'member' | 'instructor';
+  recordedAt: Instant;
+  /** First day they hold. */
+  from: LocalDate;
+  /** An instructor's: the day through which they bind whoever is no student any more; null: students only. */
+  through: LocalDate | null;
+  /** Most wind, gusts counted; most of it across the runway; most that gusts lie over the wind. */
+  windKt: number | null;
+  crosswindKt: number | null;
+  gustSpreadKt: number | null;
+  /** Least ceiling and visibility. */
+  ceilingDayFtAgl: number | null;
+  ceilingNightFtAgl: number | null;
+  visibilityDaySm: number | null;
+  visibilityNightSm: number | null;
+  /** Least length of a runway. */
+  runwayFt: number | null;
+  /** False: no flying at night. */
+  night: boolean | null;
+}
+
 /** Where the member stands with the club. */
 export interface StandingFact extends Evidence {
   state: 'good' | 'arrears' | 'suspended';
@@ -277,4 +303,6 @@ export interface PersonFacts {
   standing: Fact<StandingFact>;
   commitments: Fact<CommitmentFact[]>;
   unverified: Fact<UnverifiedFact[]>;
+  /** Absent in sheets stored before it was kept, and then not known. */
+  limits?: Fact<LimitsFact[]>;
 }

@@ -214,6 +214,7 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   standing: known(STANDING, KNOWN_AT),
   commitments: known([], KNOWN_AT),
   unverified: known([], KNOWN_AT),
+  limits: known([], KNOWN_AT),
   ...fields,
 });
 

@@ -20,6 +20,7 @@ const PERSON_RECORDS: Record<string, object> = {
   standing: records.STANDING,
   commitments: records.COMMITMENT,
   unverified: records.UNVERIFIED,
+  limits: records.LIMITS,
 };
 const AIRCRAFT_RECORDS: Record<string, object> = {
   type: records.AIRCRAFT_TYPE,

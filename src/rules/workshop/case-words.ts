@@ -136,6 +136,7 @@ export const WORDS: Record<string, readonly string[]> = {
   'squawks.state': ['reported', 'grounding', 'deferred', 'fixed', 'no-fault-found'],
   'checkouts.kind': ['model', 'differences', 'annual-check'],
   'standing.state': ['good', 'arrears', 'suspended'],
+  'limits.setBy': ['member', 'instructor'],
   'weighing.source': ['weighing', 'computed', 'equipment-change'],
   'loading.fuelKind': ['avgas', 'jet'],
   'loading.stations.kind': ['seats', 'fuel', 'baggage', 'other'],

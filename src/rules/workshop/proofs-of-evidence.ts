@@ -87,6 +87,7 @@ const HAPPENED: Record<string, string[]> = {
   log: ['on', 'departedAt'],
   checkouts: ['on'],
   equipment: ['installedOn'],
+  limits: ['from', 'recordedAt'],
 };
 const DAYS_LATER = 400;
 
@@ -96,6 +97,7 @@ const DATED: Record<string, string[]> = {
   basicMed: ['examOn', 'courseOn'],
   instructor: ['issuedOn', 'recentExperienceOn'],
   unverified: ['on'],
+  limits: ['from', 'recordedAt'],
   commitments: ['from', 'to'],
   items: ['lastDoneOn'],
   registration: ['issuedOn'],

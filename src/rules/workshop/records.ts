@@ -26,6 +26,7 @@ import type {
   EndorsementFact,
   InstructorFact,
   LogBeforeFact,
+  LimitsFact,
   LogFact,
   LogSum,
   MedicalFact,
@@ -155,6 +156,24 @@ export const CHECKOUT: CheckoutFact = {
   expiresOn: null,
   signedById: 'instructor-1',
   equipmentGroup: null,
+};
+
+/** Every kind of limit, set by the pilot. */
+export const LIMITS: LimitsFact = {
+  id: 'limits-1',
+  setBy: 'member',
+  recordedAt: '2027-01-10T18:00:00Z',
+  from: '2027-01-10',
+  through: null,
+  windKt: 20,
+  crosswindKt: 8,
+  gustSpreadKt: 8,
+  ceilingDayFtAgl: 2000,
+  ceilingNightFtAgl: 3000,
+  visibilityDaySm: 5,
+  visibilityNightSm: 8,
+  runwayFt: 2500,
+  night: false,
 };
 
 export const STANDING: StandingFact = {

@@ -5,6 +5,7 @@ import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
+import { LimitsPage } from './limits/limits-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
 import { MyDataPage } from './my-data/my-data-page.js';
@@ -37,6 +38,10 @@ const PAGES: Record<string, Page> = {
   '/': { place: { in: 'fly', name: 'Ask' }, show: () => null },
   '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
   '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },
+  '/limits': {
+    place: { in: 'learn', name: 'Limits' },
+    show: (me, part) => <LimitsPage key={part} me={me} memberId={part || null} />,
+  },
   '/maintenance': {
     place: { in: 'fleet', name: 'Hours left' },
     show: (me) => <MaintenancePage me={me} />,

@@ -273,6 +273,10 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     ...{ flownOn: '2026-03-01', manoeuvre: 'steep_turn', toStandard: true, note: 'Smooth air' },
     measured: { altitudeDevFt: { least: -60, most: 40 } },
   }),
+  setLimits: () => ({
+    ...{ windKt: 18, crosswindKt: 8, visibilityDaySm: 5, night: false, note: 'Until the first solo' },
+    from: '2026-03-12',
+  }),
   correctPractice: () => ({ because: 'Entered for another day', record: null }),
   planPractice: () => ({ minutes: 60, instructor: true }),
   confirmTrack: () => ({

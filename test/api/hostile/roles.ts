@@ -96,8 +96,9 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
   [/^(listPractice|readRust|planPractice)$/, READERS],
-  // One's own; for somebody else, signed by an instructor.
-  [/^addPractice$/, INSTRUCTOR],
+  [/^(readLimits|suggestLimits)$/, READERS],
+  // One's own; for somebody else, signed or set by an instructor.
+  [/^(addPractice|setLimits)$/, INSTRUCTOR],
   // Only what an instructor signed.
   [/^correctPractice$/, OFFICERS],
   [/^(readTrack|confirmTrack)$/, ADMINISTRATOR],

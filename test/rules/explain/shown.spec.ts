@@ -77,6 +77,25 @@ describe('a person’s papers', () => {
     expect(line('pic.instructor', { ...R.INSTRUCTOR, ...fields })).toEqual([says]);
   });
 
+  test('limits, each figure that is set', () => {
+    const bare = {
+      ...{ windKt: null, crosswindKt: null, gustSpreadKt: null, ceilingDayFtAgl: null },
+      ...{ ceilingNightFtAgl: null, visibilityDaySm: null, visibilityNightSm: null, runwayFt: null },
+    };
+    expect(
+      line(
+        'pic.limits',
+        R.LIMITS,
+        { ...R.LIMITS, ...bare, setBy: 'instructor', through: '2027-04-01', night: true },
+        { ...R.LIMITS, ...bare, windKt: 0, night: null },
+      ),
+    ).toEqual([
+      'set by the pilot, from 2027-01-10, wind at most 20 kt, crosswind at most 8 kt, gusts at most 8 kt over the wind, ceiling by day at least 2000 ft, ceiling by night at least 3000 ft, visibility by day at least 5 SM, visibility by night at least 8 SM, runway at least 2500 ft, no flying at night',
+      'set by an instructor, from 2027-01-10, binding through 2027-04-01',
+      'set by the pilot, from 2027-01-10, wind at most 0 kt',
+    ]);
+  });
+
   test('medical certificates', () => {
     expect(line('pic.medicals', R.MEDICAL)).toEqual(['class 3, examined 2026-03-15']);
     const withdrawn = { ...R.MEDICAL, class: 1, limitations: ['lenses', 'not by night'] };

@@ -4,6 +4,7 @@ import { CLUB_AIRWORTHINESS } from '../../parameters/club/airworthiness.js';
 import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
+import { CLUB_LIMITS } from '../../parameters/club/limits.js';
 import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
@@ -18,6 +19,14 @@ import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
+import { personalCeilingVisibility } from './limits/personal-ceiling-visibility.js';
+import { personalNight } from './limits/personal-night.js';
+import { personalRunway } from './limits/personal-runway.js';
+import { personalWind } from './limits/personal-wind.js';
+import { studentCeilingVisibility } from './limits/student-ceiling-visibility.js';
+import { studentNight } from './limits/student-night.js';
+import { studentRunway } from './limits/student-runway.js';
+import { studentWind } from './limits/student-wind.js';
 import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
@@ -42,6 +51,14 @@ export const CLUB_RULES = ruleList(
   runwayLength,
   runwayMargin,
   halfWayCheck,
+  studentWind,
+  studentCeilingVisibility,
+  studentRunway,
+  studentNight,
+  personalWind,
+  personalCeilingVisibility,
+  personalRunway,
+  personalNight,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
@@ -50,6 +67,7 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
   ...CLUB_PRACTICE,
+  ...CLUB_LIMITS,
   ...CLUB_SEASON,
   ...CLUB_SQUAWKS,
   ...CLUB_COSTS,

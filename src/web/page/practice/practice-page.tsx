@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Me } from '../api/types.js';
+import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { all, names } from '../session/session.js';
 import { PlanForm } from './plan-form.js';
@@ -64,6 +65,9 @@ export function PracticePage({ me }: { me: Me }) {
           </select>
         </label>
       )}
+      <p>
+        <Link to={own ? '/limits' : `/limits#${whose}`}>Limits for wind, weather, runways and the night</Link>
+      </p>
       <Refusal problem={problem} />
       <div class="two" key={whose}>
         <div>

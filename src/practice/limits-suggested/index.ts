@@ -1,0 +1,2 @@
+export * from './suggest.js';
+export * from './words.js';
