@@ -9,7 +9,7 @@ import { Clock } from '../../platform/clock.js';
 import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { addDays, CAUTION, type LocalDate } from '../../rules/index.js';
-import { goodOf } from '../advice/advice.service.js';
+import { goodOf } from '../advice/flown.js';
 import { practicePolicy } from '../advice/policy.js';
 import {
   LIMIT_NAMES,
