@@ -155,6 +155,8 @@ export const CHECKOUT: CheckoutFact = {
   expiresOn: null,
   signedById: 'instructor-1',
   equipmentGroup: null,
+  condition: null,
+  alsoModelIds: [],
 };
 
 export const STANDING: StandingFact = {

@@ -16,8 +16,13 @@ import { instructorFree } from './booking/instructor-free.js';
 import { memberFree } from './booking/member-free.js';
 import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
+import { equipmentCheckout } from './checks/equipment-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
+import { crosswindCheckout } from './conditions/crosswind.js';
+import { mountainCheckout } from './conditions/mountain.js';
+import { nightCheckout } from './conditions/night.js';
+import { shortFieldCheckout } from './conditions/short-field.js';
 import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
@@ -31,6 +36,11 @@ export const CLUB_RULES = ruleList(
   modelRecency,
   annualCheck,
   differencesCheckout,
+  equipmentCheckout,
+  nightCheckout,
+  mountainCheckout,
+  shortFieldCheckout,
+  crosswindCheckout,
   accountStanding,
   pilotStanding,
   membership,
