@@ -1,16 +1,9 @@
 /** What people are told when the database refuses a checkout. Imported for its effect by the module. */
 import { registerChecks, registerReferences } from '../members/constraint-words.js';
-import { registerConstraint, registerWords } from '../platform/database/constraint-problems.js';
+import { registerConstraint } from '../platform/database/constraint-problems.js';
 
 registerChecks([
   ['checkouts_kind_chk', 'kind', 'Name one of model, differences, annual-check, equipment, condition.'],
-  ['checkouts_group_chk', 'equipmentGroup', 'Name one of the equipment groups.'],
-  ['checkouts_condition_chk', 'condition', 'Name one of the conditions.'],
-  [
-    'checkouts_difference_chk',
-    undefined,
-    'Only a differences checkout is of a change, and only where the club has laid down how.',
-  ],
   [
     'checkouts_own_chk',
     undefined,
@@ -27,17 +20,6 @@ registerChecks([
     undefined,
     'A signed checkout is never changed. Take it back and sign a new one.',
   ],
-  [
-    'checkouts_version_chk',
-    undefined,
-    'The club has laid down what this checkout asks for. Sign it under that.',
-  ],
-  [
-    'checkouts_in_force_chk',
-    undefined,
-    'A checkout is signed under the version in force. Read what is asked for again.',
-  ],
-  ['checkouts_subject_chk', 'kind', 'That version is for something else.'],
   ['checkout_voids_reason_chk', 'reason', 'Say why the checkout is taken back.'],
   ['checkout_voids_append_only', undefined, 'What was taken back stays so. Sign a new checkout.'],
 ]);
@@ -62,12 +44,6 @@ registerReferences([
     undefined,
     'A checkout is signed by a member of the club, who is not deleted while it stands.',
   ],
-  ['checkouts_version_fk', undefined, 'It is signed under a version the club has laid down, and both stay.'],
-  [
-    'checkouts_difference_fk',
-    undefined,
-    'It is for a change of one of the aircraft, which is not deleted while it stands.',
-  ],
   ['checkout_voids_checkout_fk', undefined, 'Only a checkout of the club can be taken back.'],
   ['checkout_voids_by_fk', undefined, 'A checkout is taken back by a member of the club.'],
 ]);
@@ -80,13 +56,3 @@ registerConstraint({
   },
   detail: 'This checkout has been taken back before. Sign a new one if it is meant to stand.',
 });
-registerWords({ code: 'checkout-not-complete', status: 409, title: 'Something is left to do' }, [
-  ['checkouts_items_chk', undefined, 'An item that this checkout asks for is not signed.'],
-]);
-registerWords({ code: 'not-authorised-for-checkout', status: 403, title: 'Not yours to sign' }, [
-  [
-    'checkouts_authorised_chk',
-    undefined,
-    'The club names the instructors who sign this checkout. Ask one of them.',
-  ],
-]);

@@ -59,10 +59,38 @@ registerChecks([
   ],
   ['checkout_marks_append_only', undefined, 'A signed item is never changed. Correct it by a new record.'],
 ]);
+registerChecks([
+  ['checkouts_group_chk', 'equipmentGroup', 'Name one of the equipment groups.'],
+  ['checkouts_condition_chk', 'condition', 'Name one of the conditions.'],
+  [
+    'checkouts_difference_chk',
+    undefined,
+    'Only a differences checkout is of a change, and only where the club has laid down how it is shown.',
+  ],
+  [
+    'checkouts_version_chk',
+    undefined,
+    'The club has laid down what this checkout asks for. Sign it under that.',
+  ],
+  [
+    'checkouts_in_force_chk',
+    undefined,
+    'A checkout is signed under the version in force. Read what is asked for again.',
+  ],
+  ['checkouts_subject_chk', 'kind', 'That version is for something else.'],
+]);
+registerWords({ code: 'checkout-not-complete', status: 409, title: 'Something is left to do' }, [
+  ['checkouts_items_chk', undefined, 'An item that this checkout asks for is not signed.'],
+]);
 registerWords({ code: 'version-published', status: 409, title: 'Version is published' }, [
   ['checkout_versions_kept', undefined, 'A published version stays as it is. Write the next one as a draft.'],
 ]);
 registerWords({ code: 'not-authorised-for-checkout', status: 403, title: 'Not yours to sign' }, [
+  [
+    'checkouts_authorised_chk',
+    undefined,
+    'The club names the instructors who sign this checkout. Ask one of them.',
+  ],
   [
     'checkout_marks_authorised_chk',
     undefined,
@@ -91,6 +119,12 @@ registerConstraint({
   detail: 'This record has been corrected or withdrawn before. Correct the newest one, or sign anew.',
 });
 registerReferences([
+  ['checkouts_version_fk', undefined, 'It is signed under a version the club has laid down, and both stay.'],
+  [
+    'checkouts_difference_fk',
+    undefined,
+    'It is for a change of one of the aircraft, which is not deleted while it stands.',
+  ],
   [
     'checkout_requirements_model_fk',
     'modelId',

@@ -105,6 +105,7 @@ const bareAudit = (run: Query): Promise<number> =>
         'log_entries',
         'bookings',
         'practice_records',
+        'checkout_marks',
         ...DOCUMENT_KINDS.map(({ table }) => table),
       ],
     ],

@@ -214,13 +214,18 @@ async function checkoutsLaidDown(of: {
     quiz: { questions: 1, passPercent: 100 },
   };
   const added = (await chief.post('/checkout-requirements', asked).expect(201)).body as { id: string };
-  ids.requirementId = added.id;
   const base = `/checkout-requirements/${added.id}`;
   await make('questionId', `${base}/questions`, 'addQuestion');
   await chief.patch(`/checkout-questions/${ids.questionId}`, { state: 'published' }, '"1"').expect(200);
   const published = await chief.post(`${base}/publish`).set('If-Match', '"1"').expect(200);
   ids.itemToSignId = (published.body as { inForce: { items: { id: string }[] } }).inForce.items[0]!.id;
   ids.attemptId = ((await chief.post(`${base}/quiz`).expect(201)).body as { id: string }).id;
+  // Edits are tried on one that nobody has touched since.
+  ids.requirementId = (
+    await chief
+      .post('/checkout-requirements', { ...asked, condition: 'high-crosswind', quiz: null })
+      .expect(201)
+  ).body.id as string;
   await make('markId', `/members/${memberId}/checkout-marks`, 'signCheckoutItem');
 }
 
