@@ -13,6 +13,7 @@ beforeAll(async () => {
 }, 120_000);
 afterAll(() => api.stop());
 beforeEach(async () => {
+  api.clock.set('2026-03-10T15:00:00Z');
   scene = await CheckoutScene.make(api);
 }, 60_000);
 
@@ -88,7 +89,8 @@ describe('changes of equipment', () => {
       differenceId,
       versionId: glass.inForce!.id,
     });
-    const newer = await change({ since: '2026-03-09', title: 'Newer screens' });
+    api.clock.set('2026-03-12T15:00:00Z');
+    const newer = await change({ since: '2026-03-11', title: 'Newer screens' });
     expect(await shown()).toMatchObject([
       { title: 'Newer screens', itemsLeft: 2, difference: { id: newer } },
     ]);
@@ -194,7 +196,6 @@ describe('what ends', () => {
     expect(await stateOn('2026-03-11T15:00:00Z')).toBe('ending');
     expect(await stateOn('2026-05-10T20:00:00Z')).toBe('ending');
     expect(await stateOn('2026-05-11T20:00:00Z')).toBe('ended');
-    api.clock.set('2026-03-10T15:00:00Z');
   });
 
   it('an annual check without an end lasts as the policy says', async () => {
