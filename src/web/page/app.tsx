@@ -4,6 +4,8 @@ import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
+import { CheckoutsPage } from './checkouts/checkouts-page.js';
+import { StudentsPage } from './checkouts/students-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
@@ -28,6 +30,8 @@ const PAGES: Record<string, (me: Me, part: string) => ComponentChildren> = {
   '/squawks': (me, part) => <SquawksPage me={me} open={part || null} />,
   '/practice': (me) => <PracticePage me={me} />,
   '/papers': (me) => <PapersPage me={me} />,
+  '/checkouts': (me, part) => <CheckoutsPage me={me} part={part} />,
+  '/students': (me, part) => <StudentsPage me={me} open={part || null} />,
   '/board': (me) => <BoardPage me={me} />,
   '/rules': (me, part) => <RuleBookPage zone={me.club.zone} open={part || null} />,
 };
@@ -51,6 +55,8 @@ export function App() {
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
           <Link to="/practice">Practice</Link>
+          <Link to="/checkouts">Checkouts</Link>
+          {me.value.roles.includes('instructor') && <Link to="/students">Students</Link>}
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>
           <Link to="/shop">Shop</Link>
