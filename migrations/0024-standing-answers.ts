@@ -30,6 +30,10 @@ const NOTED: [table: string, ...args: string[]][] = [
   ['log_entries', 'person', 'member_id', 'log,logBefore'],
   ['personal_limits', 'person', 'member_id', 'limits'],
   ['checkouts', 'person', 'member_id', 'checkouts'],
+  // Which like models a sign-off counts for is read from the version in force.
+  ['checkout_requirements', 'club', 'club_id', 'checkouts'],
+  ['checkout_versions', 'club', 'club_id', 'checkouts'],
+  ['checkout_transfers', 'club', 'club_id', 'checkouts'],
   ['checkout_voids', 'person', 'checkout_id', 'checkouts', 'checkouts', 'member_id'],
   ['booking_people', 'person', 'member_id', 'commitments'],
   ['aircraft', 'aircraft', 'id', 'home,type,use,meters'],

@@ -16,6 +16,7 @@ import { Loading1764000000014 } from './0014-loading.js';
 import { Documents1764000000015 } from './0015-documents.js';
 import { Practice1764000000016 } from './0016-practice.js';
 import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
+import { CheckoutSyllabus1764000000020 } from './0020-checkout-syllabus.js';
 import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
 
@@ -37,6 +38,7 @@ export const MIGRATIONS = [
   Documents1764000000015,
   Practice1764000000016,
   ReportsAndReviews1764000000017,
+  CheckoutSyllabus1764000000020,
   PersonalLimits1764000000021,
   StandingAnswers1764000000024,
 ];

@@ -1,6 +1,6 @@
 import { Column, Entity, PrimaryColumn } from 'typeorm';
 import { DateColumn, InstantColumn, RecordedRow, TextColumn } from '../platform/database/columns.js';
-import type { CheckoutFact } from '../rules/facts/person.js';
+import type { CheckoutCondition, CheckoutFact, EquipmentGroup } from '../rules/facts/person.js';
 
 /** A club sign-off: signed once, never edited. */
 @Entity('checkouts')
@@ -16,6 +16,20 @@ export class Checkout extends RecordedRow {
 
   @Column({ name: 'aircraft_id', type: 'uuid', nullable: true })
   aircraftId: string | null;
+
+  @TextColumn('equipment_group', { nullable: true })
+  equipmentGroup: EquipmentGroup | null;
+
+  @TextColumn('condition', { nullable: true })
+  condition: CheckoutCondition | null;
+
+  /** What the club asked for it, where it had laid that down. */
+  @Column({ name: 'version_id', type: 'uuid', nullable: true })
+  versionId: string | null;
+
+  /** The change that was shown under it. */
+  @Column({ name: 'difference_id', type: 'uuid', nullable: true })
+  differenceId: string | null;
 
   @DateColumn('signed_on')
   signedOn: string;

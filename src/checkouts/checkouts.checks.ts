@@ -15,7 +15,14 @@ defineProblems(
     code: 'checkout-shape',
     status: 422,
     title: 'Checkout not clear',
-    detail: 'A model checkout names the model, a differences checkout the aircraft, an annual check neither.',
+    detail:
+      'A checkout names what it is for: the model, the aircraft, the equipment group, the condition; an annual check nothing.',
+  },
+  {
+    code: 'checkout-not-complete',
+    status: 409,
+    title: 'Something is left to do',
+    detail: 'The club has laid down what this checkout asks for, and not all of it is there yet.',
   },
   {
     code: 'checkout-void-already',
@@ -36,13 +43,8 @@ export async function assertClear(
   draft: CheckoutDto,
   today: LocalDate,
 ): Promise<void> {
-  const { kind, modelId, aircraftId, signedOn, expiresOn } = draft;
-  if (kind === 'model' && !modelId) refuse('modelId', 'A model checkout names the model.');
-  if (kind === 'differences' && !aircraftId)
-    refuse('aircraftId', 'A differences checkout names the aircraft.');
-  if (kind !== 'model' && modelId) refuse('modelId', 'Only a model checkout names a model.');
-  if (kind !== 'differences' && aircraftId)
-    refuse('aircraftId', 'Only a differences checkout names an aircraft.');
+  const { modelId, aircraftId, signedOn, expiresOn } = draft;
+  assertShape(draft);
   if (signedOn > today)
     refuse('signedOn', `A checkout is signed after the flight, not for a day to come (today is ${today}).`);
   if (expiresOn && expiresOn < signedOn)
@@ -51,6 +53,32 @@ export async function assertClear(
     refuse('modelId', 'The club has no such model.');
   if (aircraftId && !(await exists(em, 'aircraft', clubId, aircraftId)))
     refuse('aircraftId', 'The club has no such aircraft.');
+}
+
+/** What each kind names, and what it is called in a refusal. */
+const NAMES: [
+  field: 'modelId' | 'aircraftId' | 'equipmentGroup' | 'condition',
+  kind: CheckoutDto['kind'],
+  what: string,
+][] = [
+  ['modelId', 'model', 'model checkout'],
+  ['aircraftId', 'differences', 'differences checkout'],
+  ['equipmentGroup', 'equipment', 'checkout on equipment'],
+  ['condition', 'condition', 'checkout for a condition'],
+];
+const THINGS = {
+  modelId: 'model',
+  aircraftId: 'aircraft',
+  equipmentGroup: 'equipment group',
+  condition: 'condition',
+};
+
+function assertShape(draft: CheckoutDto): void {
+  for (const [field, kind, what] of NAMES) {
+    const given = draft[field] !== null && draft[field] !== undefined;
+    if (draft.kind === kind && !given) refuse(field, `A ${what} names the ${THINGS[field]}.`);
+    if (draft.kind !== kind && given) refuse(field, `Only a ${what} names the ${THINGS[field]}.`);
+  }
 }
 
 async function exists(

@@ -3,7 +3,7 @@ import { registerChecks, registerReferences } from '../members/constraint-words.
 import { registerConstraint } from '../platform/database/constraint-problems.js';
 
 registerChecks([
-  ['checkouts_kind_chk', 'kind', 'Name one of model, differences, annual-check.'],
+  ['checkouts_kind_chk', 'kind', 'Name one of model, differences, annual-check, equipment, condition.'],
   [
     'checkouts_own_chk',
     undefined,
@@ -13,7 +13,7 @@ registerChecks([
   [
     'checkouts_shape_chk',
     'kind',
-    'A model checkout names the model, a differences checkout the aircraft, an annual check neither.',
+    'A checkout names what it is for: the model, the aircraft, the equipment group, the condition; an annual check nothing.',
   ],
   [
     'checkouts_append_only',

@@ -32,10 +32,10 @@ export class CheckoutsController {
     operationId: 'signCheckout',
     summary: 'Sign a checkout or an annual check',
     description:
-      'Signed once and never edited: a wrong one is taken back and signed anew. Nobody signs their own.',
+      'Signed once and never edited: a wrong one is taken back and signed anew. Nobody signs their own. Where the club has laid down what it asks for, an instructor who may sign it does so once every item, the quiz and what must stand first are there.',
   })
   @ApiCreatedResponse({ type: CheckoutView })
-  @ApiProblems(422)
+  @ApiProblems(409, 422)
   sign(
     @CurrentUser() by: SignedIn,
     @Param('memberId', UuidPipe) memberId: string,

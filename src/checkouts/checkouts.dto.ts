@@ -4,19 +4,14 @@ import { IsBoolean, IsOptional } from 'class-validator';
 import { DayField, IdField, NoteField, Shown, TextField, WordField } from '../platform/http/fields.js';
 import { PageQuery, PageShape } from '../platform/http/pages.js';
 import { ViewOf } from '../platform/http/views.js';
-import type { CheckoutFact } from '../rules/facts/person.js';
-
-export const CHECKOUT_KINDS = [
-  'model',
-  'differences',
-  'annual-check',
-] as const satisfies CheckoutFact['kind'][];
+import type { CheckoutCondition, CheckoutFact, EquipmentGroup } from '../rules/facts/person.js';
+import { CHECKOUT_KINDS, CONDITIONS, EQUIPMENT_GROUPS } from './subjects.js';
 
 /** A sign-off. Who signs is the signed-in instructor. */
 export class CheckoutDto {
   @WordField(CHECKOUT_KINDS, {
     description:
-      "'model': may fly the club's model; 'differences': knows the aircraft's changed equipment; 'annual-check': the club's yearly check",
+      "'model': may fly the club's model; 'differences': knows the aircraft's changed equipment; 'equipment' and 'condition': was shown the group, or flying in the condition; 'annual-check': the club's yearly check",
   })
   kind: CheckoutFact['kind'];
 
@@ -26,10 +21,20 @@ export class CheckoutDto {
   @IdField({ nullable: true, description: "The aircraft, for the kind 'differences'" })
   aircraftId?: string | null;
 
+  @WordField(EQUIPMENT_GROUPS, { nullable: true, description: "For the kind 'equipment'" })
+  equipmentGroup?: EquipmentGroup | null;
+
+  @WordField(CONDITIONS, { nullable: true, description: "For the kind 'condition'" })
+  condition?: CheckoutCondition | null;
+
   @DayField({ description: 'The day of the flight that was signed for; today or earlier' })
   signedOn: string;
 
-  @DayField({ nullable: true, description: 'Last valid date, where it has one' })
+  @DayField({
+    nullable: true,
+    description:
+      'Last valid date, where it has one. Where the club has laid down how long it is good for, that is put in, and only an earlier day is taken',
+  })
   expiresOn?: string | null;
 
   @NoteField({ optional: true, max: 2000 })
@@ -67,6 +72,22 @@ export class CheckoutView extends ViewOf(CheckoutDto) {
 
   @Shown({ type: 'string', format: 'date-time' })
   recordedAt: string;
+
+  @Shown({
+    type: 'string',
+    format: 'uuid',
+    nullable: true,
+    description: 'The version of what the club asks that it was signed under; null: nothing was laid down',
+  })
+  versionId: string | null;
+
+  @Shown({
+    type: 'string',
+    format: 'uuid',
+    nullable: true,
+    description: 'The change that was shown under it',
+  })
+  differenceId: string | null;
 
   @Shown({ type: () => VoidedView, nullable: true, description: 'Null while it stands' })
   voided: VoidedView | null;

@@ -13,6 +13,7 @@ import { show } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { Checkout, CheckoutVoid } from './checkout.entity.js';
 import { checkoutStands } from './standing-checkouts.js';
+import { asLaidDown } from './as-laid-down.js';
 import { assertClear } from './checkouts.checks.js';
 import { type CheckoutDto, type CheckoutQuery, CheckoutView } from './checkouts.dto.js';
 
@@ -47,14 +48,22 @@ export class CheckoutsService {
     );
   }
 
-  /** Signs a member off. @throws 403 `own-checkout`, 404, 422 */
+  /**
+   * Signs a member off; where the club has laid down what that asks for, only when all of it is there.
+   * @throws 403 `own-checkout`, `not-authorised-for-checkout`, 404, 409 `checkout-not-complete`, 422
+   */
   sign(by: SignedIn, memberId: string, draft: CheckoutDto): Promise<CheckoutView> {
     if (isOwn(by, memberId)) throw new ProblemException('own-checkout');
     const { clubId } = by;
     return this.write(by, async (em) => {
-      await findRecord(em, MEMBERS, { clubId, id: memberId });
-      await assertClear(em, clubId, draft, await clubToday(em, clubId, this.clock.now()));
-      const row = await addRecord(em, CHECKOUTS, { ...draft, clubId, memberId, signedBy: by.memberId });
+      // Two signatures at once come one after the other: the second finds the items spent.
+      await findRecord(em, MEMBERS, { clubId, id: memberId }, { lock: true });
+      const now = this.clock.now();
+      await assertClear(em, clubId, draft, await clubToday(em, clubId, now));
+      const under = await asLaidDown(em, by, { memberId, draft, now });
+      const row = await addRecord(em, CHECKOUTS, {
+        ...{ ...draft, ...under, clubId, memberId, signedBy: by.memberId },
+      });
       return (await views(em, [row]))[0]!;
     });
   }

@@ -1,5 +1,6 @@
 import type { Instant } from '../rules/index.js';
 import { blockRows, spanOf } from './blocks.js';
+import { checkoutRows } from './checkouts/checkout-rows.js';
 import { aircraftBy } from './fleet/aircraft.js';
 import { aircraftRows } from './fleet/aircraft-rows.js';
 import { directiveRows } from './fleet/directives.js';
@@ -89,6 +90,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     upgrade_wishes: upgradeWishRows(when, began),
     log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
     checkouts,
+    ...checkoutRows(people, when),
     practice_records: practiceRows(people, when),
     personal_limits: limitsRows(people, when),
     bookings: blocks,

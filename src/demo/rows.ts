@@ -37,6 +37,19 @@ import type {
   WorkOrderRow,
   WorkLineRow,
 } from './rows/maintenance.js';
+import type {
+  RequirementRow,
+  VersionRow,
+  SyllabusItemRow,
+  PrerequisiteRow,
+  TransferRow,
+  AuthorityRow,
+  MarkRow,
+  QuestionRow,
+  AttemptRow,
+  DrawnRow,
+  QuizResultRow,
+} from './rows/checkouts.js';
 import type { LogEntryRow, CheckoutRow, BlockRow, PracticeRow } from './rows/flying.js';
 
 export type * from './rows/club.js';
@@ -44,6 +57,7 @@ export type * from './rows/members.js';
 export type * from './rows/fleet.js';
 export type * from './rows/maintenance.js';
 export type * from './rows/flying.js';
+export type * from './rows/checkouts.js';
 
 /** All rows by table, in an order in which they can be inserted. */
 export interface DemoRows {
@@ -79,7 +93,19 @@ export interface DemoRows {
   differences: DifferencesRow[];
   upgrade_wishes: UpgradeWishRow[];
   log_entries: LogEntryRow[];
+  /** Signed before anything was laid down for them. */
   checkouts: CheckoutRow[];
+  checkout_requirements: RequirementRow[];
+  checkout_versions: VersionRow[];
+  checkout_items: SyllabusItemRow[];
+  checkout_prerequisites: PrerequisiteRow[];
+  checkout_transfers: TransferRow[];
+  checkout_instructors: AuthorityRow[];
+  checkout_marks: MarkRow[];
+  quiz_questions: QuestionRow[];
+  quiz_attempts: AttemptRow[];
+  quiz_drawn: DrawnRow[];
+  quiz_results: QuizResultRow[];
   practice_records: PracticeRow[];
   personal_limits: PersonalLimitsRow[];
   bookings: BlockRow[];

@@ -5,6 +5,7 @@ const OTHERS: Record<string, string> = {
   'club:rules': "the club's own rules",
   'club:zone': "the club's zone or jurisdiction",
   'club:airfields': "the club's airfields",
+  'club:checkouts': 'what the club asks of a checkout',
   'club:differences': 'changes of equipment',
   law: 'the rules of this release',
 };

@@ -78,8 +78,9 @@ export function judgeAgain(
 
 /** What a fact is put together from besides what bears its name. */
 function alsoReads(reads: readonly string[]): string[] {
-  // A differences sign-off says which equipment was shown in the words of the change.
-  return reads.some((name) => name.endsWith(':checkouts')) ? ['club:differences'] : [];
+  // A differences sign-off says which equipment was shown in the words of the change; which like models one of a model
+  // counts for, the requirement says.
+  return reads.some((name) => name.endsWith(':checkouts')) ? ['club:differences', 'club:checkouts'] : [];
 }
 
 /**

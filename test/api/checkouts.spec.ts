@@ -37,14 +37,17 @@ describe('checkouts', () => {
       ...model,
       ...{ aircraftId: null, expiresOn: null, id: expect.any(String), memberId: member.memberId },
       ...{ signedBy: instructor.memberId, recordedAt: expect.any(String), voided: null },
+      ...{ equipmentGroup: null, condition: null, versionId: null, differenceId: null },
     });
     await sign({ kind: 'differences', aircraftId: fleet.aircraftId, signedOn: '2026-03-01' });
+    await sign({ kind: 'equipment', equipmentGroup: 'autopilot', signedOn: '2026-03-01' });
+    await sign({ kind: 'condition', condition: 'night', signedOn: '2026-03-01' });
     await sign();
     const audit = await api.sql(
       `SELECT actor_id FROM audit_log WHERE table_name = 'checkouts' AND actor_id = $1`,
       [instructor.memberId],
     );
-    expect(audit).toHaveLength(3);
+    expect(audit).toHaveLength(5);
   });
 
   it('are not signed for oneself, the annual check included', async () => {
@@ -132,6 +135,17 @@ describe('bad checkouts', () => {
       () => ({ kind: 'model', modelId: fleet.modelId, aircraftId: fleet.aircraftId, signedOn: '2026-03-01' }),
       'aircraftId',
     ],
+    [
+      'an equipment checkout without a group',
+      () => ({ kind: 'equipment', signedOn: '2026-03-01' }),
+      'equipmentGroup',
+    ],
+    [
+      'a night checkout of a model',
+      () => ({ kind: 'condition', condition: 'night', modelId: fleet.modelId, signedOn: '2026-03-01' }),
+      'modelId',
+    ],
+    ['an annual check of a condition', () => ({ ...annual, condition: 'night' }), 'condition'],
     ['an unknown model', () => ({ kind: 'model', modelId: newId(), signedOn: '2026-03-01' }), 'modelId'],
     ['tomorrow’s', () => ({ kind: 'annual-check', signedOn: '2026-03-11' }), 'signedOn'],
     ['one that ended before', () => ({ ...annual, expiresOn: '2026-03-08' }), 'expiresOn'],

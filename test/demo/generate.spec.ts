@@ -139,14 +139,21 @@ describe('rows', () => {
       equipment_id: 'equipment',
       item_id: 'airworthiness_items',
       squawk_id: 'squawks',
+      requirement_id: 'checkout_requirements',
+      version_id: 'checkout_versions',
+      'checkout_marks.item_id': 'checkout_items',
+      question_id: 'quiz_questions',
+      attempt_id: 'quiz_attempts',
     };
     // Mechanics sign by name, they are no members.
     const byName = new Set(['compliances.signed_by', 'squawks.signed_by']);
     let seen = 0;
-    for (const [column, target] of Object.entries(refers)) {
+    for (const [name, target] of Object.entries(refers)) {
       const ids = idsOf(target);
+      const [column, only] = name.includes('.') ? [name.split('.')[1]!, name.split('.')[0]!] : [name, null];
       for (const [table, list] of tables()) {
         if (byName.has(`${table}.${column}`)) continue;
+        if (only === null ? `${table}.${column}` in refers : table !== only) continue;
         for (const row of list) {
           const value = row[column];
           if (value === undefined || value === null) continue;

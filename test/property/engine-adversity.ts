@@ -59,8 +59,19 @@ function ofAircraft<K extends keyof FactSheet['aircraft']>(
   };
 }
 
-/** Kinds of equipment whose absence the law may read as "not fitted, so not used"; taking them away is not adverse. */
-const MAY_BE_ABSENT = ['transponder', 'ads-b-out', 'vor-receiver', 'nav-receiver', 'elt'];
+/**
+ * Kinds of equipment whose absence the law or the club may read as "not fitted, so not used"; taking them away is not
+ * adverse. So with a display that may ask for a checkout (`other`).
+ */
+const MAY_BE_ABSENT = [
+  'transponder',
+  'ads-b-out',
+  'vor-receiver',
+  'nav-receiver',
+  'elt',
+  'autopilot',
+  'other',
+];
 
 export const ADVERSITIES: readonly Adversity[] = [
   ofPerson('a logged flight is taken away', 'log', without),

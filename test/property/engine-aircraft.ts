@@ -1,6 +1,6 @@
 /** Arbitrary aircraft: inspections, directives, squawks, equipment and reservations. */
 import fc from 'fast-check';
-import { addDays, type AircraftFacts } from '../../src/rules/index.js';
+import { addDays, type AircraftFacts, type EquipmentFact } from '../../src/rules/index.js';
 import * as records from '../../src/rules/workshop/records.js';
 import { day, fact, flag, maybe, mostly, several, span, TODAY } from './engine-parts.js';
 
@@ -51,6 +51,23 @@ const squawk = fc
     closedAt: fields.state === 'fixed' || fields.state === 'no-fault-found' ? '2027-02-21T20:00:00Z' : null,
     equipmentId: equipment === null ? null : `equipment-${equipment}`,
   }));
+
+/** A display that may be a glass panel, one that is, and an autopilot. */
+const DISPLAY = { ...records.EQUIPMENT, id: 'equipment-display', name: 'Flight display' };
+const PART = ['heading-indicator', 'rate-of-turn'] as EquipmentFact['satisfies'];
+const WHOLE = [
+  ...PART,
+  'attitude-indicator',
+  'airspeed-indicator',
+  'altimeter',
+  'vertical-speed',
+] as typeof PART;
+const EXTRA: Record<'none' | 'autopilot' | 'part' | 'whole', EquipmentFact[]> = {
+  none: [],
+  autopilot: [{ ...DISPLAY, id: 'equipment-autopilot', kind: 'autopilot', name: 'Autopilot' }],
+  part: [{ ...DISPLAY, satisfies: PART }],
+  whole: [{ ...DISPLAY, satisfies: WHOLE }],
+};
 
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
   const items = base.items.known ? base.items.value : [];
@@ -134,8 +151,11 @@ export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
       ),
       equipment: fact(
         fc
-          .subarray(equipment, { minLength: Math.max(0, equipment.length - 2) })
-          .map((list) => list.map((one) => ({ ...one }))),
+          .record({
+            list: fc.subarray(equipment, { minLength: Math.max(0, equipment.length - 2) }),
+            extra: fc.constantFrom('none', 'autopilot', 'part', 'whole'),
+          })
+          .map(({ list, extra }) => [...list, ...EXTRA[extra]].map((one) => ({ ...one }))),
       ),
       squawks: fact(several(squawk, 2, 'squawk')),
       permits: fact(

@@ -11,7 +11,14 @@ const FAR_FIELD = {
   name: 'Farrow',
   latitudeDeg: 40.9,
   longitudeDeg: -104.4,
+  elevationFt: 5300,
+  runways: [
+    ...HOME_FIELD.runways,
+    { designator: '16', trueHeadingDeg: 168, lengthFt: 2400, surface: 'grass' as const, lit: false },
+  ],
 };
+/** A strip with nothing but short grass. */
+const STRIP = { ...FAR_FIELD, id: 'airfield-strip', code: 'XQST', runways: FAR_FIELD.runways.slice(-1) };
 
 const weather = fc.record({
   observedAt: fc.constant(null),
@@ -65,7 +72,7 @@ const FAIR = {
 const flightFields = fc.record({
   flightRules: fc.constantFrom('VFR', 'IFR'),
   forHire: flag,
-  route: fc.constant([HOME_FIELD, FAR_FIELD, HOME_FIELD]),
+  route: fc.constantFrom([HOME_FIELD, FAR_FIELD, HOME_FIELD], [HOME_FIELD, STRIP]),
   plannedTenths: fc.integer({ min: 0, max: 40 }),
   airspace: fc.constantFrom(['E', 'G'], ['G'], ['B', 'E'], ['C'], ['D', 'E'], null),
   maxAltitudeFtMsl: fc.constantFrom(8500, 10_500, 19_000, null),

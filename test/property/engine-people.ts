@@ -190,8 +190,11 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
         several(
           fc
             .record({
-              kind: fc.constantFrom('model', 'annual-check', 'differences'),
+              kind: fc.constantFrom('model', 'annual-check', 'differences', 'equipment', 'condition'),
               modelId: fc.constantFrom('model-lark', 'model-other'),
+              equipmentGroup: fc.constantFrom('glass-panel', 'autopilot', null),
+              condition: fc.constantFrom('night', 'mountain', 'short-field', 'high-crosswind'),
+              alsoModelIds: fc.constantFrom([], ['model-lark']),
               on: day(-500, 5),
               expiresOn: maybe(day(-100, 400)),
             })
@@ -200,7 +203,7 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
               ...fields,
               aircraftId: fields.kind === 'differences' ? 'aircraft-1' : null,
             })),
-          4,
+          6,
           'checkout',
         ),
       ),

@@ -191,9 +191,16 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
       on: date('t.signed_on'),
       expiresOn: date('t.expires_on'),
       signedById: 't.signed_by',
-      equipmentGroup: `CASE WHEN t.kind = 'differences' THEN (SELECT x.equipment_group FROM differences x
+      equipmentGroup: `CASE t.kind WHEN 'equipment' THEN t.equipment_group WHEN 'differences' THEN (SELECT x.equipment_group FROM differences x
         WHERE x.club_id = t.club_id AND x.aircraft_id = t.aircraft_id AND x.since <= t.signed_on
         ORDER BY x.since DESC, x.id DESC LIMIT 1) END`,
+      condition: 't.condition',
+      // As the version in force says now; a model the club asks no checkout for any more lets none count elsewhere.
+      alsoModelIds: `(SELECT coalesce(jsonb_agg(x.model_id ORDER BY x.model_id), '[]'::jsonb) FROM checkout_requirements r
+        JOIN checkout_versions v ON v.club_id = r.club_id AND v.requirement_id = r.id
+        JOIN checkout_transfers x ON x.club_id = v.club_id AND x.version_id = v.id
+        WHERE t.kind = 'model' AND r.club_id = t.club_id AND r.kind = 'model' AND r.model_id = t.model_id
+          AND checkout_version_in_force(v.club_id, v.id))`,
     }),
     `${ofMember('checkouts')} AND ${checkoutStands('t')}`,
     't.signed_on, t.id',

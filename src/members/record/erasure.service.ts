@@ -113,6 +113,7 @@ const bareAudit = (run: Query): Promise<number> =>
         'bookings',
         'practice_records',
         'personal_limits',
+        'checkout_marks',
         ...DOCUMENT_KINDS.map(({ table }) => table),
       ],
     ],

@@ -21,6 +21,11 @@ export const RECORDS: Record<string, string> = {
   documents: of('documents'),
   log: of('log_entries'),
   checkouts: of('checkouts'),
+  checkoutItems: of('checkout_marks'),
+  checkoutAuthority: of('checkout_instructors'),
+  quizzes: `SELECT a.*, r.answers, r.right_count, r.asked_count, r.pass_percent, r.passed, r.handed_in_at
+      FROM quiz_attempts a LEFT JOIN quiz_results r ON r.club_id = a.club_id AND r.attempt_id = a.id
+     WHERE a.club_id = $1 AND a.member_id = $2`,
   practice: of('practice_records'),
   limits: of('personal_limits'),
   safetyReports: of('safety_reports', 'reporter_id'),
@@ -47,6 +52,21 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Checkouts and their signatures',
     why: 'Signed records of the instructors are immutable.',
     count: RECORDS['checkouts']!,
+  },
+  {
+    what: 'Items of checkouts as instructors signed them, with their notes',
+    why: 'Checkouts rest on them, and signed records of the instructors are immutable.',
+    count: RECORDS['checkoutItems']!,
+  },
+  {
+    what: 'Quizzes and their results',
+    why: 'Checkouts rest on them; they hold letters and figures, no words.',
+    count: RECORDS['quizzes']!,
+  },
+  {
+    what: 'Authority to sign checkouts',
+    why: 'Without it a checkout that nobody else is named for could be signed by every instructor.',
+    count: RECORDS['checkoutAuthority']!,
   },
   {
     what: 'Bookings, without notes',

@@ -12,6 +12,7 @@ import {
 } from '../rust/index.js';
 import type { Level, Limits, Measure } from '../tolerances/index.js';
 import type { PlanItemView, PracticePlanView, RustListView, RustView } from './advice.dto.js';
+import { checkoutSays } from './checkout-lacks.js';
 import type { OpenCheckout } from './needs.js';
 
 const round = (value: number, digits: number): number => Number(value.toFixed(digits));
@@ -91,13 +92,7 @@ export function planView(
         why: why.map(write),
       },
     })),
-    notes: [
-      ...(of.home ? [hoursSay(of.home, of.zone, plan)] : []),
-      ...of.checkouts.map(
-        ({ makeModel, neededOn }) =>
-          `A flight on ${neededOn} is booked on a ${makeModel}, and no checkout of it stands. What the club’s checkout asks for is not on record: the usual manoeuvres are planned.`,
-      ),
-    ],
+    notes: [...(of.home ? [hoursSay(of.home, of.zone, plan)] : []), ...of.checkouts.map(checkoutSays)],
     cautions: [...plan.cautions.map(write), CAUTION],
   };
 }

@@ -1,8 +1,10 @@
 import type { EntityManager } from 'typeorm';
-import { checkoutStands } from '../../checkouts/standing-checkouts.js';
+import { loadProgress } from '../../checkouts/progress/load-progress.js';
+import { progressOf, type Progress, standingFor } from '../../checkouts/progress/progress-of.js';
 import { isNight } from '../../rules/sky/nights.js';
 import { localDateOf, toSeconds, type Instant, type LocalDate } from '../../rules/index.js';
-import { CHECKOUT_ITEMS, type BookingNeed, type CheckoutLack, type ConditionLimits } from '../rust/index.js';
+import type { CheckoutLack, BookingNeed, ConditionLimits } from '../rust/index.js';
+import { lacksOf } from './checkout-lacks.js';
 
 interface Place {
   code: string;
@@ -30,6 +32,8 @@ export interface OpenCheckout {
   kind: 'model';
   makeModel: string;
   neededOn: LocalDate;
+  /** How far the member is with what the club asks for it; null where it has laid nothing down. */
+  progress: Progress | null;
 }
 
 /** What flights to come need of the pilot, and which checkouts they lack. */
@@ -50,10 +54,7 @@ export async function needsOf(
   const places = await placesOf(em, of.clubId);
   const bookings = flights.flatMap((flight) => needsOfFlight(flight, places, of));
   const checkouts = await openCheckouts(em, of, flights);
-  const lacks = checkouts.flatMap(({ id }) =>
-    CHECKOUT_ITEMS.map((item) => ({ checkoutId: id, condition: { kind: 'any' as const }, ...item })),
-  );
-  return { bookings, lacks, checkouts };
+  return { bookings, lacks: checkouts.flatMap(lacksOf), checkouts };
 }
 
 function needsOfFlight(
@@ -114,26 +115,23 @@ function placesOf(em: EntityManager, clubId: string): Promise<Place[]> {
   );
 }
 
-/** Of models booked without a standing checkout. What a checkout or annual check asks for is not on record yet. */
+/** Of models booked without a standing checkout. */
 async function openCheckouts(
   em: EntityManager,
-  { clubId, memberId, zone }: { clubId: string; memberId: string; zone: string },
+  { clubId, memberId, zone, now }: { clubId: string; memberId: string; zone: string; now: Instant },
   flights: readonly Coming[],
 ): Promise<OpenCheckout[]> {
   if (flights.length === 0) return [];
-  const standing = await em.query<{ modelId: string | null; expiresOn: LocalDate | null }[]>(
-    `SELECT c.model_id AS "modelId", c.expires_on::text AS "expiresOn" FROM checkouts c
-      WHERE c.club_id = $1 AND c.member_id = $2 AND c.kind = 'model' AND ${checkoutStands('c')}`,
-    [clubId, memberId],
-  );
+  const { of, inForce, asked } = await loadProgress(em, { clubId, memberIds: [memberId], now });
+  const known = of(memberId);
   const open = new Map<string, OpenCheckout>();
   for (const { departs, modelId, makeModel } of flights) {
-    const on = localDateOf(toSeconds(departs), zone);
-    const has = standing.some(
-      (one) => one.modelId === modelId && (one.expiresOn === null || one.expiresOn >= on),
-    );
-    if (!has && !open.has(modelId))
-      open.set(modelId, { id: modelId, kind: 'model', makeModel, neededOn: on });
+    const neededOn = localDateOf(toSeconds(departs), zone);
+    const subject = { kind: 'model' as const, modelId, equipmentGroup: null, condition: null };
+    if (open.has(modelId) || standingFor(subject, known, inForce, { ...asked, today: neededOn })) continue;
+    const requirement = inForce.find((one) => one.kind === 'model' && one.modelId === modelId);
+    const progress = requirement ? progressOf(requirement, known, inForce, asked) : null;
+    open.set(modelId, { id: modelId, kind: 'model', makeModel, neededOn, progress });
   }
   return [...open.values()];
 }

@@ -86,7 +86,7 @@ export function watchedFor(
   ];
 }
 
-/** What a checkout of a model usually asks for, until the club's own list is on record. */
+/** What a checkout of a model usually asks for, where the club has laid nothing down. */
 export const CHECKOUT_ITEMS: readonly { manoeuvre: Task; times: number }[] = [
   { manoeuvre: 'slow_flight', times: 1 },
   { manoeuvre: 'steep_turn', times: 2 },

@@ -52,17 +52,28 @@ check.vor_30_days | change-to-vfr | member | Fly under visual flight rules.
 club.annual_check | fly-club-check | instructor | Fly the club check with an instructor, who signs it off.
 club.booking_lead | depart-later | member | Depart 2 h from now, or later.
 club.booking_length | shorten-booking | member | Book it for no longer than 10 h.
+club.crosswind_checkout | fly-condition-checkout | instructor | Fly a crosswind checkout with an instructor, who signs it off.
+club.crosswind_checkout | choose-runway | member | Use runway 36 at XQHB.
 club.differences_checkout | fly-differences | instructor | Have an instructor show you the glass panel and sign it off.
+club.equipment_checkout | fly-equipment-checkout | instructor | Have an instructor show you the autopilot in flight and sign it off.
 club.hours_promised | shorten-flight | member | Keep the flight to 0.5 h on the meter.
 club.membership | renew-membership | administrator | Have the membership renewed.
 club.model_checkout | fly-checkout | instructor | Fly a checkout in the Harrow Lark 160 with an instructor, who signs it off.
 club.model_recency | fly-landings-model | instructor | Fly 3 landings in the Harrow Lark 160 with an instructor.
 club.model_recency | fly-with-instructor | instructor | Take an instructor along on this flight.
+club.mountain_checkout | fly-condition-checkout | instructor | Fly a mountain checkout with an instructor, who signs it off.
+club.mountain_checkout | stay-local | member | Stay around XQHB and land nowhere else.
+club.night_checkout | land-before-night | member | Leave at 2027-03-01 17:15 and be on the ground at XQHB by 2027-03-01 18:15, outside the night.
+club.night_checkout | depart-after-night | member | Leave at 2027-03-02 06:10 and be on the ground at XQHB by 2027-03-02 07:10, outside the night.
+club.night_checkout | fly-night-checkout | instructor | Fly a night checkout with an instructor, who signs it off.
 club.pilot_standing | lift-suspension-of-pilot | officer | Ask an officer to lift the suspension of the pilot in command.
 club.runway_length | reduce-load | member | Leave behind 0.1 US gal of fuel.
 club.runway_length | choose-runway | member | Use runway 18 at XQHB.
 club.runway_margin | reduce-load | member | Leave behind 0.1 US gal of fuel.
 club.runway_margin | choose-runway | member | Use runway 18 at XQHB.
+club.short_field_checkout | fly-condition-checkout | instructor | Fly a short-field checkout with an instructor, who signs it off.
+club.short_field_checkout | stay-local | member | Stay around XQHB and land nowhere else.
+club.short_field_checkout | choose-runway | member | Use runway 09 at XQSF.
 club.standing | settle-account | member | Settle the account.
 club.standing | lift-suspension | officer | Ask an officer to lift the suspension.
 club.student_limits.ceiling_visibility | fly-with-instructor | instructor | Take an instructor along on this flight.

@@ -100,6 +100,21 @@ export const PURPOSE_WORD = {
   'ferry-to-inspection': 'a ferry flight to the inspection',
 };
 
+/** Equipment that a club may ask to be checked out on. */
+export const EQUIPMENT_GROUP_WORD = {
+  'glass-panel': 'glass panel',
+  autopilot: 'autopilot',
+  'gps-navigator': 'GPS navigator',
+};
+
+/** What a club may ask to be checked out for; before the word 'checkout'. */
+export const CHECKOUT_CONDITION_WORD = {
+  night: 'night',
+  mountain: 'mountain',
+  'short-field': 'short-field',
+  'high-crosswind': 'crosswind',
+};
+
 /** A number that is not in force. */
 export const NO_VALUE = 'no value';
 

@@ -220,18 +220,30 @@ export interface LogBeforeFact {
   sums: LogSum[];
 }
 
+/** What a club may ask to be shown before it lets a pilot fly in it. */
+export type CheckoutCondition = 'night' | 'mountain' | 'short-field' | 'high-crosswind';
+/** Equipment a club may ask to be shown before it is flown with. */
+export type EquipmentGroup = 'glass-panel' | 'autopilot' | 'gps-navigator';
+
 /** A club sign-off. */
 export interface CheckoutFact extends Evidence {
-  kind: 'model' | 'differences' | 'annual-check';
-  /** Model (for 'model' and 'differences') it opens; null for the annual check. */
+  kind: 'model' | 'differences' | 'annual-check' | 'equipment' | 'condition';
+  /** Model (for 'model' and 'differences') it opens; null for the others. */
   modelId: string | null;
   /** Differences checkouts: the aircraft whose equipment changed. */
   aircraftId: string | null;
   on: LocalDate;
   expiresOn: LocalDate | null;
   signedById: string;
-  /** Differences checkouts: the equipment that was shown, in the words of the change. Absent on sheets of before it was kept. */
+  /**
+   * Differences checkouts: the equipment that was shown, in the words of the change; equipment checkouts: an
+   * `EquipmentGroup`. Absent on sheets of before it was kept.
+   */
   equipmentGroup?: string | null;
+  /** Condition checkouts: what was shown. Absent on sheets of before it was kept. */
+  condition?: CheckoutCondition | null;
+  /** Like models for which the club lets this sign-off count. Absent: none. */
+  alsoModelIds?: string[];
 }
 
 /** A paper that is entered but that no officer has verified; it does not count yet. */

@@ -64,6 +64,9 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'fly-checkout': dual('check'),
   'fly-club-check': dual('check'),
   'fly-differences': dual('differences'),
+  'fly-equipment-checkout': dual('differences'),
+  'fly-condition-checkout': dual('check'),
+  'fly-night-checkout': dual('check', 'night'),
   'pass-instrument-proficiency-check': dual('instrument', 'any'),
   ...same(
     [

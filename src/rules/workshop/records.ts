@@ -156,6 +156,8 @@ export const CHECKOUT: CheckoutFact = {
   expiresOn: null,
   signedById: 'instructor-1',
   equipmentGroup: null,
+  condition: null,
+  alsoModelIds: [],
 };
 
 /** Every kind of limit, set by the pilot. */

@@ -4,6 +4,8 @@ import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
+import { CheckoutsPage } from './checkouts/checkouts-page.js';
+import { StudentsPage } from './checkouts/students-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { LimitsPage } from './limits/limits-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
@@ -38,6 +40,14 @@ const PAGES: Record<string, Page> = {
   '/': { place: { in: 'fly', name: 'Ask' }, show: () => null },
   '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
   '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },
+  '/checkouts': {
+    place: { in: 'learn', name: 'Checkouts' },
+    show: (me, part) => <CheckoutsPage me={me} part={part} />,
+  },
+  '/students': {
+    place: { in: 'learn', name: 'Students', for: ['instructor'] },
+    show: (me, part) => <StudentsPage me={me} open={part || null} />,
+  },
   '/limits': {
     place: { in: 'learn', name: 'Limits' },
     show: (me, part) => <LimitsPage key={part} me={me} memberId={part || null} />,

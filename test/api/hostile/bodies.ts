@@ -46,6 +46,17 @@ const SIGNATURE = (own: Ids): Body => ({
 });
 const STATUS_FILE = 'section,title,days,last done,last done (h)\nitem,Wash,30,01/02/2026,1040\n';
 
+const SYLLABUS = (): Body => ({
+  ...{ title: 'Mountain checkout', goodDays: 730, quiz: null, prerequisiteIds: [], alsoModelIds: [] },
+  items: [
+    { title: 'Steep turn', standard: 'Within 100 ft, at 45 degrees of bank', manoeuvre: 'steep_turn' },
+    { title: 'Way out', standard: 'Says before entering where to turn back', required: false },
+  ],
+});
+const QUESTION = (): Body => ({
+  ...{ topic: 'limits', kind: 'number', text: 'At what speed does it climb best?', unit: 'kt indicated' },
+  ...{ rightValue: 71, tolerance: 1, reference: 'Invented handbook, section 4' },
+});
 const LOADING_SHEET = (): Body => ({
   ...{ source: 'Invented handbook, section 6', fuelKind: 'avgas' },
   stations: [
@@ -285,6 +296,18 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   }),
   signCheckout: (own) => ({ kind: 'model', modelId: own.modelId, signedOn: '2026-03-01' }),
   voidCheckout: () => ({ reason: 'Signed for the wrong member' }),
+  addRequirement: () => ({ ...SYLLABUS(), kind: 'condition', condition: 'mountain' }),
+  editRequirement: (own) => ({ instructorIds: [own.instructorMemberId] }),
+  writeRequirementDraft: () => SYLLABUS(),
+  addQuestion: () => QUESTION(),
+  editQuestion: () => ({ text: 'At what speed does it climb best?' }),
+  handInQuiz: (own) => ({ answers: [{ questionId: own.questionId, value: 71 }] }),
+  signCheckoutItem: (own) => ({
+    itemId: own.itemToSignId,
+    outcome: 'not-yet',
+    note: 'Rolled out late twice',
+  }),
+  correctCheckoutItem: () => ({ because: 'Entered for another member', record: null }),
   ask: (own) => ({ ...dual(own), aircraftIds: [own.aircraftId] }),
   askTimeline: (own) => {
     const { departs: from, arrives: to, ...flight } = dual(own);
@@ -305,6 +328,12 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
 
 /** Fields that the sound body does not have, with what else they need. */
 export const ALSO: Record<string, Record<string, (own: Ids, foreign: string) => Body>> = {
+  addRequirement: {
+    modelId: (_own, foreign) => ({ ...SYLLABUS(), kind: 'model', modelId: foreign }),
+    alsoModelIds: (own, foreign) => ({
+      ...{ ...SYLLABUS(), kind: 'model', modelId: own.spareModelId, alsoModelIds: [foreign] },
+    }),
+  },
   createLogEntry: {
     modelId: (own, foreign) => ({ ...BODIES['createLogEntry']!(own), aircraftId: null, modelId: foreign }),
   },

@@ -104,7 +104,16 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(readTrack|confirmTrack)$/, ADMINISTRATOR],
   [/^signCheckout$/, INSTRUCTOR],
   // And the instructor who signed it.
-  [/^voidCheckout$/, OFFICERS],
+  [/^voidCheckout$|^correctCheckoutItem$/, OFFICERS],
+  // What checkouts ask for is for everybody to read and for officers to lay down; the answers are for officers.
+  [/^(list|read)Requirements?$|^listRequirementVersions$/, ALL],
+  [/^(add|edit|publish)Requirement$|^(write|remove)RequirementDraft$/, OFFICERS],
+  [/^(list|add|edit|remove)Questions?$/, OFFICERS],
+  // A quiz is taken for oneself.
+  [/^startQuiz$/, ALL],
+  [/^handInQuiz$/, []],
+  [/^(readQuizAttempt|listQuizAttempts|listCheckoutMarks|readCheckoutProgress)$/, READERS],
+  [/^(signCheckoutItem|listStudents)$/, INSTRUCTOR],
   [/^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|workLoading|book)$/, READERS],
   // When somebody may fly: as one asks for a decision; everybody at once is for officers.
   [/^askTimeline$/, READERS],

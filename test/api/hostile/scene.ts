@@ -149,6 +149,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('logEntryId', `${own}/log`, 'createLogEntry');
   await make('practiceId', `${own}/practice`, 'addPractice');
   await make('checkoutId', `${own}/checkouts`, 'signCheckout');
+  await checkoutsLaidDown({ chief, memberId: learner.memberId, ids, make });
   await make('decisionId', '/decisions', 'ask');
   ids.bookedDay = '2026-03-13';
   await make('bookingId', '/bookings', 'book');
@@ -198,6 +199,35 @@ export async function hostileScene(api: Api): Promise<Scene> {
       return id;
     },
   };
+}
+
+/** A checkout laid down and published, a question, the chief's own quiz, and an item that is not to standard yet. */
+async function checkoutsLaidDown(of: {
+  chief: Session;
+  memberId: string;
+  ids: Ids;
+  make: (name: string, path: string, operation: string) => Promise<string>;
+}): Promise<void> {
+  const { chief, memberId, ids, make } = of;
+  const asked = {
+    ...BODIES['addRequirement']!(ids),
+    condition: 'night',
+    quiz: { questions: 1, passPercent: 100 },
+  };
+  const added = (await chief.post('/checkout-requirements', asked).expect(201)).body as { id: string };
+  const base = `/checkout-requirements/${added.id}`;
+  await make('questionId', `${base}/questions`, 'addQuestion');
+  await chief.patch(`/checkout-questions/${ids.questionId}`, { state: 'published' }, '"1"').expect(200);
+  const published = await chief.post(`${base}/publish`).set('If-Match', '"1"').expect(200);
+  ids.itemToSignId = (published.body as { inForce: { items: { id: string }[] } }).inForce.items[0]!.id;
+  ids.attemptId = ((await chief.post(`${base}/quiz`).expect(201)).body as { id: string }).id;
+  // Edits are tried on one that nobody has touched since.
+  ids.requirementId = (
+    await chief
+      .post('/checkout-requirements', { ...asked, condition: 'high-crosswind', quiz: null })
+      .expect(201)
+  ).body.id as string;
+  await make('markId', `/members/${memberId}/checkout-marks`, 'signCheckoutItem');
 }
 
 /** Which identifier a named parameter is: a certificate's below instructor-certificates is another. */

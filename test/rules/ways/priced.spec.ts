@@ -52,8 +52,9 @@ const ASKED: [string, Partial<ActEntry> & Pick<ActEntry, 'kind' | 'lead'>][] = [
     'fly-instrument-tasks',
     { kind: 'flight', lead: 'others', air: 'instrument', sketch: { with: 'safety-pilot', light: 'any' } },
   ],
-  ['fly-checkout fly-club-check', taught('check', 'day')],
-  ['fly-differences train-differences', taught('differences', 'day')],
+  ['fly-checkout fly-club-check fly-condition-checkout', taught('check', 'day')],
+  ['fly-night-checkout', taught('check', 'night')],
+  ['fly-differences fly-equipment-checkout train-differences', taught('differences', 'day')],
   // 14 CFR 61.56(a): an hour of flight and an hour on the ground.
   ['fly-flight-review regain-privileges', { ...taught('review', 'any'), ground: 'review-ground' }],
   ['fly-landings-model', taught('landing', 'any')],

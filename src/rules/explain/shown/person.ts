@@ -6,6 +6,7 @@ import type {
   CheckoutFact,
   CommitmentFact,
   EndorsementFact,
+  EquipmentGroup,
   InstructorFact,
   LogBeforeFact,
   LogFact,
@@ -16,7 +17,7 @@ import type {
   Suspension,
   UnverifiedFact,
 } from '../../facts/person.js';
-import { counted, listed } from '../words.js';
+import { CHECKOUT_CONDITION_WORD, counted, EQUIPMENT_GROUP_WORD, listed } from '../words.js';
 import { dayAndClock, hours, parts, plain, type RecordShown, type Show } from './shown.js';
 
 const LEVEL: Record<CertificateLevel, string> = {
@@ -39,6 +40,8 @@ const CHECKOUT: Record<CheckoutFact['kind'], string> = {
   model: 'model checkout',
   differences: 'differences checkout',
   'annual-check': 'club check',
+  equipment: 'equipment checkout',
+  condition: 'checkout for a condition',
 };
 const STANDING: Record<StandingFact['state'], string> = {
   good: 'in good standing',
@@ -193,11 +196,23 @@ export const showLogBefore: Show<LogBeforeFact> = ({ through, sums }, zone) =>
     ),
   }));
 
+/** 'checkout on the autopilot', 'night checkout'; what it is for is left out where the record does not say. */
+function checkoutWords({ kind, equipmentGroup, condition }: CheckoutFact): string {
+  if (kind === 'equipment' && equipmentGroup)
+    return `checkout on the ${EQUIPMENT_GROUP_WORD[equipmentGroup as EquipmentGroup] ?? equipmentGroup}`;
+  if (kind === 'condition' && condition) return `${CHECKOUT_CONDITION_WORD[condition]} checkout`;
+  return CHECKOUT[kind];
+}
+
 export const showCheckouts: Show<CheckoutFact[]> = (all) =>
   all.map((one) => ({
     id: one.id,
     on: one.on,
-    says: parts(`${CHECKOUT[one.kind]} on ${one.on}`, one.expiresOn && `good through ${one.expiresOn}`),
+    says: parts(
+      `${checkoutWords(one)} on ${one.on}`,
+      (one.alsoModelIds?.length ?? 0) > 0 && 'counts for like models',
+      one.expiresOn && `good through ${one.expiresOn}`,
+    ),
   }));
 
 export const showStanding: Show<StandingFact> = (one) => [

@@ -9,6 +9,7 @@ import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
+import { CLUB_SYLLABUS } from '../../parameters/club/syllabus.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
 import type { Parameter } from '../../parameters/parameter.js';
 import { bookingLead } from './booking/booking-lead.js';
@@ -17,6 +18,7 @@ import { instructorFree } from './booking/instructor-free.js';
 import { memberFree } from './booking/member-free.js';
 import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
+import { equipmentCheckout } from './checks/equipment-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
 import { personalCeilingVisibility } from './limits/personal-ceiling-visibility.js';
@@ -27,6 +29,10 @@ import { studentCeilingVisibility } from './limits/student-ceiling-visibility.js
 import { studentNight } from './limits/student-night.js';
 import { studentRunway } from './limits/student-runway.js';
 import { studentWind } from './limits/student-wind.js';
+import { crosswindCheckout } from './conditions/crosswind.js';
+import { mountainCheckout } from './conditions/mountain.js';
+import { nightCheckout } from './conditions/night.js';
+import { shortFieldCheckout } from './conditions/short-field.js';
 import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
@@ -40,6 +46,11 @@ export const CLUB_RULES = ruleList(
   modelRecency,
   annualCheck,
   differencesCheckout,
+  equipmentCheckout,
+  nightCheckout,
+  mountainCheckout,
+  shortFieldCheckout,
+  crosswindCheckout,
   accountStanding,
   pilotStanding,
   membership,
@@ -70,5 +81,6 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_LIMITS,
   ...CLUB_SEASON,
   ...CLUB_SQUAWKS,
+  ...CLUB_SYLLABUS,
   ...CLUB_COSTS,
 ];

@@ -1,6 +1,6 @@
 import { defineRule } from '../../../engine/rule.js';
 import type { CheckoutFact } from '../../../facts/person.js';
-import { best, countedSignOff, signOffRemedy, stands } from './sign-offs.js';
+import { best, countedSignOff, goodThrough, signOffRemedy, stands } from './sign-offs.js';
 
 /**
  * Club rule: after the equipment of an aircraft changed, its pilot in command has been shown the difference. A sign-off
@@ -61,8 +61,6 @@ export const differencesCheckout = defineRule({
         const signed = f
           .get('pic.checkouts')
           .filter((one) => one.kind === 'differences' && stands(one, moment));
-        const through = ({ expiresOn }: CheckoutFact) =>
-          expiresOn === null ? '' : `, good through ${expiresOn}`;
         const counted = (one: CheckoutFact) => ({ counted: [countedSignOff(one, 'differences checkout')] });
         const found = best(
           signed.filter((one) => one.aircraftId === newest.aircraftId && one.on >= newest.since),
@@ -70,7 +68,7 @@ export const differencesCheckout = defineRule({
         if (found)
           return take(
             'shown',
-            { on: found.on, since: newest.since, through: through(found) },
+            { on: found.on, since: newest.since, through: goodThrough(found.expiresOn) },
             counted(found),
           );
         const elsewhere = p.flag('club.differences-checkout.elsewhere-counts')
@@ -85,7 +83,7 @@ export const differencesCheckout = defineRule({
         if (elsewhere)
           return take(
             'shown-elsewhere',
-            { group: newest.equipmentGroup, on: elsewhere.on, through: through(elsewhere) },
+            { group: newest.equipmentGroup, on: elsewhere.on, through: goodThrough(elsewhere.expiresOn) },
             counted(elsewhere),
           );
         return take(

@@ -26,27 +26,39 @@ export const countedSignOff = (one: CheckoutFact, what: string): Counted => ({
   what,
 });
 
-/** A checkout flight with an instructor who signs it off. */
+/** ', good through 2027-03-01', or nothing for what does not end. */
+export const goodThrough = (expiresOn: LocalDate | null): string =>
+  expiresOn === null ? '' : `, good through ${expiresOn}`;
+
+/** What a sign-off still to be made is for. */
+type Planned = Pick<CheckoutFact, 'kind' | 'modelId' | 'aircraftId' | 'equipmentGroup' | 'condition'>;
+
+/** A checkout flight with an instructor who signs it off, or several things shown on one. */
 export function signOffRemedy(of: {
   act: string;
   title: string;
   moment: Moment;
-  fields: Pick<CheckoutFact, 'kind' | 'modelId' | 'aircraftId' | 'equipmentGroup'>;
+  fields: Planned | readonly Planned[];
   /** Days after the facts were gathered. */
   daysAhead?: number;
 }): Remedy {
-  const value: CheckoutFact = {
-    id: `planned:${of.act}`,
-    equipmentGroup: null,
-    ...of.fields,
-    on: addDays(of.moment.knowledgeDate(), of.daysAhead ?? 0),
-    expiresOn: null,
-    signedById: 'planned',
-  };
+  const all = 'kind' in of.fields ? [of.fields] : of.fields;
   return {
     act: of.act,
     title: of.title,
     by: 'instructor',
-    effects: [{ op: 'append', fact: 'pic.checkouts', value }],
+    effects: all.map((fields, index) => {
+      const value: CheckoutFact = {
+        id: `planned:${of.act}${index === 0 ? '' : `:${index + 1}`}`,
+        equipmentGroup: null,
+        condition: null,
+        alsoModelIds: [],
+        ...fields,
+        on: addDays(of.moment.knowledgeDate(), of.daysAhead ?? 0),
+        expiresOn: null,
+        signedById: 'planned',
+      };
+      return { op: 'append', fact: 'pic.checkouts', value };
+    }),
   };
 }
