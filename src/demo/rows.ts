@@ -36,6 +36,7 @@ import type {
   WorkOrderRow,
   WorkLineRow,
 } from './rows/maintenance.js';
+import type { InsuranceNamedPilotRow, InsuranceTermsRow, MemberCheckRow } from './rows/insurance.js';
 import type { LogEntryRow, CheckoutRow, BlockRow, PracticeRow } from './rows/flying.js';
 
 export type * from './rows/club.js';
@@ -43,6 +44,7 @@ export type * from './rows/members.js';
 export type * from './rows/fleet.js';
 export type * from './rows/maintenance.js';
 export type * from './rows/flying.js';
+export type * from './rows/insurance.js';
 
 /** All rows by table, in an order in which they can be inserted. */
 export interface DemoRows {
@@ -67,6 +69,9 @@ export interface DemoRows {
   weighings: WeighingRow[];
   loading_sheets: LoadingSheetRow[];
   performance_sheets: PerformanceSheetRow[];
+  insurance_terms: InsuranceTermsRow[];
+  insurance_named_pilots: InsuranceNamedPilotRow[];
+  member_checks: MemberCheckRow[];
   equipment: EquipmentRow[];
   meter_readings: MeterReadingRow[];
   directives: DirectiveRow[];

@@ -1,3 +1,4 @@
+import { MemberCheck, MemberCheckVoid } from './checks/member-check.entity.js';
 import { PaperDocument } from './documents/document.entity.js';
 import { Member, MemberRole } from './member.entity.js';
 import { Certificate, CertificateRating } from './papers/certificate.entity.js';
@@ -22,4 +23,6 @@ export const MEMBER_ENTITIES = [
   Endorsement,
   Rating,
   PaperDocument,
+  MemberCheck,
+  MemberCheckVoid,
 ];

@@ -1,5 +1,8 @@
+import './checks/checks.constraints.js';
 import './members.constraints.js';
 import { Module } from '@nestjs/common';
+import { MemberChecksController } from './checks/member-checks.controller.js';
+import { MemberChecksService } from './checks/member-checks.service.js';
 import { MembersController } from './members.controller.js';
 import { MembersService } from './members.service.js';
 import { BASIC_MED } from './papers/basic-med.js';
@@ -24,6 +27,7 @@ import { RecordController } from './record/record.controller.js';
   controllers: [
     DocumentsController,
     RecordController,
+    MemberChecksController,
     MembersController,
     paperController(CERTIFICATES),
     suspensionController({ ...CERTIFICATES, parent: 'certificateId' }, 'Certificate'),
@@ -43,6 +47,7 @@ import { RecordController } from './record/record.controller.js';
     PapersService,
     SuspensionsService,
     DocumentsService,
+    MemberChecksService,
     ErasureService,
     ExportService,
   ],

@@ -1,3 +1,4 @@
+import { checkStands } from '../../members/checks/standing-checks.js';
 import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { EntityManager } from 'typeorm';
 import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
@@ -224,6 +225,11 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     'lower(t.during), t.booking_id',
   ),
   unverified: unverifiedFact(),
+  checks: listFact(
+    object({ id: 't.id', kind: 't.kind', on: date('t.seen_on'), expiresOn: date('t.expires_on') }),
+    `${ofMember('member_checks')} AND ${checkStands('t')}`,
+    't.seen_on, t.id',
+  ),
 };
 
 const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)

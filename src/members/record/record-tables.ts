@@ -16,6 +16,8 @@ export const RECORDS: Record<string, string> = {
   documents: of('documents'),
   log: of('log_entries'),
   checkouts: of('checkouts'),
+  checks: of('member_checks'),
+  insuranceNaming: of('insurance_named_pilots'),
   practice: of('practice_records'),
   safetyReports: of('safety_reports', 'reporter_id'),
   bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
@@ -49,6 +51,16 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',
     why: 'They are sealed in the chain of decisions: without them nothing that was decided can be verified or replayed.',
     count: RECORDS['decisions']!,
+  },
+  {
+    what: 'That identity, citizenship or background was checked, when and by whom',
+    why: 'Providers of flight training keep records of the verification (49 CFR 1552.15); no number and no copy is among them.',
+    count: RECORDS['checks']!,
+  },
+  {
+    what: 'That insurance terms named the pilot',
+    why: 'Who was covered on past flights, for claims.',
+    count: RECORDS['insuranceNaming']!,
   },
   {
     what: 'Squawks reported, and signatures in maintenance records',

@@ -3,6 +3,7 @@ import type { AircraftType, AircraftUse } from '../../facts/aircraft.js';
 import type { FactKey } from '../../facts/keys.js';
 import type { Subject } from '../fact-words.js';
 import * as aircraft from './aircraft.js';
+import { showInsurance } from './insurance.js';
 import * as loads from './loading.js';
 import * as person from './person.js';
 import { parts, type RecordShown, type Show } from './shown.js';
@@ -28,6 +29,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   standing: person.showStanding,
   commitments: person.showCommitments,
   unverified: person.showUnverified,
+  checks: person.showChecks,
   meters: aircraft.showMeters,
   items: aircraft.showItems,
   registration: aircraft.showRegistrations,
@@ -37,6 +39,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   reservations: aircraft.showReservations,
   differences: aircraft.showDifferences,
   work: aircraft.showWork,
+  insurance: showInsurance,
   weighing: loads.showWeighing,
   loading: loads.showLoading,
   performance: loads.showPerformance,

@@ -4,6 +4,7 @@ import { CLUB_AIRWORTHINESS } from '../../parameters/club/airworthiness.js';
 import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
+import { CLUB_INSURANCE } from '../../parameters/club/insurance.js';
 import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
@@ -18,6 +19,9 @@ import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
+import { citizenshipEvidence } from './identity/citizenship-evidence.js';
+import { identityChecks } from './identity/identity-checks.js';
+import { insuranceMinimums } from './insurance/pilot-minimums.js';
 import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
@@ -42,11 +46,15 @@ export const CLUB_RULES = ruleList(
   runwayLength,
   runwayMargin,
   halfWayCheck,
+  insuranceMinimums,
+  identityChecks,
+  citizenshipEvidence,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
   ...CLUB_BOOKING,
   ...CLUB_STANDING,
+  ...CLUB_INSURANCE,
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
   ...CLUB_PRACTICE,
