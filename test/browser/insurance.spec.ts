@@ -94,7 +94,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     const checks = desk.getByRole('region', { name: 'Identity and citizenship' });
     await checks.getByLabel('Member').selectOption({ label: `Ada on the ${name}` });
     await checks.getByText('None on record.').waitFor();
-    await checks.getByLabel('What').selectOption('identity');
+    await checks.getByLabel('Kind').selectOption('identity');
     await checks.getByLabel('Holds through, if it names an end').fill('2031-05-05');
     await sound(desk);
     await checks.getByRole('button', { name: 'I have seen the original' }).click();

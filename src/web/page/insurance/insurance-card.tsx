@@ -45,8 +45,8 @@ export function InsuranceCard({ aircraftId, me }: { aircraftId: string; me: Me }
         )}
       </summary>
       <p class="hint">
-        As entered from the policy, which itself decides. Terms on record bind every flight; a day without any
-        is not flown.
+        As entered from the policy, which itself decides. Once terms are on record they bind every flight, and
+        a day without any is not flown.
       </p>
       {standing.length === 0 && terms !== null && <p class="hint">No terms are on record.</p>}
       {standing.map((one) => (

@@ -118,7 +118,7 @@ export function CheckDesk({ me }: { me: Me }) {
               void record();
             }}
           >
-            <Choice label="What" value={form.kind} set={(kind) => setForm({ ...form, kind })} of={KINDS} />
+            <Choice label="Kind" value={form.kind} set={(kind) => setForm({ ...form, kind })} of={KINDS} />
             <DayInput
               label="Seen on"
               required
