@@ -30,6 +30,10 @@ const NOTED: [table: string, ...args: string[]][] = [
   ['log_entries', 'person', 'member_id', 'log,logBefore'],
   ['personal_limits', 'person', 'member_id', 'limits'],
   ['checkouts', 'person', 'member_id', 'checkouts'],
+  ['member_checks', 'person', 'member_id', 'checks'],
+  ['member_check_voids', 'person', 'check_id', 'checks', 'member_checks', 'member_id'],
+  ['insurance_terms', 'aircraft', 'aircraft_id', 'insurance'],
+  ['insurance_named_pilots', 'aircraft', 'terms_id', 'insurance', 'insurance_terms', 'aircraft_id'],
   // Which like models a sign-off counts for is read from the version in force.
   ['checkout_requirements', 'club', 'club_id', 'checkouts'],
   ['checkout_versions', 'club', 'club_id', 'checkouts'],

@@ -18,6 +18,7 @@ import { Practice1764000000016 } from './0016-practice.js';
 import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
 import { CheckoutSyllabus1764000000020 } from './0020-checkout-syllabus.js';
 import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
+import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
 
 export const MIGRATIONS = [
@@ -40,5 +41,6 @@ export const MIGRATIONS = [
   ReportsAndReviews1764000000017,
   CheckoutSyllabus1764000000020,
   PersonalLimits1764000000021,
+  InsuranceAndIdentity1764000000022,
   StandingAnswers1764000000024,
 ];

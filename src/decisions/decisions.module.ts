@@ -9,6 +9,8 @@ import { DecisionsService } from './decisions.service.js';
 import { DryRunController } from './dry-run/dry-run.controller.js';
 import { DryRunService } from './dry-run/dry-run.service.js';
 import { LoadingWorkController } from './loading/loading-work.controller.js';
+import { PapersHoldController } from './papers-hold/papers-hold.controller.js';
+import { PapersHoldService } from './papers-hold/papers-hold.service.js';
 import { TimelinesModule } from './timeline/timelines.module.js';
 import { RuleBookController } from './why/rule-book.controller.js';
 import { RuleBookService } from './why/rule-book.service.js';
@@ -26,8 +28,17 @@ import { WhyController } from './why/why.controller.js';
     RuleBookController,
     AuditController,
     DryRunController,
+    PapersHoldController,
   ],
-  providers: [DecisionsService, WaysService, RuleBookService, Sealer, AuditService, DryRunService],
+  providers: [
+    DecisionsService,
+    WaysService,
+    RuleBookService,
+    Sealer,
+    AuditService,
+    DryRunService,
+    PapersHoldService,
+  ],
   exports: [DecisionsService, WaysService],
 })
 export class DecisionsModule {}

@@ -5,6 +5,7 @@ import { aircraftBy } from './fleet/aircraft.js';
 import { aircraftRows } from './fleet/aircraft-rows.js';
 import { directiveRows } from './fleet/directives.js';
 import { equipmentRows } from './fleet/equipment.js';
+import { insuranceRows } from './fleet/insurance.js';
 import { itemRows } from './fleet/items.js';
 import { modelRows } from './fleet/models.js';
 import { signerRows, visitRows } from './fleet/visits.js';
@@ -18,6 +19,7 @@ import { Meters } from './flying/meters.js';
 import { flightWishes } from './flying/wishes.js';
 import { DEMO_CLUB_ID, DEMO_SLUG } from './ids.js';
 import { limitsRows } from './people/limits.js';
+import { checkRows } from './people/checks.js';
 import { memberRows } from './people/members.js';
 import { papers } from './people/papers.js';
 import { everybody, type Person } from './people/person.js';
@@ -82,6 +84,8 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     aircraft_models: modelRows(began),
     ...aircraftRows(when, began),
     ...sheetRows(when, began),
+    ...insuranceRows(people, when, began),
+    member_checks: checkRows(people, when),
     equipment: equipmentRows(when, began),
     meter_readings: meters.rows(seed),
     ...directiveRows(when, began),

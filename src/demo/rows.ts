@@ -50,6 +50,7 @@ import type {
   DrawnRow,
   QuizResultRow,
 } from './rows/checkouts.js';
+import type { InsuranceNamedPilotRow, InsuranceTermsRow, MemberCheckRow } from './rows/insurance.js';
 import type { LogEntryRow, CheckoutRow, BlockRow, PracticeRow } from './rows/flying.js';
 
 export type * from './rows/club.js';
@@ -58,6 +59,7 @@ export type * from './rows/fleet.js';
 export type * from './rows/maintenance.js';
 export type * from './rows/flying.js';
 export type * from './rows/checkouts.js';
+export type * from './rows/insurance.js';
 
 /** All rows by table, in an order in which they can be inserted. */
 export interface DemoRows {
@@ -82,6 +84,9 @@ export interface DemoRows {
   weighings: WeighingRow[];
   loading_sheets: LoadingSheetRow[];
   performance_sheets: PerformanceSheetRow[];
+  insurance_terms: InsuranceTermsRow[];
+  insurance_named_pilots: InsuranceNamedPilotRow[];
+  member_checks: MemberCheckRow[];
   equipment: EquipmentRow[];
   meter_readings: MeterReadingRow[];
   directives: DirectiveRow[];

@@ -5,6 +5,7 @@ import { Differences } from './differences/differences.entity.js';
 import { Directive, DirectiveFinding } from './directives/directive.entity.js';
 import { ItemTemplate } from './airworthiness/templates/template.entity.js';
 import { Equipment } from './equipment/equipment.entity.js';
+import { InsuranceNamedPilot, InsuranceTerms } from './insurance/insurance-terms.entity.js';
 import { LoadingSheet } from './loading/loading-sheet.entity.js';
 import { PerformanceSheet } from './loading/performance-sheet.entity.js';
 import { MeterReading } from './meters/meter-reading.entity.js';
@@ -27,6 +28,8 @@ export const FLEET_ENTITIES = [
   Aircraft,
   Registration,
   Permit,
+  InsuranceTerms,
+  InsuranceNamedPilot,
   Equipment,
   MeterReading,
   MeterReadingVoid,

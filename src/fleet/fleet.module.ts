@@ -13,6 +13,9 @@ import { EquipmentController } from './equipment/equipment.controller.js';
 import { EquipmentService } from './equipment/equipment.service.js';
 import './fleet.constraints.js';
 import './directives/directives.constraints.js';
+import './insurance/insurance.constraints.js';
+import { InsuranceController } from './insurance/insurance.controller.js';
+import { InsuranceService } from './insurance/insurance.service.js';
 import { AircraftLoadingController, ModelLoadingController } from './loading/loading.controller.js';
 import {
   AircraftPerformanceController,
@@ -58,6 +61,7 @@ import { WeighingsService } from './weighings/weighings.service.js';
     TemplatesController,
     RegistrationsController,
     PermitsController,
+    InsuranceController,
     DifferencesController,
     SquawksController,
     TriageController,
@@ -76,6 +80,7 @@ import { WeighingsService } from './weighings/weighings.service.js';
     TemplatesService,
     RegistrationsService,
     PermitsService,
+    InsuranceService,
     DifferencesService,
     SquawksService,
     TriageService,

@@ -1,3 +1,4 @@
+import { MemberCheck, MemberCheckVoid } from './checks/member-check.entity.js';
 import { PaperDocument } from './documents/document.entity.js';
 import { PersonalLimits } from './limits/limits.entity.js';
 import { Member, MemberRole } from './member.entity.js';
@@ -24,4 +25,6 @@ export const MEMBER_ENTITIES = [
   Rating,
   PaperDocument,
   PersonalLimits,
+  MemberCheck,
+  MemberCheckVoid,
 ];

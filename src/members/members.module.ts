@@ -1,6 +1,9 @@
 import './limits/limits.constraints.js';
+import './checks/checks.constraints.js';
 import './members.constraints.js';
 import { Module } from '@nestjs/common';
+import { MemberChecksController } from './checks/member-checks.controller.js';
+import { MemberChecksService } from './checks/member-checks.service.js';
 import { MembersController } from './members.controller.js';
 import { MembersService } from './members.service.js';
 import { LimitsController } from './limits/limits.controller.js';
@@ -28,6 +31,7 @@ import { RecordController } from './record/record.controller.js';
     DocumentsController,
     RecordController,
     LimitsController,
+    MemberChecksController,
     MembersController,
     paperController(CERTIFICATES),
     suspensionController({ ...CERTIFICATES, parent: 'certificateId' }, 'Certificate'),
@@ -47,6 +51,7 @@ import { RecordController } from './record/record.controller.js';
     PapersService,
     SuspensionsService,
     DocumentsService,
+    MemberChecksService,
     ErasureService,
     ExportService,
     LimitsService,

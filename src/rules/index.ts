@@ -6,6 +6,7 @@ export * from './facts/flight.js';
 export * from './facts/person.js';
 export * from './facts/aircraft.js';
 export * from './facts/loading.js';
+export * from './facts/insurance.js';
 export * from './facts/sheet.js';
 export * from './facts/club-rule.js';
 export * from './facts/keys.js';
@@ -50,5 +51,6 @@ export {
   type WorkedPoint,
   type WorkedRunway,
 } from './packs/common/loading/worked.js';
+export { papersHold, type Hold, type PaperHold } from './papers-hold/index.js';
 export { Prices } from './ways/prices.js';
 export { startingPolicy } from './packs/club/starting-policy.js';

@@ -189,6 +189,21 @@ export function aircraftOf(club: DemoClub, id: string): AircraftFacts {
     weighing: known(weighing, asOf),
     loading: known(loading, asOf),
     performance: known(performance, asOf),
+    insurance: known(
+      own(rows.insurance_terms).map((one) => ({
+        id: one.id,
+        from: one.valid_from,
+        through: one.valid_through,
+        source: one.source,
+        namedPilotIds: rows.insurance_named_pilots
+          .filter(({ terms_id }) => terms_id === one.id)
+          .map(({ member_id }) => member_id)
+          .sort(),
+        minimums: one.minimums,
+        retractableModelIds: [],
+      })),
+      asOf,
+    ),
     differences: known(
       own(rows.differences).map((one) => ({
         id: one.id,

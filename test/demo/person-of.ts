@@ -150,6 +150,15 @@ export function personOf(club: DemoClub, id: string): PersonFacts {
       asOf,
     ),
     commitments: known([], asOf),
+    checks: known(
+      own(rows.member_checks).map((row) => ({
+        id: row.id,
+        kind: row.kind,
+        on: row.seen_on,
+        expiresOn: row.expires_on,
+      })),
+      asOf,
+    ),
     unverified: known(
       own(rows.medicals)
         .filter((row) => row.verified_at === null)

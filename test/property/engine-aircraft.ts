@@ -69,6 +69,35 @@ const EXTRA: Record<'none' | 'autopilot' | 'part' | 'whole', EquipmentFact[]> = 
   whole: [{ ...DISPLAY, satisfies: WHOLE }],
 };
 
+/** Of a year or so that begins or ends near the flight, asking for what pilots have about half the time. */
+const insurance = fc
+  .record({
+    from: day(-400, 3),
+    through: day(4, 300),
+    named: fc.constantFrom(0, 0, 0, 1),
+    open: fc.constantFrom(true, true, true, false),
+    minimums: fc.record({
+      leastLevel: fc.constantFrom(null, 'private' as const, 'commercial' as const),
+      instrumentRating: fc.constantFrom(false, false, false, true),
+      leastAgeYears: fc.constantFrom(null, 36, 37),
+      mostAgeYears: fc.constantFrom(null, 36, 70),
+      totalTenths: fc.constantFrom(null, 20, 40),
+      classTenths: fc.constantFrom(null, 20, 40),
+      tailwheelTenths: fc.constantFrom(null, null, 10),
+      modelTenths: fc.constantFrom(null, 10, 30),
+      dualInModelTenths: fc.constantFrom(null, null, 10),
+      checkoutInModel: flag,
+      reviewMonths: fc.constantFrom(null, 6, 12),
+    }),
+    lately: fc.constantFrom([null, null] as const, [10, 90] as const, [20, 365] as const),
+  })
+  .map(({ named, open, minimums, lately, ...fields }) => ({
+    ...records.INSURANCE,
+    ...fields,
+    namedPilotIds: named === 1 ? ['member-1'] : [],
+    minimums: open ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths: lately[0], recentDays: lately[1] } : null,
+  }));
+
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
   const items = base.items.known ? base.items.value : [];
   const equipment = base.equipment.known ? base.equipment.value : [];
@@ -179,6 +208,7 @@ export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
         ),
       ),
       work: fact(several(work, 2, 'work')),
+      insurance: fact(several(insurance, 2, 'insurance')),
       differences: fact(
         several(
           day(-100, 60).map((since) => ({ ...records.DIFFERENCES, since })),

@@ -217,6 +217,19 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
           })
           .map((fields) => ({ ...records.STANDING, ...fields })),
       ),
+      checks: fact(
+        several(
+          fc
+            .record({
+              kind: fc.constantFrom('identity', 'citizenship', 'background'),
+              on: day(-500, 5),
+              expiresOn: maybe(day(-20, 400)),
+            })
+            .map((fields) => ({ ...records.CHECK, ...fields })),
+          3,
+          'check',
+        ),
+      ),
       commitments: fact(several(commitment, 2, 'commitment')),
     })
     .chain((fields) => mostly(base, fields as Partial<PersonFacts>));

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import { readingStands } from '../../fleet/meters/standing-readings.js';
 import type { AircraftFacts } from '../../rules/index.js';
+import { INSURANCE } from './insurance.js';
 import { LOADING_SUBJECTS, MAX_TAKEOFF_LB } from './loading.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
@@ -202,6 +203,7 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
     't.begun_at, t.id',
   ),
   ...LOADING_SUBJECTS,
+  insurance: INSURANCE,
 };
 
 const SQL = `SELECT a.home_airfield_id AS "homeAirfieldId", jsonb_build_object('id', a.id, ${Object.entries(

@@ -1,3 +1,4 @@
+import { checkStands } from '../../members/checks/standing-checks.js';
 import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { EntityManager } from 'typeorm';
 import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
@@ -254,6 +255,11 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
         AND (n.recorded_at, n.id) > (t.recorded_at, t.id)
         AND n.valid_from <= greatest(t.valid_from, $2::timestamptz::date - 2))`,
     't.recorded_at, t.id',
+  ),
+  checks: listFact(
+    object({ id: 't.id', kind: 't.kind', on: date('t.seen_on'), expiresOn: date('t.expires_on') }),
+    `${ofMember('member_checks')} AND ${checkStands('t')}`,
+    't.seen_on, t.id',
   ),
 };
 

@@ -26,6 +26,8 @@ export const RECORDS: Record<string, string> = {
   quizzes: `SELECT a.*, r.answers, r.right_count, r.asked_count, r.pass_percent, r.passed, r.handed_in_at
       FROM quiz_attempts a LEFT JOIN quiz_results r ON r.club_id = a.club_id AND r.attempt_id = a.id
      WHERE a.club_id = $1 AND a.member_id = $2`,
+  checks: of('member_checks'),
+  insuranceNaming: of('insurance_named_pilots'),
   practice: of('practice_records'),
   limits: of('personal_limits'),
   safetyReports: of('safety_reports', 'reporter_id'),
@@ -77,6 +79,16 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',
     why: 'They are sealed in the chain of decisions: without them nothing that was decided can be verified or replayed.',
     count: RECORDS['decisions']!,
+  },
+  {
+    what: 'That identity, citizenship or background was checked, when and by whom',
+    why: 'Providers of flight training keep records of the verification (49 CFR 1552.15); no number and no copy is among them.',
+    count: RECORDS['checks']!,
+  },
+  {
+    what: 'That insurance terms named the pilot',
+    why: 'Who was covered on past flights, for claims.',
+    count: RECORDS['insuranceNaming']!,
   },
   {
     what: 'Squawks reported, and signatures in maintenance records',

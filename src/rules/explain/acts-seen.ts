@@ -54,9 +54,14 @@ club.booking_lead | depart-later | member | Depart 2 h from now, or later.
 club.booking_length | shorten-booking | member | Book it for no longer than 10 h.
 club.crosswind_checkout | fly-condition-checkout | instructor | Fly a crosswind checkout with an instructor, who signs it off.
 club.crosswind_checkout | choose-runway | member | Use runway 36 at XQHB.
+club.citizenship_evidence | show-papers-to-officer | officer | Show an officer the papers, who records it: citizenship or eligibility for flight training.
 club.differences_checkout | fly-differences | instructor | Have an instructor show you the glass panel and sign it off.
 club.equipment_checkout | fly-equipment-checkout | instructor | Have an instructor show you the autopilot in flight and sign it off.
 club.hours_promised | shorten-flight | member | Keep the flight to 0.5 h on the meter.
+club.identity_checks | show-papers-to-officer | officer | Show an officer the papers, who records it: identity document.
+club.insurance_minimums | fly-missing-with-instructor | instructor | Fly 0.1 h in the Harrow Lark 160 with an instructor.
+club.insurance_minimums | fly-checkout | instructor | Fly the Harrow Lark 160 with an instructor, who signs the checkout.
+club.insurance_minimums | fly-club-check | instructor | Fly the Harrow Lark 160 with an instructor, who signs the club check.
 club.membership | renew-membership | administrator | Have the membership renewed.
 club.model_checkout | fly-checkout | instructor | Fly a checkout in the Harrow Lark 160 with an instructor, who signs it off.
 club.model_recency | fly-landings-model | instructor | Fly 3 landings in the Harrow Lark 160 with an instructor.

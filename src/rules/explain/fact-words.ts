@@ -28,6 +28,7 @@ const PERSON: Record<PersonSubject, SubjectWords> = {
   checkouts: { name: 'club sign-offs', record: 'club sign-off' },
   standing: { name: 'standing with the club', record: 'membership record' },
   commitments: { name: 'calendar', record: 'booking' },
+  checks: { name: 'checks of identity', record: 'check of identity' },
   unverified: { name: 'papers that no officer has verified yet', record: 'unverified paper' },
   limits: { name: 'limits beyond the law', record: 'set of limits' },
 };
@@ -46,6 +47,7 @@ const AIRCRAFT: Record<AircraftSubject, SubjectWords> = {
   work: { name: 'work in hand', record: 'piece of work' },
   weighing: { name: 'empty weight', record: 'weighing' },
   loading: { name: 'loading sheet', record: 'loading sheet' },
+  insurance: { name: 'insurance terms', record: 'insurance terms' },
   performance: { name: 'take-off and landing tables', record: 'performance sheet' },
 };
 

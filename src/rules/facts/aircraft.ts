@@ -2,6 +2,7 @@ import type { LocalDate } from '../calendar/dates.js';
 import type { Instant } from '../calendar/instants.js';
 import type { Evidence, Fact } from './fact.js';
 import type { Purpose } from './flight.js';
+import type { InsuranceFact } from './insurance.js';
 import type { LoadingFact, PerformanceFact, WeighingFact } from './loading.js';
 import type { AircraftCategory, AircraftClass } from './person.js';
 
@@ -295,4 +296,6 @@ export interface AircraftFacts {
   weighing?: Fact<WeighingFact>;
   loading?: Fact<LoadingFact>;
   performance?: Fact<PerformanceFact>;
+  /** Absent in sheets stored before it was kept, and then not known. */
+  insurance?: Fact<InsuranceFact[]>;
 }

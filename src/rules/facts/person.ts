@@ -246,6 +246,18 @@ export interface CheckoutFact extends Evidence {
   alsoModelIds?: string[];
 }
 
+/**
+ * What an officer has seen or found out about a member: that it was, when, and until when it holds. Never a number of a
+ * document, nor what it says.
+ */
+export interface CheckFact extends Evidence {
+  /** `citizenship`: of a citizen or national, or a determination of eligibility for flight training (49 CFR 1552.7(a)). */
+  kind: 'identity' | 'citizenship' | 'background';
+  on: LocalDate;
+  /** As the document says; null where it has no end. */
+  expiresOn: LocalDate | null;
+}
+
 /** A paper that is entered but that no officer has verified; it does not count yet. */
 export interface UnverifiedFact extends Evidence {
   /** What it is, in words: 'medical certificate of class 3'. */
@@ -317,4 +329,5 @@ export interface PersonFacts {
   unverified: Fact<UnverifiedFact[]>;
   /** Absent in sheets stored before it was kept, and then not known. */
   limits?: Fact<LimitsFact[]>;
+  checks?: Fact<CheckFact[]>;
 }

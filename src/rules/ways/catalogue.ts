@@ -132,6 +132,7 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'lift-suspension': { ...OFFICE, points: 'officer' },
   'lift-suspension-of-pilot': { ...OFFICE, points: 'officer' },
   'have-papers-verified': OFFICE,
+  'show-papers-to-officer': OFFICE,
   'return-to-service': { ...OFFICE, points: 'others-asked' },
   'ask-for-the-aircraft': entry('office', 'others', { ground: 'office', points: 'others-asked' }),
   'give-up-commitment': entry('office', null, { points: 'others-asked' }),

@@ -188,6 +188,7 @@ const AIRCRAFT: AircraftFacts = {
   weighing: known(WEIGHING, KNOWN_AT),
   loading: known(LOADING_SHEET, KNOWN_AT),
   performance: known(PERFORMANCE, KNOWN_AT),
+  insurance: known([], KNOWN_AT),
 };
 
 const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>): PersonFacts => ({
@@ -215,6 +216,7 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   commitments: known([], KNOWN_AT),
   unverified: known([], KNOWN_AT),
   limits: known([], KNOWN_AT),
+  checks: known([], KNOWN_AT),
   ...fields,
 });
 

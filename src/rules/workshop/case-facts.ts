@@ -21,6 +21,7 @@ const PERSON_RECORDS: Record<string, object> = {
   commitments: records.COMMITMENT,
   unverified: records.UNVERIFIED,
   limits: records.LIMITS,
+  checks: records.CHECK,
 };
 const AIRCRAFT_RECORDS: Record<string, object> = {
   type: records.AIRCRAFT_TYPE,
@@ -37,6 +38,7 @@ const AIRCRAFT_RECORDS: Record<string, object> = {
   weighing: records.WEIGHING,
   loading: records.LOADING_SHEET,
   performance: records.PERFORMANCE,
+  insurance: records.INSURANCE,
 };
 
 /** Subjects that are one record and not a list of them. */
@@ -47,6 +49,7 @@ const INSIDE: Record<string, object> = {
   'certificates.ratings': records.RATING,
   'certificates.suspensions': records.SUSPENSION,
   'instructor.suspensions': records.SUSPENSION,
+  'insurance.minimums': records.PILOT_MINIMUMS,
   'items.detail': records.ITEM_DETAIL,
   'logBefore.sums': records.LOG_SUM,
   'squawks.deferral': records.DEFERRAL,

@@ -129,6 +129,8 @@ export const WORDS: Record<string, readonly string[]> = {
   'certificates.instrument': categories,
   'certificates.ratings.category': categories,
   'certificates.ratings.class': classes,
+  'checks.kind': ['identity', 'citizenship', 'background'],
+  'insurance.minimums.leastLevel': levels,
   'items.kind': items,
   'items.scope': ['all', 'ifr', 'hire-or-instruction', 'night', 'transponder-use', 'advice'],
   'meters.kind': meters,

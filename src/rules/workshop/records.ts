@@ -17,10 +17,12 @@ import type {
   SquawkFact,
   WorkFact,
 } from '../facts/aircraft.js';
+import type { InsuranceFact, PilotMinimums } from '../facts/insurance.js';
 import type { DeclaredForecast, DeclaredLoading, DeclaredWeather, RunwayChoice } from '../facts/flight.js';
 import type {
   BasicMedFact,
   CertificateFact,
+  CheckFact,
   CheckoutFact,
   CommitmentFact,
   EndorsementFact,
@@ -176,6 +178,37 @@ export const LIMITS: LimitsFact = {
   visibilityNightSm: 8,
   runwayFt: 2500,
   night: false,
+};
+
+/** What an officer has seen of the member. */
+export const CHECK: CheckFact = { id: 'check-1', kind: 'identity', on: '2026-05-01', expiresOn: null };
+
+/** Nothing is asked of pilots, so that a case states what is. */
+export const PILOT_MINIMUMS: PilotMinimums = {
+  leastLevel: null,
+  instrumentRating: false,
+  leastAgeYears: null,
+  mostAgeYears: null,
+  totalTenths: null,
+  classTenths: null,
+  retractableTenths: null,
+  tailwheelTenths: null,
+  modelTenths: null,
+  recentTenths: null,
+  recentDays: null,
+  checkoutInModel: false,
+  dualInModelTenths: null,
+  reviewMonths: null,
+};
+
+export const INSURANCE: InsuranceFact = {
+  id: 'insurance-1',
+  from: '2026-07-01',
+  through: '2027-06-30',
+  source: 'pilot clause of 2026',
+  namedPilotIds: [],
+  minimums: PILOT_MINIMUMS,
+  retractableModelIds: [],
 };
 
 export const STANDING: StandingFact = {

@@ -162,6 +162,14 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     emptyArmIn: 39.2,
     source: 'weighing',
   }),
+  // Of today, so that the flights of the scene are covered: an aircraft whose terms have ended does not fly.
+  addInsurance: (own) => ({
+    ...{ source: 'Pilot clause', validFrom: '2026-01-01', validThrough: '2027-12-31' },
+    ...{ minimums: { leastLevel: 'private', mostAgeYears: 99 }, namedPilotIds: [own.memberId] },
+  }),
+  endInsurance: () => ({ through: '2027-06-30', because: 'The policy was changed' }),
+  recordMemberCheck: () => ({ kind: 'identity', seenOn: '2026-01-15', expiresOn: '2031-01-15' }),
+  voidMemberCheck: () => ({ reason: 'Recorded of the wrong member' }),
   previewEquipmentChange: (own) => CHANGE(own),
   makeEquipmentChange: (own) => CHANGE(own),
   takeEquipmentChangeBack: () => ({ reason: 'Entered for the wrong aircraft' }),

@@ -35,6 +35,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
     ALL,
   ],
   [/^read(EquipmentPiece|Meters|AirworthinessItem|Registration|Permit|Difference|Squawk|Deferral)$/, ALL],
+  [/^listInsurance$/, ALL],
+  [/^(add|end)Insurance$/, [...COORDINATOR, ...OFFICERS]],
   [/^read(Model|Aircraft)(Loading|Performance)$/, ALL],
   [/^(add|replace|remove)(Model|Aircraft)(Loading|Performance)$/, COORDINATORS],
   [/^list(Weighings|EquipmentChanges)$/, ALL],
@@ -87,6 +89,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^deleteEndorsement$/, OFFICERS],
   [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
   [/^listUnverifiedPapers$/, OFFICERS],
+  [/^(listMemberChecks|readPapersHold)$/, READERS],
+  [/^(record|void)MemberCheck$/, OFFICERS],
   [/^listDocuments$/, READERS],
   [/^(add|read|remove)Document$/, OFFICERS],
   // One's own.

@@ -93,6 +93,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('itemId', `${fleet}/items`, 'addAirworthinessItem');
   await make('complianceId', `${fleet}/items/${ids.itemId}/compliances`, 'addCompliance');
   await make('weighingId', `${fleet}/weighings`, 'addWeighing');
+  await make('termsId', `${fleet}/insurance`, 'addInsurance');
   await make('modelLoadingId', `/models/${modelId}/loading`, 'addModelLoading');
   await make('aircraftLoadingId', `${fleet}/loading`, 'addAircraftLoading');
   await make('modelPerformanceId', `/models/${modelId}/performance`, 'addModelPerformance');
@@ -150,6 +151,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('practiceId', `${own}/practice`, 'addPractice');
   await make('checkoutId', `${own}/checkouts`, 'signCheckout');
   await checkoutsLaidDown({ chief, memberId: learner.memberId, ids, make });
+  await make('checkId', `${own}/checks`, 'recordMemberCheck');
   await make('decisionId', '/decisions', 'ask');
   ids.bookedDay = '2026-03-13';
   await make('bookingId', '/bookings', 'book');

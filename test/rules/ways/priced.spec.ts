@@ -78,7 +78,10 @@ const ASKED: [string, Partial<ActEntry> & Pick<ActEntry, 'kind' | 'lead'>][] = [
     { kind: 'paper', lead: 'document', fee: 'document', payer: 'club' },
   ],
 
-  ['ask-officer have-papers-verified', { kind: 'office', lead: 'office', ground: 'office' }],
+  [
+    'ask-officer have-papers-verified show-papers-to-officer',
+    { kind: 'office', lead: 'office', ground: 'office' },
+  ],
   ['renew-membership', { kind: 'office', lead: 'office', ground: 'office', fee: 'document' }],
   ['settle-account', { kind: 'office', lead: null, ground: 'office' }],
   [

@@ -4,6 +4,7 @@ import type { FactKey } from '../../facts/keys.js';
 import type { Subject } from '../fact-words.js';
 import * as aircraft from './aircraft.js';
 import { showLimits } from './limits.js';
+import { showInsurance } from './insurance.js';
 import * as loads from './loading.js';
 import * as person from './person.js';
 import { parts, type RecordShown, type Show } from './shown.js';
@@ -30,6 +31,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   commitments: person.showCommitments,
   unverified: person.showUnverified,
   limits: showLimits,
+  checks: person.showChecks,
   meters: aircraft.showMeters,
   items: aircraft.showItems,
   registration: aircraft.showRegistrations,
@@ -39,6 +41,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   reservations: aircraft.showReservations,
   differences: aircraft.showDifferences,
   work: aircraft.showWork,
+  insurance: showInsurance,
   weighing: loads.showWeighing,
   loading: loads.showLoading,
   performance: loads.showPerformance,

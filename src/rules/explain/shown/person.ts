@@ -3,6 +3,7 @@ import type {
   BasicMedFact,
   CertificateFact,
   CertificateLevel,
+  CheckFact,
   CheckoutFact,
   CommitmentFact,
   EndorsementFact,
@@ -235,3 +236,16 @@ export const showCommitments: Show<CommitmentFact[]> = (all, zone) =>
 
 export const showUnverified: Show<UnverifiedFact[]> = (all) =>
   all.map((one) => ({ id: one.id, on: one.on, says: parts(one.what, one.on && `of ${one.on}`) }));
+
+const CHECK: Record<CheckFact['kind'], string> = {
+  identity: 'identity document seen',
+  citizenship: 'citizenship or eligibility for flight training seen',
+  background: 'background looked into',
+};
+
+export const showChecks: Show<CheckFact[]> = (all) =>
+  all.map((one) => ({
+    id: one.id,
+    on: one.on,
+    says: parts(`${CHECK[one.kind]} on ${one.on}`, one.expiresOn && `good through ${one.expiresOn}`),
+  }));

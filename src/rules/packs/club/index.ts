@@ -5,6 +5,7 @@ import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
 import { CLUB_LIMITS } from '../../parameters/club/limits.js';
+import { CLUB_INSURANCE } from '../../parameters/club/insurance.js';
 import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
@@ -33,6 +34,9 @@ import { crosswindCheckout } from './conditions/crosswind.js';
 import { mountainCheckout } from './conditions/mountain.js';
 import { nightCheckout } from './conditions/night.js';
 import { shortFieldCheckout } from './conditions/short-field.js';
+import { citizenshipEvidence } from './identity/citizenship-evidence.js';
+import { identityChecks } from './identity/identity-checks.js';
+import { insuranceMinimums } from './insurance/pilot-minimums.js';
 import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
@@ -70,11 +74,15 @@ export const CLUB_RULES = ruleList(
   personalCeilingVisibility,
   personalRunway,
   personalNight,
+  insuranceMinimums,
+  identityChecks,
+  citizenshipEvidence,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
   ...CLUB_BOOKING,
   ...CLUB_STANDING,
+  ...CLUB_INSURANCE,
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
   ...CLUB_PRACTICE,

@@ -5,10 +5,11 @@ import { Said } from '../parts/said.js';
 import { momentIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { DocumentList } from './document-list.js';
-import { type Kind, untilOf } from './kinds.js';
+import { HoldList } from './hold-list.js';
+import type { Kind } from './kinds.js';
 import { PaperActions } from './paper-actions.js';
 import { PaperForm } from './paper-form.js';
-import type { Paper, PaperDocument } from './types.js';
+import type { Paper, PaperDocument, PapersHold } from './types.js';
 
 interface Props {
   kind: Kind;
@@ -18,10 +19,23 @@ interface Props {
   zone: string;
   /** Whether the reader may delete papers that are verified. */
   officer: boolean;
+  /** Until when papers hold; null while it is not read. */
+  hold: PapersHold | null;
+  /** A paper was entered. */
+  entered(): void;
 }
 
 /** One's own papers of a kind: what each is, until when, verified or not, and what is with it. */
-export function KindSection({ kind, memberId, documents, documentsChanged, zone, officer }: Props) {
+export function KindSection({
+  kind,
+  memberId,
+  documents,
+  documentsChanged,
+  zone,
+  officer,
+  hold,
+  entered,
+}: Props) {
   const [papers, setPapers] = useState<Paper[] | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
   const reload = () =>
@@ -32,12 +46,8 @@ export function KindSection({ kind, memberId, documents, documentsChanged, zone,
     <section aria-labelledby={heading}>
       <h3 id={heading}>{kind.title}</h3>
       <Refusal problem={problem} />
-      {kind.until.length === 0 && (
-        <p class="hint">How long it counts depends on the flight: the answer to a flight says so.</p>
-      )}
       {papers?.length === 0 && <p class="hint">None on record.</p>}
       {papers?.map((paper) => {
-        const until = untilOf(kind, paper);
         const name = kind.names(paper);
         return (
           <article key={paper.id} data-paper={name}>
@@ -45,12 +55,15 @@ export function KindSection({ kind, memberId, documents, documentsChanged, zone,
               <Said text={name} zone={zone} />
             </h4>
             <p>
-              {until && <Said text={`Valid through ${until}. `} zone={zone} />}
               <strong>{paper.verified ? 'Verified' : 'Not verified'}</strong>
               {paper.verified
                 ? ` on ${momentIn(zone, paper.verified.at)}.`
                 : ': an officer has to see the original.'}
             </p>
+            <HoldList
+              {...{ of: name, zone, on: hold?.on ?? '' }}
+              holds={hold?.items.find(({ paperId }) => paperId === paper.id)?.holds ?? []}
+            />
             <DocumentList
               {...{ memberId, kind: kind.path, paperId: paper.id, of: name }}
               documents={documents.filter(({ paperId }) => paperId === paper.id)}
@@ -63,7 +76,14 @@ export function KindSection({ kind, memberId, documents, documentsChanged, zone,
       })}
       <details>
         <summary>Enter one</summary>
-        <PaperForm kind={kind} memberId={memberId} saved={reload} />
+        <PaperForm
+          kind={kind}
+          memberId={memberId}
+          saved={() => {
+            reload();
+            entered();
+          }}
+        />
       </details>
     </section>
   );

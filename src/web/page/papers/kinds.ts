@@ -14,8 +14,6 @@ export interface Kind {
   path: string;
   title: string;
   fields: Field[];
-  /** Fields that say until when it is valid, as printed; the first that is set counts. */
-  until: string[];
   names(paper: Paper): string;
 }
 
@@ -47,7 +45,8 @@ const LIMITS: Field = { name: 'limitations', label: 'Limitations as printed, one
 
 export const KINDS: Kind[] = [
   {
-    ...{ path: 'certificates', title: 'Pilot certificates', until: ['validThrough'] },
+    path: 'certificates',
+    title: 'Pilot certificates',
     fields: [
       choice('level', 'Level', ['student', 'sport', 'recreational', 'lapl', 'private', 'commercial', 'atp']),
       day('issuedOn', 'Issued on', true),
@@ -59,7 +58,8 @@ export const KINDS: Kind[] = [
     names: ({ level, issuedOn }) => `${said(level)} certificate of ${said(issuedOn).replaceAll(' ', '-')}`,
   },
   {
-    ...{ path: 'medicals', title: 'Medical certificates', until: [] },
+    path: 'medicals',
+    title: 'Medical certificates',
     fields: [
       {
         ...{ name: 'class', label: 'Class', type: 'number', required: true },
@@ -71,7 +71,8 @@ export const KINDS: Kind[] = [
     names: (paper) => `Class ${paper['class'] as number}, examined ${paper['examOn'] as string}`,
   },
   {
-    ...{ path: 'basic-med', title: 'BasicMed', until: [] },
+    path: 'basic-med',
+    title: 'BasicMed',
     fields: [
       day('examOn', 'Examination on'),
       day('courseOn', 'Course on'),
@@ -82,7 +83,8 @@ export const KINDS: Kind[] = [
       `Examination ${(examOn as string) ?? 'not entered'}, course ${(courseOn as string) ?? 'not entered'}`,
   },
   {
-    ...{ path: 'reviews', title: 'Flight reviews and checks', until: [] },
+    path: 'reviews',
+    title: 'Flight reviews and checks',
     fields: [
       choice('kind', 'Kind', [
         ...['flight-review', 'practical-test', 'proficiency-check', 'instrument-proficiency-check'],
@@ -96,7 +98,8 @@ export const KINDS: Kind[] = [
     names: ({ kind, reviewedOn }) => `${said(kind)} of ${reviewedOn as string}`,
   },
   {
-    ...{ path: 'endorsements', title: 'Endorsements', until: ['expiresOn'] },
+    path: 'endorsements',
+    title: 'Endorsements',
     fields: [
       choice('kind', 'Kind', [
         ...['complex', 'high-performance', 'high-altitude', 'tailwheel', 'solo', 'solo-night'],
@@ -108,7 +111,8 @@ export const KINDS: Kind[] = [
     names: ({ kind, endorsedOn }) => `${said(kind)} of ${endorsedOn as string}`,
   },
   {
-    ...{ path: 'instructor-certificates', title: 'Instructor certificates', until: ['printedEndOn'] },
+    path: 'instructor-certificates',
+    title: 'Instructor certificates',
     fields: [
       day('issuedOn', 'Issued on', true),
       ticks(
@@ -128,7 +132,8 @@ export const KINDS: Kind[] = [
     names: ({ issuedOn }) => `Issued ${issuedOn as string}`,
   },
   {
-    ...{ path: 'ratings', title: 'Ratings that end', until: ['validThrough'] },
+    path: 'ratings',
+    title: 'Ratings that end',
     fields: [
       choice('kind', 'Kind', [
         ...['single-engine-piston-land', 'single-engine-piston-sea', 'multi-engine-piston-land'],
@@ -141,9 +146,3 @@ export const KINDS: Kind[] = [
     names: ({ kind, designator }) => `${said(kind)} ${(designator as string) ?? ''}`,
   },
 ];
-
-/** Until when, as printed on it; null where the law counts from a date instead. */
-export const untilOf = (kind: Kind, paper: Paper): string | null => {
-  const name = kind.until.find((field) => typeof paper[field] === 'string');
-  return name === undefined ? null : (paper[name] as string);
-};

@@ -1,13 +1,15 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
+import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { all } from '../session/session.js';
+import { CheckDesk, OwnChecks } from './checks.js';
 import { KindSection } from './kind-section.js';
 import { KINDS } from './kinds.js';
 import './papers.css';
-import type { PaperDocument } from './types.js';
+import type { PaperDocument, PapersHold } from './types.js';
 import { VerifyQueue } from './verify-queue.js';
 
 /** One's own papers; for officers, those that wait to be verified. */
@@ -15,12 +17,16 @@ export function PapersPage({ me }: { me: Me }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const [documents, setDocuments] = useState<PaperDocument[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
+  const [hold, setHold] = useState<PapersHold | null>(null);
   const own = `/members/${me.memberId}`;
+  const readHold = () =>
+    void attempt(setProblem, async () => setHold(await call<PapersHold>('GET', `${own}/papers-hold`)));
   const reload = () =>
     void attempt(setProblem, async () => setDocuments(await all<PaperDocument>(`${own}/documents`)));
   useEffect(() => {
     heading.current?.focus();
     reload();
+    readHold();
   }, []);
   const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
   return (
@@ -47,12 +53,21 @@ export function PapersPage({ me }: { me: Me }) {
                   documentsChanged: reload,
                   zone: me.club.zone,
                   officer,
+                  hold,
+                  entered: readHold,
                 }}
               />
             ))}
+            <OwnChecks me={me} />
           </div>
+          {hold && <p class="hint">{hold.caution}</p>}
         </div>
-        {officer && <VerifyQueue me={me} />}
+        {officer && (
+          <div>
+            <VerifyQueue me={me} />
+            <CheckDesk me={me} />
+          </div>
+        )}
       </div>
     </main>
   );

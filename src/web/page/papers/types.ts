@@ -23,3 +23,26 @@ export interface Unverified {
   memberName: string;
   documents: number;
 }
+
+/** One thing a paper is good for. */
+export interface Hold {
+  purpose: string;
+  through: string | null;
+  note: string | null;
+}
+
+/** Until when one's papers hold, as of a day. */
+export interface PapersHold {
+  on: string;
+  items: { paperId: string; holds: Hold[] }[];
+  caution: string;
+}
+
+/** That an officer saw something of a member. */
+export interface Check {
+  id: string;
+  kind: 'identity' | 'citizenship' | 'background';
+  seenOn: string;
+  expiresOn: string | null;
+  voided: { reason: string } | null;
+}

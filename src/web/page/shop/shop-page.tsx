@@ -4,6 +4,7 @@ import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
+import { InsuranceCard } from '../insurance/insurance-card.js';
 import { all } from '../session/session.js';
 import type { Aircraft, Squawk } from '../squawks/types.js';
 import { DirectiveBook } from './directive-book.js';
@@ -145,6 +146,7 @@ export function ShopPage({ me, open }: { me: Me; open: string | null }) {
               mayFind={coordinates}
               changed={changed}
             />
+            <InsuranceCard aircraftId={chosen} me={me} />
             {coordinates && (
               <>
                 <DirectiveBook zone={me.club.zone} changed={changed} />

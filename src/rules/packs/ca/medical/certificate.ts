@@ -8,8 +8,8 @@ import { CA_MEDICAL } from '../../../parameters/ca/medical.js';
 import { caStanding, flownOn } from '../licence/standing.js';
 
 /** What is flown on the certificate, and the categories that serve it, the least first (CARs 404.10). */
-type Privilege = 'hire' | 'private' | 'recreational' | 'student';
-const CATEGORIES: Record<Privilege, readonly MedicalFact['class'][]> = {
+export type Privilege = 'hire' | 'private' | 'recreational' | 'student';
+export const CATEGORIES: Record<Privilege, readonly MedicalFact['class'][]> = {
   hire: [1],
   private: [3, 1],
   recreational: [4, 3, 1],
@@ -61,7 +61,7 @@ export const medicalCertificate = defineRule({
           .flatMap((medical) => {
             if (!CATEGORIES[privilege].includes(medical.class)) return [];
             if (!moment.startsOnOrAfter(medical.examOn) || withdrawn(medicals, medical, moment)) return [];
-            const through = lasts(medical.examOn, birthDate, privilege, p);
+            const through = medicalLasts(medical.examOn, birthDate, privilege, p);
             return moment.endsOnOrBefore(through) ? [{ medical, through }] : [];
           })
           .sort((a, b) =>
@@ -91,7 +91,12 @@ export const medicalCertificate = defineRule({
 });
 
 /** Last day of a certificate for what is flown on it. */
-function lasts(examOn: LocalDate, birthDate: LocalDate, privilege: Privilege, p: Parameters): LocalDate {
+export function medicalLasts(
+  examOn: LocalDate,
+  birthDate: LocalDate,
+  privilege: Privilege,
+  p: Parameters,
+): LocalDate {
   if (privilege === 'student') return throughCalendarMonths(examOn, p.number('ca.medical.student'));
   const older = ageOn(birthDate, examOn) >= p.number('ca.medical.age-years');
   return throughCalendarMonths(examOn, p.number(`ca.medical.${privilege}-${older ? 'older' : 'younger'}`));
@@ -122,7 +127,7 @@ function passExam(
   const serves =
     moment.startsOnOrAfter(planned.examOn) &&
     !withdrawn([...medicals, planned], planned, moment) &&
-    moment.endsOnOrBefore(lasts(planned.examOn, birthDate, privilege, p));
+    moment.endsOnOrBefore(medicalLasts(planned.examOn, birthDate, privilege, p));
   if (!serves) return [];
   return [
     {

@@ -1,4 +1,4 @@
-import { addPlainMonths } from '../../../calendar/dates.js';
+import { addPlainMonths, type LocalDate } from '../../../calendar/dates.js';
 import { defineRule } from '../../../engine/rule.js';
 import type { ReviewFact, ReviewKind } from '../../../facts/person.js';
 import { canadaRecurrent1 } from '../../../versions/past/canada-recurrent-1.js';
@@ -6,7 +6,7 @@ import { wouldServe } from '../../common/people/plans.js';
 import { caStanding } from '../licence/standing.js';
 
 /** The ways that standard 421.05(2) lists, as the club's records show them. */
-const COUNTS: readonly ReviewKind[] = [
+export const COUNTS: readonly ReviewKind[] = [
   'flight-review',
   'safety-seminar',
   'self-paced-study',
@@ -48,7 +48,7 @@ export const recurrentTraining = defineRule({
       },
       judge(f, moment, p, take) {
         const months = p.number('ca.recurrent-training.months');
-        const through = (on: string) => addPlainMonths(on, months, 'clamp-to-month-end');
+        const through = (on: LocalDate) => recurrentThrough(on, months);
         const newest = f
           .get('pic.reviews')
           .filter((review) => COUNTS.includes(review.kind))
@@ -104,3 +104,7 @@ function planned(act: string, kind: ReviewKind, on: string) {
   };
   return { op: 'append' as const, fact: 'pic.reviews' as const, value };
 }
+
+/** Last day of a review of a day: day for day, clamped to the end of the month. */
+export const recurrentThrough = (on: LocalDate, months: number): LocalDate =>
+  addPlainMonths(on, months, 'clamp-to-month-end');

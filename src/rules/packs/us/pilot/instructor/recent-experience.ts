@@ -83,7 +83,7 @@ function judge(
   const months = p.number('us.instructor.calendar-months');
   const grace = p.number('us.instructor.refresher-calendar-months');
   const terms = certificates.flatMap((certificate) => {
-    const through = throughOf(certificate, months, moment);
+    const through = instructionThrough(certificate, months, moment);
     return through === null ? [] : [{ certificate, through }];
   });
   terms.sort((a, b) =>
@@ -114,7 +114,11 @@ function judge(
 }
 
 /** Last day of privileges: counted from the experience, and never past an end date that is printed. */
-function throughOf(certificate: InstructorFact, months: number, moment: Moment): LocalDate | null {
+export function instructionThrough(
+  certificate: InstructorFact,
+  months: number,
+  moment: Moment,
+): LocalDate | null {
   const { recentExperienceOn: on, printedEndOn } = certificate;
   const counted =
     on === null

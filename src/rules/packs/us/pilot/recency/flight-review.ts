@@ -65,7 +65,7 @@ export const flightReview = defineRule({
           .get('pic.reviews')
           .filter((review) => moment.startsOnOrAfter(review.on))
           .filter((review) => moment.endsOnOrBefore(throughCalendarMonths(review.on, months)));
-        const assessed = recent.map((review) => assess(review, recent, leastTenths));
+        const assessed = recent.map((review) => assessReview(review, recent, leastTenths));
         const good = assessed.flatMap(({ review, since, what }) =>
           since === null ? [] : [{ review, what, through: throughCalendarMonths(since, months) }],
         );
@@ -119,7 +119,8 @@ export const flightReview = defineRule({
   ],
 });
 
-interface Assessed {
+/** What a review on record is worth. */
+export interface Assessed {
   review: ReviewFact;
   what: string;
   /** Date from which it serves as a review, or null when it does not. */
@@ -128,7 +129,8 @@ interface Assessed {
   unclear: boolean;
 }
 
-function assess(
+/** @param recent reviews beside it: an instructor renewal among them waives the hour on the ground */
+export function assessReview(
   review: ReviewFact,
   recent: readonly ReviewFact[],
   tenths: { ground: number; flight: number },
