@@ -165,5 +165,24 @@ export function personOf(club: DemoClub, id: string): PersonFacts {
         .map((row) => ({ id: row.id, what: `medical certificate of class ${row.class}`, on: row.exam_on })),
       asOf,
     ),
+    limits: known(
+      own(rows.personal_limits).map((row) => ({
+        id: row.id,
+        setBy: row.set_by === id ? ('member' as const) : ('instructor' as const),
+        recordedAt: row.recorded_at,
+        from: row.valid_from,
+        through: row.binds_through,
+        windKt: row.wind_kt,
+        crosswindKt: row.crosswind_kt,
+        gustSpreadKt: row.gust_spread_kt,
+        ceilingDayFtAgl: row.ceiling_day_ft_agl,
+        ceilingNightFtAgl: row.ceiling_night_ft_agl,
+        visibilityDaySm: row.visibility_day_sm,
+        visibilityNightSm: row.visibility_night_sm,
+        runwayFt: row.runway_ft,
+        night: row.night,
+      })),
+      asOf,
+    ),
   };
 }
