@@ -14,6 +14,9 @@ export const viewOf = (row: LogEntry): LogEntryView =>
     totalH: hoursOf(row.totalTenths),
     nightH: hoursOf(row.nightTenths),
     dualGivenH: hoursOf(row.dualGivenTenths),
+    crossCountryH: hoursOf(row.crossCountryTenths),
+    actualInstrumentH: hoursOf(row.actualInstrumentTenths),
+    simulatedInstrumentH: hoursOf(row.simulatedInstrumentTenths),
   });
 
 /** Entries from a position on, newest flight first. Instants are whole seconds, so they serve as the cursor's key. */
@@ -58,12 +61,16 @@ export async function settle(
   now: Instant,
   before?: LogEntry,
 ): Promise<Settled> {
-  const { totalH, nightH, dualGivenH, ...plain } = request;
+  const { totalH, nightH, dualGivenH, crossCountryH, actualInstrumentH, simulatedInstrumentH, ...plain } =
+    request;
   const given = defined({
     ...plain,
     totalTenths: tenthsOf(totalH),
     nightTenths: tenthsOf(nightH),
     dualGivenTenths: tenthsOf(dualGivenH),
+    crossCountryTenths: tenthsOf(crossCountryH),
+    actualInstrumentTenths: tenthsOf(actualInstrumentH),
+    simulatedInstrumentTenths: tenthsOf(simulatedInstrumentH),
   });
   const merged = { ...DEFAULTS, ...(before && defined(columnsOf(before))), ...given } as Partial<Settled>;
   const entry = {
@@ -130,6 +137,9 @@ const DEFAULTS = {
   device: null,
   nightTenths: 0,
   dualGivenTenths: 0,
+  crossCountryTenths: 0,
+  actualInstrumentTenths: 0,
+  simulatedInstrumentTenths: 0,
   remarks: '',
 };
 const NOT_COLUMNS_TO_WRITE = new Set(['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt']);

@@ -115,6 +115,21 @@ export class LogEntryDto {
   @HoursField({ optional: true, description: 'Instruction given' })
   dualGivenH?: number;
 
+  @HoursField({
+    optional: true,
+    description: 'Of the total, in a flight that includes a landing elsewhere (14 CFR 61.1(b))',
+  })
+  crossCountryH?: number;
+
+  @HoursField({ optional: true, description: 'Of the total, by instruments in actual conditions' })
+  actualInstrumentH?: number;
+
+  @HoursField({
+    optional: true,
+    description: 'Of the total, by instruments under a view-limiting device or in a training device',
+  })
+  simulatedInstrumentH?: number;
+
   @NoteField({ optional: true, max: 2000 })
   remarks?: string;
 }

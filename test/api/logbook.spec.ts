@@ -66,6 +66,9 @@ describe('entries', () => {
         device: null,
         nightH: 0,
         dualGivenH: 0,
+        crossCountryH: 0,
+        actualInstrumentH: 0,
+        simulatedInstrumentH: 0,
         remarks: '',
       },
       ...{
@@ -170,6 +173,13 @@ describe('entries that contradict themselves', () => {
     ['have more hours than time', { totalH: 1.7 }, 'totalH'],
     ['have more night than hours', { nightH: 1.5 }, 'nightH'],
     ['give more instruction than hours', { dualGivenH: 1.5 }, 'dualGivenH'],
+    ['have more cross-country than hours', { crossCountryH: 1.5 }, 'crossCountryH'],
+    ['have more time in cloud than hours', { actualInstrumentH: 1.5 }, 'actualInstrumentH'],
+    [
+      'are in cloud and under the hood at once',
+      { actualInstrumentH: 0.8, simulatedInstrumentH: 0.7 },
+      'simulatedInstrumentH',
+    ],
     ['have more full stops than landings', { fullStopLandings: 4 }, 'fullStopLandings'],
     ['have more night take-offs than take-offs', { nightTakeoffs: 4 }, 'nightTakeoffs'],
     ['have more night full stops than full stops', { nightFullStopLandings: 3 }, 'nightFullStopLandings'],
