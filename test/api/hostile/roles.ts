@@ -93,7 +93,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^exportMyRecord$/, ALL],
   [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
-  [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
+  [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
+  [/^readRecency$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
   [/^(listPractice|readRust|planPractice)$/, READERS],
   // One's own; for somebody else, signed by an instructor.
