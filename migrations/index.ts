@@ -16,6 +16,7 @@ import { Loading1764000000014 } from './0014-loading.js';
 import { Documents1764000000015 } from './0015-documents.js';
 import { Practice1764000000016 } from './0016-practice.js';
 import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
+import { LogConditions1764000000018 } from './0018-log-conditions.js';
 import { CheckoutSyllabus1764000000020 } from './0020-checkout-syllabus.js';
 import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
@@ -39,6 +40,7 @@ export const MIGRATIONS = [
   Documents1764000000015,
   Practice1764000000016,
   ReportsAndReviews1764000000017,
+  LogConditions1764000000018,
   CheckoutSyllabus1764000000020,
   PersonalLimits1764000000021,
   InsuranceAndIdentity1764000000022,

@@ -95,6 +95,15 @@ export class LogEntry extends FactRow {
   @IntegerColumn('dual_given_tenths')
   dualGivenTenths: number;
 
+  @IntegerColumn('cross_country_tenths')
+  crossCountryTenths: number;
+
+  @IntegerColumn('actual_instrument_tenths')
+  actualInstrumentTenths: number;
+
+  @IntegerColumn('simulated_instrument_tenths')
+  simulatedInstrumentTenths: number;
+
   @TextColumn('remarks')
   remarks: string;
 

@@ -1,12 +1,11 @@
 import type { EntityManager } from 'typeorm';
-import type { PagePosition } from '../platform/http/pages.js';
 import { hoursOf, show, tenthsOf } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { type Instant, localDateOf, toSeconds } from '../rules/calendar/instants.js';
 import { aircraftFlown, type AircraftFlown } from './aircraft-flown.js';
 import { assertAddsUp, type Settled } from './log.checks.js';
 import { type LogEntryChanges, LogEntryView } from './log.dto.js';
-import { LogEntry } from './log-entry.entity.js';
+import type { LogEntry } from './log-entry.entity.js';
 
 /** An entry as the API shows it. */
 export const viewOf = (row: LogEntry): LogEntryView =>
@@ -14,27 +13,10 @@ export const viewOf = (row: LogEntry): LogEntryView =>
     totalH: hoursOf(row.totalTenths),
     nightH: hoursOf(row.nightTenths),
     dualGivenH: hoursOf(row.dualGivenTenths),
+    crossCountryH: hoursOf(row.crossCountryTenths),
+    actualInstrumentH: hoursOf(row.actualInstrumentTenths),
+    simulatedInstrumentH: hoursOf(row.simulatedInstrumentTenths),
   });
-
-/** Entries from a position on, newest flight first. Instants are whole seconds, so they serve as the cursor's key. */
-export function listEntries(
-  em: EntityManager,
-  of: { clubId: string; memberId: string; voided: boolean },
-  after: PagePosition | null,
-  count: number,
-): Promise<LogEntry[]> {
-  const query = em
-    .createQueryBuilder(LogEntry, 'entry')
-    .where('entry.clubId = :clubId AND entry.memberId = :memberId', of)
-    .orderBy('entry.departedAt', 'DESC')
-    .addOrderBy('entry.id', 'DESC')
-    .limit(count);
-  if (!of.voided) query.andWhere('entry.voidedAt IS NULL');
-  if (after?.key !== undefined) {
-    query.andWhere('(entry.departedAt, entry.id) < (CAST(:key AS timestamptz), CAST(:id AS uuid))', after);
-  }
-  return query.getMany();
-}
 
 const AIRCRAFT_FIELDS = [
   'aircraftId',
@@ -58,12 +40,16 @@ export async function settle(
   now: Instant,
   before?: LogEntry,
 ): Promise<Settled> {
-  const { totalH, nightH, dualGivenH, ...plain } = request;
+  const { totalH, nightH, dualGivenH, crossCountryH, actualInstrumentH, simulatedInstrumentH, ...plain } =
+    request;
   const given = defined({
     ...plain,
     totalTenths: tenthsOf(totalH),
     nightTenths: tenthsOf(nightH),
     dualGivenTenths: tenthsOf(dualGivenH),
+    crossCountryTenths: tenthsOf(crossCountryH),
+    actualInstrumentTenths: tenthsOf(actualInstrumentH),
+    simulatedInstrumentTenths: tenthsOf(simulatedInstrumentH),
   });
   const merged = { ...DEFAULTS, ...(before && defined(columnsOf(before))), ...given } as Partial<Settled>;
   const entry = {
@@ -130,6 +116,9 @@ const DEFAULTS = {
   device: null,
   nightTenths: 0,
   dualGivenTenths: 0,
+  crossCountryTenths: 0,
+  actualInstrumentTenths: 0,
+  simulatedInstrumentTenths: 0,
   remarks: '',
 };
 const NOT_COLUMNS_TO_WRITE = new Set(['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt']);

@@ -51,6 +51,13 @@ function* faults(entry: Settled, now: Instant): Generator<[field: string, messag
   if (entry.nightTenths > entry.totalTenths) yield ['nightH', 'Night hours are part of the total.'];
   if (entry.dualGivenTenths > entry.totalTenths)
     yield ['dualGivenH', 'Instruction given is part of the total.'];
+  if (entry.crossCountryTenths > entry.totalTenths)
+    yield ['crossCountryH', 'Cross-country hours are part of the total.'];
+  if (entry.actualInstrumentTenths > entry.totalTenths)
+    yield ['actualInstrumentH', 'Instrument hours are part of the total.'];
+  else if (entry.simulatedInstrumentTenths > entry.totalTenths - entry.actualInstrumentTenths) {
+    yield ['simulatedInstrumentH', 'Simulated and actual instrument hours together are part of the total.'];
+  }
   if (entry.fullStopLandings > entry.landings)
     yield ['fullStopLandings', 'Full-stop landings are part of the landings.'];
   if (entry.nightTakeoffs > entry.takeoffs)

@@ -12,6 +12,13 @@ const CHECKS: ConstraintWords[] = [
   ['log_entries_total_chk', 'totalH', 'Give the hours, 0 or more.'],
   ['log_entries_night_hours_chk', 'nightH', 'Night hours are part of the total.'],
   ['log_entries_dual_chk', 'dualGivenH', 'Instruction given is part of the total.'],
+  ['log_entries_cross_country_chk', 'crossCountryH', 'Cross-country hours are part of the total.'],
+  ['log_entries_actual_chk', 'actualInstrumentH', 'Instrument hours are part of the total.'],
+  [
+    'log_entries_simulated_chk',
+    'simulatedInstrumentH',
+    'Simulated and actual instrument hours together are part of the total.',
+  ],
   ['log_entries_span_chk', 'arrivedAt', 'The flight ends after it begins. Check both times.'],
   ['log_entries_full_stop_chk', 'fullStopLandings', 'Full-stop landings are part of the landings.'],
   ['log_entries_night_takeoffs_chk', 'nightTakeoffs', 'Night take-offs are part of the take-offs.'],

@@ -60,6 +60,14 @@ const CASES: [constraint: string, state: string, table: string, bad: () => Row][
   ['log_entries_device_chk', CHECK, 'log_entries', () => ({ device: 'toy' })],
   ['log_entries_night_hours_chk', CHECK, 'log_entries', () => ({ night_tenths: 11 })],
   ['log_entries_dual_chk', CHECK, 'log_entries', () => ({ dual_given_tenths: 11 })],
+  ['log_entries_cross_country_chk', CHECK, 'log_entries', () => ({ cross_country_tenths: 11 })],
+  ['log_entries_actual_chk', CHECK, 'log_entries', () => ({ actual_instrument_tenths: 11 })],
+  [
+    'log_entries_simulated_chk',
+    CHECK,
+    'log_entries',
+    () => ({ actual_instrument_tenths: 4, simulated_instrument_tenths: 7 }),
+  ],
   ['log_entries_span_chk', CHECK, 'log_entries', () => ({ arrived_at: '2026-03-01T10:00:00Z' })],
   ['log_entries_full_stop_chk', CHECK, 'log_entries', () => ({ full_stop_landings: 3 })],
   ['log_entries_night_takeoffs_chk', CHECK, 'log_entries', () => ({ night_takeoffs: 3 })],
@@ -90,7 +98,17 @@ const CASES: [constraint: string, state: string, table: string, bad: () => Row][
 const IMPLIED: [constraint: string, by: string[], bad: Row][] = [
   ['log_entries_takeoffs_chk', ['log_entries_night_takeoffs_chk'], { takeoffs: -1 }],
   ['log_entries_landings_chk', ['log_entries_full_stop_chk'], { landings: -1 }],
-  ['log_entries_total_chk', ['log_entries_dual_chk', 'log_entries_night_hours_chk'], { total_tenths: -1 }],
+  [
+    'log_entries_total_chk',
+    [
+      'log_entries_actual_chk',
+      'log_entries_cross_country_chk',
+      'log_entries_dual_chk',
+      'log_entries_night_hours_chk',
+      'log_entries_simulated_chk',
+    ],
+    { total_tenths: -1 },
+  ],
 ];
 
 beforeAll(async () => {

@@ -8,6 +8,7 @@ import { CheckoutsPage } from './checkouts/checkouts-page.js';
 import { StudentsPage } from './checkouts/students-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { LimitsPage } from './limits/limits-page.js';
+import { LogPage } from './log/log-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
 import { MyDataPage } from './my-data/my-data-page.js';
@@ -38,6 +39,7 @@ const officer = (roles: readonly string[]) =>
 const PAGES: Record<string, Page> = {
   // The first page is shown below, since it stays.
   '/': { place: { in: 'fly', name: 'Ask' }, show: () => null },
+  '/log': { place: { in: 'fly', name: 'Log' }, show: (me, part) => <LogPage me={me} part={part} /> },
   '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
   '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },
   '/checkouts': {

@@ -97,7 +97,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^exportMyRecord$/, ALL],
   [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
-  [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
+  [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
+  [/^readRecency$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
   [/^(listPractice|readRust|planPractice)$/, READERS],
   [/^(readLimits|suggestLimits)$/, READERS],
