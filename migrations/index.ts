@@ -21,6 +21,7 @@ import { CheckoutSyllabus1764000000020 } from './0020-checkout-syllabus.js';
 import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
+import { StartingValues1764000000025 } from './0025-starting-values.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -45,4 +46,5 @@ export const MIGRATIONS = [
   PersonalLimits1764000000021,
   InsuranceAndIdentity1764000000022,
   StandingAnswers1764000000024,
+  StartingValues1764000000025,
 ];
