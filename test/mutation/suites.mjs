@@ -28,6 +28,7 @@ export const SPECS = [
   'test/rules/air/weather-and-fuel.spec.ts',
   'test/rules/air/transponder-airspace.spec.ts',
   'test/rules/air/primary-airports.spec.ts',
+  'test/rules/loading/lighter.spec.ts',
   'test/rules/loading/worked.spec.ts',
   'test/rules/sky/crossings.spec.ts',
   'test/rules/sky/nights.spec.ts',
