@@ -77,6 +77,7 @@ function described({ fileName, location: { start, end }, mutatorName, replacemen
     mutator: mutatorName,
     was: short(source.text.slice(from, to)),
     now: short(replacement),
+    replacement,
     place: placeOf({ file: fileName, location: { start, end }, mutatorName, replacement }, 0),
   };
 }

@@ -28,6 +28,8 @@ export class TypeScriptModules {
   #instances = new Map();
   /** What each file imports, of the project's own. @type {Map<string, Set<string>>} */
   #imports = new Map();
+  /** Text to be run in place of a file's own, by path. @type {Map<string, string>} */
+  #instead = new Map();
   #packages;
 
   /** @param {string} root the project's folder: packages are found from there */
@@ -55,6 +57,15 @@ export class TypeScriptModules {
       throw error;
     }
     return module.exports;
+  }
+
+  /** Runs another text in place of the file's own from now on; its own again with null. */
+  replace(file, text) {
+    const path = resolve(this.root, file);
+    if (text === null) this.#instead.delete(path);
+    else this.#instead.set(path, text);
+    this.#compiled.delete(path);
+    this.forget(file);
   }
 
   /** Forgets what the file and all that import it have computed. */
@@ -86,7 +97,10 @@ export class TypeScriptModules {
   #compile(path) {
     let script = this.#compiled.get(path);
     if (script === undefined) {
-      const { code } = transformSync(readFileSync(path, 'utf8'), { ...COMPILER, filename: path });
+      const { code } = transformSync(this.#instead.get(path) ?? readFileSync(path, 'utf8'), {
+        ...COMPILER,
+        filename: path,
+      });
       const wrapped = `(function (exports, require, module, __filename, __dirname) {${code}\n})`;
       script = new Script(wrapped, { filename: path });
       this.#compiled.set(path, script);

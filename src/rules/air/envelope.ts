@@ -15,7 +15,6 @@ export function envelopeFaults(points: readonly WeightAtArm[]): string[] {
   if (points.length < 3) return ['an envelope has at least three corners'];
   if (!points.every(({ armIn, weightLb }) => Number.isFinite(armIn) && weightLb > 0))
     return ['every corner has an arm and a weight of more than 0'];
-  if (Math.abs(areaOf(points)) < ROUNDING) return ['the corners lie on one line'];
   const edges = points.map((from, at) => [from, next(points, at)] as const);
   const crossed = edges.some(([a, b], i) =>
     edges.some(([c, d], j) => {
@@ -23,7 +22,9 @@ export function envelopeFaults(points: readonly WeightAtArm[]): string[] {
       return !neighbours && cross(a, b, c, d);
     }),
   );
-  return crossed ? ['its edges cross; give the corners in order round the envelope'] : [];
+  if (crossed) return ['its edges cross; give the corners in order round the envelope'];
+  // Asked last: the halves of a crossed one may cancel out.
+  return Math.abs(areaOf(points)) < ROUNDING ? ['the corners lie on one line'] : [];
 }
 
 /** Within the polygon or on its edge. */

@@ -69,7 +69,7 @@ const UNIT: Record<Parameter['unit'], Words> = {
 
 /** '90 days', 'yes', '18000 ft'; of a parameter that nobody declared, the bare value. */
 export function valueSays(value: ParameterValue | null, unit: Parameter['unit'] | null): string {
-  if (value === null || value === '') return NO_VALUE;
+  if (value === null || String(value).trim() === '') return NO_VALUE;
   return unit === null ? String(value) : UNIT[unit](value);
 }
 

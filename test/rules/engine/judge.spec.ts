@@ -2,6 +2,7 @@
 import { judgeAll, judgeRule, crewAt } from '../../../src/rules/engine/judge.js';
 import { defineParameter } from '../../../src/rules/parameters/parameter.js';
 import { defineRule, formsOf, type Rule } from '../../../src/rules/engine/rule.js';
+import { verdictDiffers } from '../../../src/rules/engine/run.js';
 import { UnknownFact, need } from '../../../src/rules/engine/unknown.js';
 import { toSeconds } from '../../../src/rules/calendar/instants.js';
 import { baseSheet } from '../../../src/rules/workshop/base-sheet.js';
@@ -400,4 +401,30 @@ describe('the crew at a departure', () => {
       toSeconds('2027-03-03T06:00:00Z'),
     );
   });
+});
+
+test('a verdict differs by its status and its conditions, and by nothing else', () => {
+  const met = (...conditions: string[]) => ({ status: 'met' as const, conditions });
+  const one = met('A.', 'B.');
+  expect([
+    verdictDiffers(one, one),
+    verdictDiffers(one, met('A.', 'B.')),
+    verdictDiffers(met(), met()),
+    verdictDiffers(one, { ...one, status: 'short' }),
+    verdictDiffers(one, met('A.')),
+    verdictDiffers(one, met('A.', 'C.')),
+    verdictDiffers(one, met('C.', 'B.')),
+  ]).toEqual([false, false, false, true, true, true, true]);
+});
+
+test('a number that was always the same is read on any day', () => {
+  const always = defineParameter({
+    ...{ id: 'us.toy.always', title: 'Days', unit: 'days', checkedOn: '2026-11-25', status: 'seen' },
+    ...{ values: [{ from: null, value: 30, reference: 'old' }], recheckAfterMonths: 12 },
+  } as never);
+  const rule = toy('x', (_f, _m, p, take) => take('good', { n: p.number('us.toy.always') }), {
+    parameters: ['us.toy.always'],
+    branches: { good: { status: 'met', says: '{n}.' } },
+  });
+  expect(found(rule, [always] as never).finding.says).toBe('30.');
 });

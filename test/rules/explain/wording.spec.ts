@@ -318,6 +318,7 @@ describe('a number', () => {
     [1500, null, '1500'],
     [null, 'days', 'no value'],
     ['', 'text', 'no value'],
+    ['  ', 'text', 'no value'],
     [false, null, 'false'],
   ])('%j in %s is “%s”', (value, unit, says) => {
     expect(valueSays(value, unit)).toBe(says);

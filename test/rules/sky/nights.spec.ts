@@ -193,6 +193,21 @@ describe('runs of departures that touch a night', () => {
     expect(found).toBe(lastByAsking(found - 200, length, [...route]) + 1);
   });
 
+  test('night that ends a second later at the next field is seen, whichever comes first', () => {
+    // The sun stands a second later over what lies a 240th of a degree further west.
+    const later = away(HOME_FIELD.longitudeDeg - 1 / 240);
+    const ends = nightSpans('lights', later, noon, noon + DAY)[0]!.to;
+    expect(ends).toBe(whole.to + 1);
+    for (const route of [
+      [HOME_FIELD, later],
+      [later, HOME_FIELD],
+    ]) {
+      const inside = moment(whole.from + HOUR, HOUR);
+      expect(touchesNight(inside, route, 'lights')).toBe(true);
+      expect(inside.nextChange).toBe(ends + 1);
+    }
+  });
+
   test('a flight longer than the day touches one night after the other, as far as is looked', () => {
     const length = 13 * HOUR;
     const long = moment(noon, length);

@@ -147,3 +147,21 @@ test('times round the noon of the date, wherever they fall in solar days', () =>
     }
   }
 });
+
+test('two nights that begin in one day of mean time: each sunset is told of its own date', () => {
+  // The first short nights after the midnight sun: down three minutes past mean midnight, and again a quarter of an hour before the next.
+  const place = { latitudeDeg: 66.56, longitudeDeg: 20 };
+  const midnight = toSeconds('2026-07-07T00:00:00Z') - 20 * 240;
+  const { crossings, beginsBelow } = solarDay(SUNSET_ALTITUDE_DEG, place, midnight / DAY + 20 / 360);
+  expect([beginsBelow, crossings.length]).toEqual([false, 3]);
+  const [first, rise, second] = crossings;
+  expect(sunTimes('2026-07-06', place)).toMatchObject({ sunset: first });
+  expect(sunTimes('2026-07-07', place)).toMatchObject({ sunrise: rise, sunset: second });
+  expect(second! - midnight).toBeGreaterThan(23.5 * HOUR);
+  for (const [at, sign] of [
+    [first!, 1],
+    [rise!, -1],
+    [second!, 1],
+  ] as const)
+    expect(Math.sign(sunAltitudeDeg(place, at - 5) - sunAltitudeDeg(place, at + 5))).toBe(sign);
+});

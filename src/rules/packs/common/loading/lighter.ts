@@ -93,7 +93,11 @@ function lessFuel(of: Asked, loading: ToldLoading, also = ''): Remedy | null {
     fuelUsGal: Math.max(of.keptUsGal!, Math.floor((loading.fuelUsGal - usGal) * 10 + 1e-6) / 10),
   });
   const usGal = leastThat(spare, 0.1, (amount) => of.fits({ ...of.flight, loading: less(amount) }));
-  return usGal === null ? null : reduce(`${also}${usGal} US gal of fuel`, less(usGal));
+  if (usGal === null) return null;
+  // What stays is rounded down: of an odd amount more goes than was tried.
+  const left = less(usGal);
+  const goes = Math.round((loading.fuelUsGal - left.fuelUsGal) * 100) / 100;
+  return reduce(`${also}${goes} US gal of fuel`, left);
 }
 
 /** Nobody in the last row that anybody sits in. At most as many stay as there are seats left. */
