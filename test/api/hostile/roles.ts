@@ -75,9 +75,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listMembers|getMember)$/, READERS],
   [/^(createMember|updateMember)$/, ADMINISTRATOR],
   [/^setStanding$/, OFFICERS],
+  // And instructors, of their students.
   [
     /^list(Certificates|InstructorCertificates|Medicals|BasicMedRecords|Reviews|Endorsements|Ratings)$/,
-    READERS,
+    OFFICERS,
   ],
   [
     /^(create|update|delete|verify)(Certificate|InstructorCertificate|Medical|BasicMed|Review|Rating)$/,
@@ -87,7 +88,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^deleteEndorsement$/, OFFICERS],
   [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
   [/^listUnverifiedPapers$/, OFFICERS],
-  [/^listDocuments$/, READERS],
+  [/^listDocuments$/, OFFICERS],
   [/^(add|read|remove)Document$/, OFFICERS],
   // One's own.
   [/^exportMyRecord$/, ALL],
@@ -95,7 +96,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // Flying.
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
-  [/^(listPractice|readRust|planPractice)$/, READERS],
+  // And instructors, of their students; officers are shown what an instructor signed.
+  [/^listPractice$/, OFFICERS],
+  // Only one's own, and one's students'.
+  [/^(readRust|planPractice)$/, []],
   // One's own; for somebody else, signed by an instructor.
   [/^addPractice$/, INSTRUCTOR],
   // Only what an instructor signed.
