@@ -37,7 +37,7 @@ defineProblems(
   },
 );
 
-/** Roles that may read every member's record, papers and log. */
+/** Roles that read members' records and logs; papers and practice an instructor reads of their students alone (students.ts). */
 export const READERS: Role[] = ['instructor', 'safety-officer', 'administrator'];
 /** Roles that keep members' papers in order. */
 export const OFFICERS: Role[] = ['safety-officer', 'administrator'];

@@ -2,6 +2,7 @@
 import { PDFDocument, PDFName, PDFString } from 'pdf-lib';
 import { exif, jpegWith, PNG, SECRET } from '../fleet/pictures.js';
 import { type Api, type Session, startApi, type TestClub } from '../support/api.js';
+import { teach } from '../support/teach.js';
 
 let api: Api;
 let club: TestClub;
@@ -63,9 +64,11 @@ it('every reading is on record, with who read it', async () => {
   expect(rows).toEqual([{ actor_id: officer.memberId }]);
 });
 
-it('is private: instructors see endorsements alone, other members and other clubs nothing', async () => {
+it("is private: instructors see their students' endorsements alone, other members and other clubs nothing", async () => {
   const endorsement = await send(member, at(`/endorsements/${await paper('endorsements')}`), PNG).expect(201);
   const medical = await send(member, at(`/medicals/${await paper('medicals')}`), PNG).expect(201);
+  for (const path of [at(), at(`/${endorsement.body.id}`)]) await instructor.get(path).expect(403);
+  await teach(api, { clubId: club.clubId, instructorId: instructor.memberId, memberId: member.memberId });
   await instructor.get(at(`/${endorsement.body.id}`)).expect(200);
   const listed = (await instructor.get(at()).expect(200)).body.items as { kind: string }[];
   expect(new Set(listed.map(({ kind }) => kind))).toEqual(new Set(['endorsements']));

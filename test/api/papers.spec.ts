@@ -5,6 +5,7 @@ import {
   REVIEW_KINDS,
 } from '../../src/members/vocabulary.js';
 import { type Api, type Session, startApi, type TestClub } from '../support/api.js';
+import { teach } from '../support/teach.js';
 
 let api: Api;
 let club: TestClub;
@@ -173,8 +174,14 @@ describe.each(KINDS)('%s', (path, draft, edit) => {
     await member.delete(under(`${path}/${second.id}`), '"1"').expect(204);
   });
 
-  it('are read by instructors and officers, and by no other member', async () => {
+  it('are read by officers and by who teaches the member, and by no other', async () => {
     const { id } = await create();
+    expect((await (await club.signInAs('instructor')).get(under(path)).expect(403)).body.code).toBe(
+      'not-yours',
+    );
+    await teach(api, {
+      ...{ clubId: club.clubId, instructorId: instructor.memberId, memberId: member.memberId },
+    });
     const other = await club.signInAs('member');
     const coordinator = await club.signInAs('maintenance-coordinator');
     await instructor.get(under(path)).expect(200);

@@ -75,7 +75,21 @@ describe('practice records', () => {
   it('are by oneself or signed by an instructor, and seen by those who may', async () => {
     const signed = await add({ ...turn, manoeuvre: 'go_around', measured: {}, toStandard: true }, instructor);
     expect(signed).toMatchObject({ seenBy: 'instructor', instructor: { id: instructor.memberId } });
-    for (const reader of [member, instructor, officer]) await reader.get(of()).expect(200);
+    for (const reader of [member, instructor]) {
+      const { items } = (await reader.get(of()).expect(200)).body as { items: { seenBy: string }[] };
+      expect(new Set(items.map(({ seenBy }) => seenBy))).toEqual(new Set(['self', 'instructor']));
+      await reader.get(`${of()}/rust`).expect(200);
+      await reader.post(`${of()}/plan`, { minutes: 60, instructor: false }).expect(200);
+    }
+    // Officers see what was signed, and neither what members write down of themselves nor how rusty they are.
+    const { items } = (await officer.get(of()).expect(200)).body as { items: { seenBy: string }[] };
+    expect(items.map(({ seenBy }) => seenBy)).toEqual(items.map(() => 'instructor'));
+    expect(items.length).toBeGreaterThan(0);
+    await officer.get(`${of()}/rust`).expect(403);
+    await officer.post(`${of()}/plan`, { minutes: 60, instructor: false }).expect(403);
+    const stranger = await ready.club.signInAs('instructor');
+    for (const path of [of(), `${of()}/rust`])
+      expect((await stranger.get(path).expect(403)).body).toMatchObject({ code: 'not-yours' });
     expect((await other.get(of()).expect(403)).body.code).toBe('not-yours');
     for (const path of [of(), `${of()}/plan`])
       await other.post(path, path === of() ? turn : { minutes: 60, instructor: false }).expect(403);

@@ -24,6 +24,11 @@ test('steep turns from 41 to 60 degrees are found in wind and noise, and medium 
   print('not steep turns', other);
   const count = added(steep);
   expect(count.hit + count.missed).toBe(5 * 3 * 3 * 3 * 2);
+  // Not only on the whole: in no wind, noise or bank is more than one of six missed, and none is made up.
+  for (const { what, wind, noise, count: cell } of steep)
+    expect({ what, wind, noise, fine: cell.missed <= 1 && cell.invented === 0 }).toEqual({
+      ...{ what, wind, noise, fine: true },
+    });
   expect(recall(count)).toBeGreaterThanOrEqual(0.99);
   expect(precision(added([...steep, ...medium, ...other]))).toBeGreaterThanOrEqual(0.99);
 }, 120_000);

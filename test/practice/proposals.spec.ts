@@ -223,6 +223,25 @@ describe('night', () => {
     expect(nightSeconds([], 0, 1)).toBe(0);
   });
 
+  // Printed times, to the minute: the evening of the first as quoted in the manual of PyEphem from the US Naval
+  // Observatory, the morning and evening of the second from memory (the same cases as in test/outside/sun.spec.ts).
+  test.each([
+    ['evening', '2009-09-07T00:21:00Z', 33.8, -84.4],
+    ['morning', '2026-09-22T05:29:00Z', 0, 0],
+    ['evening', '2026-09-22T18:17:00Z', 0, 0],
+  ])(
+    'turns at the %s civil twilight of the almanac: %s at %d, %d',
+    (when, printed, latitudeDeg, longitudeDeg) => {
+      const at = Date.parse(printed) / 1000;
+      const flown: TrackPoint[] = Array.from({ length: 121 }, (_one, minute) => ({
+        ...{ atSeconds: at - 3600 + minute * 60, latitudeDeg, longitudeDeg, elevationM: 0, segment: 0 },
+      }));
+      const [dark, light] = when === 'evening' ? [at, at - 3600] : [at - 3600, at];
+      expect(Math.abs(nightSeconds(flown, dark, dark + 3600) - 3600)).toBeLessThanOrEqual(120);
+      expect(nightSeconds(flown, light, light + 3600)).toBeLessThanOrEqual(120);
+    },
+  );
+
   test('take-offs and full stops count as night from an hour after sunset, the hours from civil dusk', () => {
     const late = proposalsOf(lesson(sunset! + 3600).points(recorder)).log;
     expect(late.nightTakeoffs.value).toBe(3);

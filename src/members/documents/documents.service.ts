@@ -4,6 +4,7 @@ import { type EntityManager, IsNull, Not } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { hasAnyRole } from '../../accounts/roles.js';
 import { findRecord, notThere, pageOfRecords, type Where } from '../../platform/database/records.js';
+import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { type Page, pageOf, type PageQuery, readCursor } from '../../platform/http/pages.js';
 import { requireVersion } from '../../platform/http/versions.js';
@@ -14,6 +15,7 @@ import { cleanPdf } from '../../platform/images/pdf.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { MEMBERS } from '../member-rows.js';
 import { assertOwnOr, OFFICERS } from '../members.access.js';
+import { assertTaughtOr } from '../students.js';
 import { keepersOf } from '../papers/papers.service.js';
 import { DOCUMENT_KINDS, kindOf } from './document-kinds.js';
 import { DocumentView, type UnverifiedView } from './document.dto.js';
@@ -31,20 +33,24 @@ export interface DocumentAddress {
 }
 
 /**
- * Scans of papers: for the member, for officers, and with endorsements for instructors, who may verify those. Each reading is
- * noted in the audit log.
+ * Scans of papers: for the member, for officers, and with endorsements for the member's instructors, who may verify those. Each
+ * reading is noted in the audit log.
  */
 @Injectable()
 export class DocumentsService {
-  constructor(private readonly db: TenantDb) {}
+  constructor(
+    private readonly db: TenantDb,
+    private readonly clock: Clock,
+  ) {}
 
-  /** A member's documents, newest first; an instructor is shown those of endorsements. @throws 403, 404 */
+  /** A member's documents, newest first; an instructor is shown those of their students' endorsements. @throws 403, 404 */
   list(by: SignedIn, memberId: string, query: PageQuery): Promise<Page<DocumentView>> {
     assertOwnOr(by, memberId, ['instructor', ...OFFICERS]);
     const { clubId } = by;
     const all = by.memberId === memberId || hasAnyRole(by, ...OFFICERS);
     const work = async (em: EntityManager) => {
       await findRecord(em, MEMBERS, { clubId, id: memberId });
+      await assertTaughtOr(em, by, memberId, { roles: OFFICERS, now: this.clock.now() });
       const where = { clubId, memberId, ...(all ? {} : { endorsementId: Not(IsNull()) }) };
       const page = await pageOfRecords(em, DOCUMENTS, where, query, true);
       return { ...page, items: page.items.map(viewOf) };
@@ -166,6 +172,7 @@ export class DocumentsService {
       async (em) => {
         const document = await em.findOneBy(PaperDocument, { clubId, memberId, id });
         assertOwnOr(by, memberId, document === null ? OFFICERS : keepersOf(kindOf(document).kind));
+        await assertTaughtOr(em, by, memberId, { roles: OFFICERS, now: this.clock.now() });
         if (document === null) throw notThere('document');
         return work(em, document);
       },

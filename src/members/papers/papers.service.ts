@@ -16,6 +16,7 @@ import { requireVersion } from '../../platform/http/versions.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { assertOwnOr, isOwn, OFFICERS, READERS } from '../members.access.js';
 import { MEMBERS } from '../member-rows.js';
+import { assertTaughtOr } from '../students.js';
 import type { PaperHead } from './paper.dto.js';
 import type { Paper } from './paper.entity.js';
 import type { PaperKind, Writing } from './paper-kind.js';
@@ -32,7 +33,7 @@ export class PapersService {
     private readonly clock: Clock,
   ) {}
 
-  /** A member's papers of a kind, newest record first. @throws 403, 404 for the member */
+  /** A member's papers of a kind, newest record first; for instructors, those of their students. @throws 403, 404 */
   list<R extends Paper, D extends object, V extends PaperHead>(
     kind: PaperKind<R, D, V>,
     person: SignedIn,
@@ -45,6 +46,7 @@ export class PapersService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
         const page = await pageOfRecords(em, kind, { clubId, memberId } as Where<R>, query, true);
         return { ...page, items: await kind.views(em, page.items) };
       },

@@ -3,7 +3,8 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { clubZone } from '../../clubs/club-time.js';
 import { MEMBERS } from '../../members/member-rows.js';
-import { assertOwnOr, READERS } from '../../members/members.access.js';
+import { assertOwnOr } from '../../members/members.access.js';
+import { assertTaughtOr } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -90,12 +91,14 @@ export class AdviceService {
     memberId: string,
     work: (em: EntityManager, today: LocalDate, zone: string) => Promise<T>,
   ): Promise<T> {
-    assertOwnOr(person, memberId, READERS);
+    // What somebody is rusty in is for them and who teaches them; officers have the club's numbers (safety/practice-gaps).
+    assertOwnOr(person, memberId, ['instructor']);
     const { clubId } = person;
     return this.tenants.run(
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: [], now: this.clock.now() });
         const zone = await clubZone(em, clubId);
         return work(em, localDateOf(toSeconds(this.clock.now()), zone), zone);
       },

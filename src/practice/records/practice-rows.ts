@@ -27,7 +27,7 @@ export const practiceStands = (alias: string): string =>
 /** Records from a position on, newest flight first. */
 export function listRecords(
   em: EntityManager,
-  of: { clubId: string; memberId: string; corrected: boolean },
+  of: { clubId: string; memberId: string; corrected: boolean; signedOnly: boolean },
   after: PagePosition | null,
   count: number,
 ): Promise<PracticeRecord[]> {
@@ -37,6 +37,7 @@ export function listRecords(
     .orderBy('record.flownOn', 'DESC')
     .addOrderBy('record.id', 'DESC')
     .limit(count);
+  if (of.signedOnly) query.andWhere("record.seenBy = 'instructor'");
   if (!of.corrected) query.andWhere(practiceStands('record'));
   if (after?.key !== undefined)
     query.andWhere('(record.flownOn, record.id) < (CAST(:key AS date), CAST(:id AS uuid))', after);

@@ -22,6 +22,8 @@ export class PracticeController {
   @ApiRoute({
     id: 'listPractice',
     summary: "List a member's practice records, newest flight first",
+    description:
+      'All for the member and for instructors who teach them; officers are shown what an instructor signed.',
     answer: PracticePage,
     refuses: [403, 404],
   })

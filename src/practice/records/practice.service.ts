@@ -5,6 +5,7 @@ import { hasAnyRole } from '../../accounts/roles.js';
 import { clubToday } from '../../clubs/club-time.js';
 import { MEMBERS } from '../../members/member-rows.js';
 import { assertOwnOr, isOwn, OFFICERS, READERS } from '../../members/members.access.js';
+import { assertTaughtOr, teaches } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -30,7 +31,10 @@ export class PracticeService {
     private readonly clock: Clock,
   ) {}
 
-  /** A member's records, newest flight first. @throws 403, 404 */
+  /**
+   * A member's records, newest flight first: all for the member and who teaches them, what an instructor signed for officers.
+   * @throws 403, 404
+   */
   list(person: SignedIn, memberId: string, query: PracticeQuery): Promise<PracticePage> {
     assertOwnOr(person, memberId, READERS);
     const { clubId } = person;
@@ -39,7 +43,10 @@ export class PracticeService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
-        const of = { clubId, memberId, corrected: query.corrected ?? false };
+        const now = this.clock.now();
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now });
+        const all = isOwn(person, memberId) || (await teaches(em, person, memberId, now));
+        const of = { clubId, memberId, corrected: query.corrected ?? false, signedOnly: !all };
         const page = pageOf(
           await listRecords(em, of, after, query.limit + 1),
           query.limit,

@@ -79,7 +79,7 @@ const PAGES: Record<string, Page> = {
     show: (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
   },
   '/board': {
-    place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board and reports' : 'Reports') },
+    place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board' : 'Reports') },
     show: (me) => <BoardPage me={me} />,
   },
   '/my-data': { place: { in: 'club', name: 'Your data' }, show: (me) => <MyDataPage me={me} /> },

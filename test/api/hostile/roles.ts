@@ -77,9 +77,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listMembers|getMember)$/, READERS],
   [/^(createMember|updateMember)$/, ADMINISTRATOR],
   [/^setStanding$/, OFFICERS],
+  // And instructors, of their students.
   [
     /^list(Certificates|InstructorCertificates|Medicals|BasicMedRecords|Reviews|Endorsements|Ratings)$/,
-    READERS,
+    OFFICERS,
   ],
   [
     /^(create|update|delete|verify)(Certificate|InstructorCertificate|Medical|BasicMed|Review|Rating)$/,
@@ -91,7 +92,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^listUnverifiedPapers$/, OFFICERS],
   [/^(listMemberChecks|readPapersHold)$/, READERS],
   [/^(record|void)MemberCheck$/, OFFICERS],
-  [/^listDocuments$/, READERS],
+  [/^listDocuments$/, OFFICERS],
   [/^(add|read|remove)Document$/, OFFICERS],
   // One's own.
   [/^exportMyRecord$/, ALL],
@@ -100,7 +101,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
   [/^readRecency$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
-  [/^(listPractice|readRust|planPractice)$/, READERS],
+  // And instructors, of their students; officers are shown what an instructor signed.
+  [/^listPractice$/, OFFICERS],
+  // Only one's own, and one's students'.
+  [/^(readRust|planPractice)$/, []],
   [/^(readLimits|suggestLimits)$/, READERS],
   // One's own; for somebody else, signed or set by an instructor.
   [/^(addPractice|setLimits)$/, INSTRUCTOR],

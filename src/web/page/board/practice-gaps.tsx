@@ -15,6 +15,8 @@ export function PracticeGapsBoard({ me }: { me: Me }) {
     void attempt(setProblem, async () => setFound(await call<PracticeGaps>('GET', '/safety/practice-gaps')));
   }, []);
   const told = found?.gaps.filter(isTold) ?? [];
+  const some = told.filter(({ rusty, fresh }) => rusty + fresh > 0);
+  const none = told.filter(({ rusty, fresh }) => rusty + fresh === 0);
   const few = (found?.gaps.length ?? 0) - told.length;
   return (
     <section class="sheet" aria-labelledby="gaps">
@@ -52,9 +54,8 @@ export function PracticeGapsBoard({ me }: { me: Me }) {
               </li>
             ))}
           </ul>
-          {told.length === 0 ? (
-            <p class="hint">Too few pilots to tell of.</p>
-          ) : (
+          {told.length === 0 && <p class="hint">Too few pilots to tell of.</p>}
+          {some.length > 0 && (
             <table class="gaps">
               <thead>
                 <tr>
@@ -67,11 +68,23 @@ export function PracticeGapsBoard({ me }: { me: Me }) {
                 </tr>
               </thead>
               <tbody>
-                {told.map((one) => (
+                {some.map((one) => (
                   <Row key={one.key} one={one} />
                 ))}
               </tbody>
             </table>
+          )}
+          {none.length > 0 && (
+            <details open={some.length === 0}>
+              <summary>Not on record for anybody: {none.length}</summary>
+              <ul>
+                {none.map((one) => (
+                  <li key={one.key}>
+                    {one.title} {one.condition}, of {one.members} pilots
+                  </li>
+                ))}
+              </ul>
+            </details>
           )}
           {few > 0 && <p class="hint">Not told, of too few: {few}.</p>}
           <p class="caution">{found.caution}</p>

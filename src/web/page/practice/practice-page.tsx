@@ -30,7 +30,7 @@ export function PracticePage({ me }: { me: Me }) {
   const teaches = me.roles.includes('instructor');
   const reload = () => {
     setProblem(null);
-    call<RustList>('GET', `${at}/rust`).then(setRust, tell);
+    if (own || teaches) call<RustList>('GET', `${at}/rust`).then(setRust, tell);
     all<PracticeRecord>(gone ? `${at}?corrected=true` : at).then(setRecords, tell);
   };
   useEffect(() => heading.current?.focus(), []);
@@ -71,8 +71,21 @@ export function PracticePage({ me }: { me: Me }) {
       <Refusal problem={problem} />
       <div class="two" key={whose}>
         <div>
-          {rust ? <RustListing list={rust} zone={zone} /> : <p class="hint">Reading…</p>}
-          <PlanForm at={at} zone={zone} />
+          {own || teaches ? (
+            <>
+              {rust ? (
+                <RustListing list={rust} zone={zone} />
+              ) : (
+                problem === null && <p class="hint">Reading…</p>
+              )}
+              <PlanForm at={at} zone={zone} />
+            </>
+          ) : (
+            <p class="hint">
+              What a member is rusty in is between them and who teaches them. Officers see here what an
+              instructor signed, and the club’s numbers on the board.
+            </p>
+          )}
         </div>
         <div>
           {own && <TrackForm at={at} zone={zone} entered={reload} />}

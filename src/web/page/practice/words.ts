@@ -33,7 +33,7 @@ export const titleOf = (one: string): string => one.replaceAll('_', ' ');
 
 /** Whose published standard it is held against. */
 export const LEVELS = [
-  ['', 'by your certificates'],
+  ['', 'by certificate'],
   ['private', 'private pilot'],
   ['commercial', 'commercial pilot'],
   ['instrument', 'instrument rating'],
