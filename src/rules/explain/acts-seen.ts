@@ -52,9 +52,9 @@ check.vor_30_days | change-to-vfr | member | Fly under visual flight rules.
 club.annual_check | fly-club-check | instructor | Fly the club check with an instructor, who signs it off.
 club.booking_lead | depart-later | member | Depart 2 h from now, or later.
 club.booking_length | shorten-booking | member | Book it for no longer than 10 h.
+club.citizenship_evidence | show-papers-to-officer | officer | Show an officer the papers, who records it: citizenship or eligibility for flight training.
 club.crosswind_checkout | fly-condition-checkout | instructor | Fly a crosswind checkout with an instructor, who signs it off.
 club.crosswind_checkout | choose-runway | member | Use runway 36 at XQHB.
-club.citizenship_evidence | show-papers-to-officer | officer | Show an officer the papers, who records it: citizenship or eligibility for flight training.
 club.differences_checkout | fly-differences | instructor | Have an instructor show you the glass panel and sign it off.
 club.equipment_checkout | fly-equipment-checkout | instructor | Have an instructor show you the autopilot in flight and sign it off.
 club.hours_promised | shorten-flight | member | Keep the flight to 0.5 h on the meter.
