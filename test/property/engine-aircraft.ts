@@ -72,13 +72,20 @@ const insurance = fc
       checkoutInModel: flag,
       reviewMonths: fc.constantFrom(null, 6, 12),
     }),
-    lately: fc.constantFrom([null, null] as const, [10, 90] as const, [20, 365] as const),
+    lately: fc.constantFrom(null, { tenths: 10, days: 90 }, { tenths: 20, days: 365 }),
   })
-  .map(({ named, open, minimums, lately: [recentTenths, recentDays], ...fields }) => ({
+  .map(({ named, open, minimums, lately, ...fields }) => ({
     ...records.INSURANCE,
     ...fields,
     namedPilotIds: named === 1 ? ['member-1'] : [],
-    minimums: open ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths, recentDays } : null,
+    minimums: open
+      ? {
+          ...records.PILOT_MINIMUMS,
+          ...minimums,
+          recentTenths: lately?.tenths ?? null,
+          recentDays: lately?.days ?? null,
+        }
+      : null,
   }));
 
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
