@@ -1,6 +1,6 @@
 /** Arbitrary aircraft: inspections, directives, squawks, equipment and reservations. */
 import fc from 'fast-check';
-import { addDays, type AircraftFacts, type EquipmentFact } from '../../src/rules/index.js';
+import { addDays, type AircraftFacts } from '../../src/rules/index.js';
 import * as records from '../../src/rules/workshop/records.js';
 import { day, fact, flag, maybe, mostly, several, span, TODAY } from './engine-parts.js';
 
@@ -52,23 +52,6 @@ const squawk = fc
     equipmentId: equipment === null ? null : `equipment-${equipment}`,
   }));
 
-/** A display that may be a glass panel, one that is, and an autopilot. */
-const DISPLAY = { ...records.EQUIPMENT, id: 'equipment-display', name: 'Flight display' };
-const PART = ['heading-indicator', 'rate-of-turn'] as EquipmentFact['satisfies'];
-const WHOLE = [
-  ...PART,
-  'attitude-indicator',
-  'airspeed-indicator',
-  'altimeter',
-  'vertical-speed',
-] as typeof PART;
-const EXTRA: Record<'none' | 'autopilot' | 'part' | 'whole', EquipmentFact[]> = {
-  none: [],
-  autopilot: [{ ...DISPLAY, id: 'equipment-autopilot', kind: 'autopilot', name: 'Autopilot' }],
-  part: [{ ...DISPLAY, satisfies: PART }],
-  whole: [{ ...DISPLAY, satisfies: WHOLE }],
-};
-
 /** Of a year or so that begins or ends near the flight, asking for what pilots have about half the time. */
 const insurance = fc
   .record({
@@ -89,13 +72,20 @@ const insurance = fc
       checkoutInModel: flag,
       reviewMonths: fc.constantFrom(null, 6, 12),
     }),
-    lately: fc.constantFrom([null, null] as const, [10, 90] as const, [20, 365] as const),
+    lately: fc.constantFrom(null, { tenths: 10, days: 90 }, { tenths: 20, days: 365 }),
   })
   .map(({ named, open, minimums, lately, ...fields }) => ({
     ...records.INSURANCE,
     ...fields,
     namedPilotIds: named === 1 ? ['member-1'] : [],
-    minimums: open ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths: lately[0], recentDays: lately[1] } : null,
+    minimums: open
+      ? {
+          ...records.PILOT_MINIMUMS,
+          ...minimums,
+          recentTenths: lately?.tenths ?? null,
+          recentDays: lately?.days ?? null,
+        }
+      : null,
   }));
 
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
@@ -180,11 +170,8 @@ export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
       ),
       equipment: fact(
         fc
-          .record({
-            list: fc.subarray(equipment, { minLength: Math.max(0, equipment.length - 2) }),
-            extra: fc.constantFrom('none', 'autopilot', 'part', 'whole'),
-          })
-          .map(({ list, extra }) => [...list, ...EXTRA[extra]].map((one) => ({ ...one }))),
+          .subarray(equipment, { minLength: Math.max(0, equipment.length - 2) })
+          .map((list) => list.map((one) => ({ ...one }))),
       ),
       squawks: fact(several(squawk, 2, 'squawk')),
       permits: fact(

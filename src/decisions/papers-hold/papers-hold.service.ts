@@ -5,13 +5,11 @@ import { assertOwnOr, READERS } from '../../members/members.access.js';
 import { Clock } from '../../platform/clock.js';
 import { notThere } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
+import { PAPERS_HOLD_CAUTION } from '../../rules/explain/index.js';
 import { localDateOf, papersHold, toSeconds } from '../../rules/index.js';
 import { gatherClub } from '../gather/club.js';
 import { gatherPeople } from '../gather/people.js';
 import type { PapersHoldView } from './papers-hold.dto.js';
-
-const CAUTION =
-  'As far as the dates go. A known medical deficiency, a suspension, and papers that no officer has verified stand over every date; the pilot in command decides.';
 
 /** Until when a member's papers hold, as the rules reckon it. */
 @Injectable()
@@ -37,7 +35,7 @@ export class PapersHoldService {
       return {
         on: localDateOf(toSeconds(at), zone),
         items: papersHold(person, { jurisdiction, zone, at }),
-        caution: CAUTION,
+        caution: PAPERS_HOLD_CAUTION,
       };
     };
     return this.db.run(by.clubId, work, { readOnly: true });

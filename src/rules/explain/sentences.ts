@@ -96,3 +96,7 @@ export const FURTHER_WAYS = 'The search stopped at its limit; there may be furth
 
 /** A way to yes that waits for nothing. */
 export const DONE_AT_ONCE = 'Can be done at once.';
+
+/** Beside the days until which papers hold. */
+export const PAPERS_HOLD_CAUTION =
+  'As far as the dates go. A known medical deficiency, a suspension, and papers that no officer has verified stand over every date; the pilot in command decides.';
