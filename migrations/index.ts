@@ -17,6 +17,7 @@ import { Documents1764000000015 } from './0015-documents.js';
 import { Practice1764000000016 } from './0016-practice.js';
 import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
 import { LogConditions1764000000018 } from './0018-log-conditions.js';
+import { LogImports1764000000019 } from './0019-log-imports.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -37,4 +38,5 @@ export const MIGRATIONS = [
   Practice1764000000016,
   ReportsAndReviews1764000000017,
   LogConditions1764000000018,
+  LogImports1764000000019,
 ];

@@ -55,6 +55,7 @@ const CHECKED_IN: Record<string, string> = {
   work_lines: 'maintenance/work-orders',
   displacements: 'bookings/displacements',
   log_entries: 'logbook/logbook.service.ts',
+  log_imports: 'logbook/import',
   checkouts: 'checkouts/checkouts.service.ts',
   checkout_voids: 'checkouts/checkouts.service.ts',
   fact_parts: 'decisions/decision-store.ts',

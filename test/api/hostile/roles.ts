@@ -95,6 +95,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // Flying.
   [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
+  [/^listLogImports$/, READERS],
+  [/^(previewLogImport|importLog|takeLogImportBack)$/, ADMINISTRATOR],
   [/^(listPractice|readRust|planPractice)$/, READERS],
   // One's own; for somebody else, signed by an instructor.
   [/^addPractice$/, INSTRUCTOR],
