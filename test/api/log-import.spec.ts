@@ -1,5 +1,5 @@
 import { newId } from '../../src/platform/ids.js';
-import { type Api, type Session, startApi } from '../support/api.js';
+import { NOW, type Api, type Session, startApi } from '../support/api.js';
 import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
 
 let api: Api;
@@ -11,6 +11,7 @@ let officer: Session;
 beforeAll(async () => {
   api = await startApi();
   ready = await readyClub(api);
+  await ready.addAircraft('N-0001');
   const { club } = ready;
   [member, other] = [await club.signInAs('member'), await club.signInAs('member')];
   officer = await club.signInAs('safety-officer');
@@ -72,8 +73,6 @@ const SHEET = [
 ].join('\r\n');
 
 describe('a sheet of flights', () => {
-  beforeAll(() => ready.addAircraft('N-0001'));
-
   it('is read as it is written, asked about where it can be read two ways, and writes nothing', async () => {
     const before = await logOf(member);
     const first = await lookAt(SHEET);
@@ -249,5 +248,123 @@ describe('what cannot be taken over', () => {
     ]).toEqual(before);
     expect((await take(file, preview)).status).toBe(201);
     expect((await logOf(member)).filter(({ voided_at }) => voided_at === null)).toHaveLength(2500);
+  }, 60_000);
+});
+
+describe('a flight of which only the day is known', () => {
+  const head = 'Date,From,To,Registration,Total,Landings,Take-offs,Role,Sole manipulator';
+
+  // 14 CFR 61.57(a)(1): three take-offs and three landings within the preceding 90 days, as sole manipulator.
+  it('counts for passengers from the end of its day, where it was flown', async () => {
+    const who = await ready.club.signInAs('member');
+    await ready.makePilot(who.memberId);
+    await api.sql('DELETE FROM log_entries WHERE member_id = $1', [who.memberId]);
+    const file = `${head}\n2026-03-08,XQHB,XQHB,N-0001,1.0,3,3,PIC,yes`;
+    const preview = await lookAt(file, undefined, who);
+    expect((await take(file, preview, who)).status).toBe(201);
+    const [entry] = await logOf(who);
+    // Chicago is at UTC−5 from 8 March 2026, 02:00 (tz database).
+    expect((entry!['departed_at'] as Date).toISOString()).toBe('2026-03-09T04:59:59.000Z');
+    const status = async (departs: string, arrives: string): Promise<string> => {
+      const asked = {
+        aircraftIds: [ready.aircraftId],
+        departs,
+        arrives,
+        purpose: 'passengers',
+        personsOnBoard: 2,
+      };
+      const { body } = await who.post('/decisions', asked);
+      return body.decisions[0].findings.find(
+        ({ rule }: { rule: string }) => rule === 'recency.passengers.day',
+      ).status;
+    };
+    expect(await status('2026-03-12T18:00:00Z', '2026-03-12T19:00:00Z')).toBe('met');
+    // As of the evening of that very day it may not have been flown yet.
+    api.clock.set('2026-03-08T20:00:00Z');
+    expect(await status('2026-03-08T22:00:00Z', '2026-03-08T22:30:00Z')).toBe('short');
+    api.clock.set(NOW);
+  });
+
+  it('gets its times by an edit that gives both, and moves with its day until then', async () => {
+    const who = await ready.club.signInAs('member');
+    const file = `${head}\n2026-03-01,XQHB,XQHB,N-0001,1.0,3,3,PIC,yes`;
+    await take(file, await lookAt(file, undefined, who), who);
+    const path = `/members/${who.memberId}/log`;
+    const [{ id, timesKnown, importId, departedAt }] = (await who.get(path).expect(200)).body.items;
+    expect([timesKnown, departedAt]).toEqual([false, '2026-03-02T05:59:59Z']);
+    expect(importId).toEqual(expect.any(String));
+    const moved = (await who.patch(`${path}/${id}`, { flownOn: '2026-02-28', totalH: 2 }, '"1"').expect(200))
+      .body;
+    expect(moved).toMatchObject({
+      ...{ timesKnown: false, departedAt: '2026-03-01T05:59:59Z', arrivedAt: '2026-03-01T07:59:59Z' },
+    });
+    const half = await who.patch(`${path}/${id}`, { departedAt: '2026-02-28T15:00:00Z' }, '"2"').expect(422);
+    expect(half.body.errors[0].field).toBe('arrivedAt');
+    const whole = { departedAt: '2026-02-28T15:00:00Z', arrivedAt: '2026-02-28T17:00:00Z' };
+    expect((await who.patch(`${path}/${id}`, whole, '"2"').expect(200)).body).toMatchObject({
+      ...whole,
+      timesKnown: true,
+    });
+    expect(
+      (await who.patch(`${path}/${id}`, { departedAt: '2026-02-28T14:00:00Z' }, '"3"').expect(200)).body,
+    ).toMatchObject({
+      timesKnown: true,
+    });
+  });
+});
+
+describe('twenty thousand rows', () => {
+  const ROWS = 20_000;
+  const HEADING = 'Date,Off blocks (UTC),On blocks (UTC),From,To,Registration,Total (h),Landings,Remarks';
+  const rows = Array.from({ length: ROWS }, (_none, index) => {
+    const off = new Date(Date.UTC(1990, 0, 1) + index * 15 * 3_600_000).toISOString();
+    const on = new Date(Date.parse(off) + 3_600_000).toISOString();
+    return `${off.slice(0, 10)},${off},${on},XQHB,XQHB,N-0001,1.0,1,"Flight ${index}, by day"`;
+  });
+  const file = [HEADING, ...rows].join('\r\n');
+
+  it('are looked at with progress, and taken over, in few statements and short answers', async () => {
+    const who = await ready.club.signInAs('member');
+    const choices = JSON.stringify({ role: 'pilot-in-command' });
+    const looking = api.countQueries();
+    const looked = await send(`${at(who)}/preview`, who, file, { choices });
+    // What is known, and the transaction and the sign-in round it.
+    expect(looking.stop()).toBeLessThan(20);
+    const lines = linesOf(looked.body);
+    const steps = lines.slice(0, -1).map(({ row }) => row as number);
+    expect(steps).toEqual([...steps].sort((a, b) => a - b));
+    expect([steps.length > 30, steps[0], steps.at(-1)]).toEqual([true, 0, ROWS]);
+    expect(String(looked.body).length).toBeLessThan(40_000);
+    const preview = lines.at(-1)!;
+    expect(preview).toMatchObject({
+      counts: { toWrite: ROWS, bad: 0, same: 0, alike: 0 },
+      totals: { added: { totalH: ROWS } },
+    });
+    const taking = api.countQueries();
+    const taken = await take(file, preview, who);
+    // Twenty batches of entries; what is known, read twice; the rest is constant.
+    expect(taking.stop()).toBeLessThan(20 + 40);
+    expect([taken.status, problem(taken).entries]).toEqual([201, ROWS]);
+    const [sum] = await api.sql<{ n: number; tenths: number }>(
+      'SELECT count(*)::int AS n, sum(total_tenths)::int AS tenths FROM log_entries WHERE member_id = $1',
+      [who.memberId],
+    );
+    expect(sum).toEqual({ n: ROWS, tenths: ROWS * 10 });
+    // All bad or all repeated, the answer stays short.
+    const again = await send(`${at(who)}/preview`, who, file);
+    expect(linesOf(again.body).at(-1)).toMatchObject({ counts: { toWrite: 0, same: ROWS } });
+    expect(String(again.body).length).toBeLessThan(80_000);
+    const bad = await send(`${at(who)}/preview`, who, file.replaceAll(',1.0,', ',none,'), { choices });
+    expect(linesOf(bad.body).at(-1)).toMatchObject({
+      counts: { bad: ROWS },
+      badReasons: [{ column: 'Total (h)', rows: ROWS }],
+    });
+    expect(String(bad.body).length).toBeLessThan(80_000);
+  }, 300_000);
+
+  it('and one more are refused', async () => {
+    const answer = await send(`${at(member)}/preview`, member, `${file}\r\n${rows[0]}`);
+    expect([answer.status, problem(answer).code]).toEqual([422, 'log-file-unreadable']);
+    expect(problem(answer).detail).toContain('20,001 rows');
   }, 60_000);
 });
