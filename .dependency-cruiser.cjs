@@ -37,6 +37,20 @@ module.exports = {
       },
     },
     {
+      name: 'log-checks-are-pure',
+      comment:
+        'What is flagged in a log depends on the entry and the airfields alone: no database, no clock.',
+      severity: 'error',
+      from: { path: '^src/logbook/checks/' },
+      to: {
+        pathNot: [
+          '^src/logbook/checks/',
+          '^src/rules/(air|calendar|facts|parameters|sky)/',
+          '^node_modules/geographiclib-geodesic/',
+        ],
+      },
+    },
+    {
       name: 'workshop-stays-in-tests',
       comment: 'Example records and case tables are for tests and commands, never for answers to members.',
       severity: 'error',

@@ -12,6 +12,7 @@ import { upgradeWishRows } from './fleet/upgrades.js';
 import { squawkRows } from './fleet/squawks.js';
 import { clubRuleRows } from './club-rules.js';
 import { history } from './flying/history.js';
+import { elsewhereEntries } from './flying/elsewhere.js';
 import { logEntries } from './flying/log.js';
 import { Meters } from './flying/meters.js';
 import { flightWishes } from './flying/wishes.js';
@@ -60,6 +61,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
   ];
   const items = itemRows(when, meters, began);
   const squawks = squawkRows(seed, outings, when);
+  const flown = outings.flatMap((outing) => logEntries(seed, outing));
   const rows: DemoRows = {
     clubs: [
       {
@@ -86,7 +88,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     ...items,
     ...squawks,
     upgrade_wishes: upgradeWishRows(when, began),
-    log_entries: outings.flatMap((outing) => logEntries(seed, outing)),
+    log_entries: [...flown, ...elsewhereEntries(seed, people, flown, when)],
     checkouts,
     practice_records: practiceRows(people, when),
     bookings: blocks,

@@ -1,5 +1,4 @@
 import type { EntityManager } from 'typeorm';
-import type { PagePosition } from '../platform/http/pages.js';
 import { hoursOf, show, tenthsOf } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { type Instant, localDateOf, toSeconds } from '../rules/calendar/instants.js';
@@ -7,7 +6,7 @@ import { aircraftFlown, type AircraftFlown } from './aircraft-flown.js';
 import { timesAnew } from './import/untimed.js';
 import { assertAddsUp, type Settled } from './log.checks.js';
 import { type LogEntryChanges, LogEntryView } from './log.dto.js';
-import { LogEntry } from './log-entry.entity.js';
+import type { LogEntry } from './log-entry.entity.js';
 
 /** An entry as the API shows it. */
 export const viewOf = (row: LogEntry): LogEntryView =>
@@ -19,26 +18,6 @@ export const viewOf = (row: LogEntry): LogEntryView =>
     actualInstrumentH: hoursOf(row.actualInstrumentTenths),
     simulatedInstrumentH: hoursOf(row.simulatedInstrumentTenths),
   });
-
-/** Entries from a position on, newest flight first. Instants are whole seconds, so they serve as the cursor's key. */
-export function listEntries(
-  em: EntityManager,
-  of: { clubId: string; memberId: string; voided: boolean },
-  after: PagePosition | null,
-  count: number,
-): Promise<LogEntry[]> {
-  const query = em
-    .createQueryBuilder(LogEntry, 'entry')
-    .where('entry.clubId = :clubId AND entry.memberId = :memberId', of)
-    .orderBy('entry.departedAt', 'DESC')
-    .addOrderBy('entry.id', 'DESC')
-    .limit(count);
-  if (!of.voided) query.andWhere('entry.voidedAt IS NULL');
-  if (after?.key !== undefined) {
-    query.andWhere('(entry.departedAt, entry.id) < (CAST(:key AS timestamptz), CAST(:id AS uuid))', after);
-  }
-  return query.getMany();
-}
 
 const AIRCRAFT_FIELDS = [
   'aircraftId',

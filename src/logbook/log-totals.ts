@@ -1,153 +1,94 @@
 import type { EntityManager } from 'typeorm';
-import { Shown } from '../platform/http/fields.js';
+import { addDays, type LocalDate } from '../rules/calendar/dates.js';
 import { hoursOf } from '../platform/http/views.js';
-import { addDays } from '../rules/calendar/dates.js';
-import type { Instant } from '../rules/calendar/instants.js';
 import type { AircraftCategory, AircraftClass, LogFact } from '../rules/facts/person.js';
-import { clubToday } from '../clubs/club-time.js';
-import { AIRCRAFT_CATEGORIES, AIRCRAFT_CLASSES } from '../members/vocabulary.js';
-import { LOG_ROLES } from './words.js';
+import type { Owner } from './log-list.js';
+import type { HoursView, LogTotalsView } from './log-totals.dto.js';
 
-/** Hours in aircraft. Time in training devices is never among them. */
-export class HoursView {
-  @Shown({ type: 'integer' })
-  flights: number;
+const inRole = (...roles: LogFact['role'][]): string =>
+  `CASE WHEN e.role IN (${roles.map((role) => `'${role}'`).join(', ')}) THEN e.total_tenths ELSE 0 END`;
 
-  @Shown({ type: 'number' })
-  totalH: number;
+/** What is added up of each flight. Hours are summed in tenths. */
+const SUMS: Record<keyof HoursView, string> = {
+  flights: '1',
+  totalH: 'e.total_tenths',
+  nightH: 'e.night_tenths',
+  crossCountryH: 'e.cross_country_tenths',
+  actualInstrumentH: 'e.actual_instrument_tenths',
+  simulatedInstrumentH: 'e.simulated_instrument_tenths',
+  dualGivenH: 'e.dual_given_tenths',
+  dualReceivedH: inRole('dual-received'),
+  soloH: inRole('solo'),
+  // 14 CFR 61.51(e)(1), (3) and (4), from memory: command, an instructor while instructing, a student alone.
+  commandH: inRole('pilot-in-command', 'solo', 'instructor'),
+  takeoffs: 'e.takeoffs',
+  landings: 'e.landings',
+  fullStopLandings: 'e.full_stop_landings',
+  nightTakeoffs: 'e.night_takeoffs',
+  nightFullStopLandings: 'e.night_full_stop_landings',
+  approaches: 'e.approaches',
+};
+const NAMES = Object.keys(SUMS) as (keyof HoursView)[];
 
-  @Shown({ type: 'number' })
-  nightH: number;
-}
+const sums = (which = ''): string =>
+  NAMES.map((name) => `'${name}', coalesce(sum(${SUMS[name]})${which}, 0)`).join(', ');
 
-/** Hours in a category and class. */
-export class ClassHoursView extends HoursView {
-  @Shown({ type: 'string', enum: AIRCRAFT_CATEGORIES })
-  category: AircraftCategory;
+/** Each way the log is divided, as a bit of `sets` that is 0 where a row is of it. */
+const SETS = { category: 0b0111, class: 0b0011, role: 0b1110, model: 0b1101, all: 0b1111 } as const;
 
-  @Shown({ type: 'string', enum: AIRCRAFT_CLASSES })
-  class: AircraftClass;
-}
-
-/** Hours in a role. */
-export class RoleHoursView extends HoursView {
-  @Shown({ type: 'string', enum: LOG_ROLES })
-  role: LogFact['role'];
-}
-
-/** Take-offs and landings of the last 90 days, in aircraft of every kind together; what they count for, the rules say. */
-export class RecentView extends HoursView {
-  @Shown({
-    type: 'string',
-    format: 'date',
-    description: 'First day counted, in the zone of the place flown from',
-  })
-  from: string;
-
-  @Shown({ type: 'string', format: 'date', description: "Last day counted: today in the club's zone" })
-  through: string;
-
-  @Shown({ type: 'integer' })
-  takeoffs: number;
-
-  @Shown({ type: 'integer' })
-  landings: number;
-
-  @Shown({ type: 'integer' })
-  fullStopLandings: number;
-
-  @Shown({ type: 'integer' })
-  nightTakeoffs: number;
-
-  @Shown({ type: 'integer' })
-  nightFullStopLandings: number;
-}
-
-/** Sums over a member's log, without voided entries. */
-export class LogTotalsView extends HoursView {
-  @Shown({ type: 'number', description: 'Instruction given' })
-  dualGivenH: number;
-
-  @Shown({ type: 'number', description: 'In simulators and training devices' })
-  deviceH: number;
-
-  @Shown({ type: () => ClassHoursView, isArray: true })
-  byClass: ClassHoursView[];
-
-  @Shown({ type: () => RoleHoursView, isArray: true })
-  byRole: RoleHoursView[];
-
-  @Shown({ type: () => RecentView })
-  last90Days: RecentView;
-}
-
-const hours = (sum: string): string => `coalesce(${sum}, 0)::int`;
-const recent = (column: string): string =>
-  hours(`sum(${column}) FILTER (WHERE e.flown_on BETWEEN $3 AND $4)`);
-
-/** One pass over the log: by class, by role, and all in all. `sets` tells which of the three a row is. */
+/** One pass over the log. The model is the club's, or else the aircraft in words. */
 const SQL = `
-  SELECT grouping(e.category, e.class, e.role) AS sets, e.category, e.class, e.role,
-         count(*)::int AS flights, ${hours('sum(e.total_tenths)')} AS total, ${hours('sum(e.night_tenths)')} AS night,
-         ${hours('sum(e.dual_given_tenths)')} AS "dualGiven",
-         count(*) FILTER (WHERE e.flown_on BETWEEN $3 AND $4)::int AS "recentFlights",
-         ${recent('e.total_tenths')} AS "recentTotal", ${recent('e.night_tenths')} AS "recentNight",
-         ${recent('e.takeoffs')} AS takeoffs, ${recent('e.landings')} AS landings,
-         ${recent('e.full_stop_landings')} AS "fullStopLandings", ${recent('e.night_takeoffs')} AS "nightTakeoffs",
-         ${recent('e.night_full_stop_landings')} AS "nightFullStopLandings",
-         (SELECT ${hours('sum(d.total_tenths)')} FROM log_entries d WHERE d.club_id = $1 AND d.member_id = $2
-             AND d.voided_at IS NULL AND d.device IS NOT NULL) AS device
-    FROM log_entries e
-   WHERE e.club_id = $1 AND e.member_id = $2 AND e.voided_at IS NULL AND e.device IS NULL
-   GROUP BY GROUPING SETS ((e.category, e.class), (e.role), ())
-   ORDER BY sets, e.category, e.class, e.role`;
+  WITH flown AS (
+    SELECT l.*, coalesce(m.make_model, l.aircraft_words) AS model
+      FROM log_entries l LEFT JOIN aircraft_models m ON m.club_id = l.club_id AND m.id = l.model_id
+     WHERE l.club_id = $1 AND l.member_id = $2 AND l.voided_at IS NULL AND l.flown_on <= $4)
+  SELECT grouping(e.category, e.class, e.model, e.role) AS sets, e.category, e.class, e.role, e.model,
+         e.model_id AS "modelId", jsonb_build_object(${sums()}) AS hours,
+         jsonb_build_object(${sums(' FILTER (WHERE e.flown_on >= $3)')}) AS recent,
+         (SELECT jsonb_build_array(coalesce(sum(d.total_tenths), 0),
+             coalesce(sum(d.actual_instrument_tenths + d.simulated_instrument_tenths), 0))
+            FROM flown d WHERE d.device IS NOT NULL) AS device
+    FROM flown e
+   WHERE e.device IS NULL
+   GROUP BY GROUPING SETS ((e.category), (e.category, e.class), (e.model, e.model_id), (e.role), ())
+   ORDER BY sets, e.category, e.class, e.role, sum(e.total_tenths) DESC, e.model`;
+
+type Tenths = Record<keyof HoursView, number>;
 
 interface Row {
   sets: number;
   category: AircraftCategory;
   class: AircraftClass;
   role: LogFact['role'];
-  [sum: string]: unknown;
+  model: string;
+  modelId: string | null;
+  hours: Tenths;
+  recent: Tenths;
+  device: [total: number, instrument: number];
 }
-const BY_CLASS = 0b001;
-const BY_ROLE = 0b110;
-const ALL = 0b111;
 
-/** A member's sums. The 90 days are the preceding 90 and today (14 CFR 61.57 counts the same way). */
-export async function totalsOf(
-  em: EntityManager,
-  clubId: string,
-  memberId: string,
-  now: Instant,
-): Promise<LogTotalsView> {
-  const through = await clubToday(em, clubId, now);
-  const from = addDays(through, -90);
-  const rows = await em.query<Row[]>(SQL, [clubId, memberId, from, through]);
-  const of = (sets: number): Row[] => rows.filter((row) => row.sets === sets);
-  const all = of(ALL)[0]!;
-  const n = (name: string): number => Number(all[name]);
+/** A member's sums on a day. The 90 days are the preceding 90 and that day (14 CFR 61.57 counts the same way). */
+export async function totalsOf(em: EntityManager, of: Owner, on: LocalDate): Promise<LogTotalsView> {
+  const from = addDays(on, -90);
+  const rows = await em.query<Row[]>(SQL, [of.clubId, of.memberId, from, on]);
+  const each = (sets: number): Row[] => rows.filter((row) => row.sets === sets);
+  const all = each(SETS.all)[0]!;
+  const [device, deviceInstrument] = all.device;
   return {
-    ...hoursView(all),
-    dualGivenH: hoursOf(n('dualGiven')),
-    deviceH: hoursOf(n('device')),
-    byClass: of(BY_CLASS).map((row) => ({ category: row.category, class: row.class, ...hoursView(row) })),
-    byRole: of(BY_ROLE).map((row) => ({ role: row.role, ...hoursView(row) })),
-    last90Days: {
-      ...{
-        from,
-        through,
-        flights: n('recentFlights'),
-        totalH: hoursOf(n('recentTotal')),
-        nightH: hoursOf(n('recentNight')),
-      },
-      ...{ takeoffs: n('takeoffs'), landings: n('landings'), fullStopLandings: n('fullStopLandings') },
-      ...{ nightTakeoffs: n('nightTakeoffs'), nightFullStopLandings: n('nightFullStopLandings') },
-    },
+    ...{ on, ...shown(all.hours), deviceH: hoursOf(device), deviceInstrumentH: hoursOf(deviceInstrument) },
+    byCategory: each(SETS.category).map(({ category, hours }) => ({ category, ...shown(hours) })),
+    byClass: each(SETS.class).map((row) => ({
+      ...{ category: row.category, class: row.class },
+      ...shown(row.hours),
+    })),
+    byModel: each(SETS.model).map(({ model, modelId, hours }) => ({ modelId, model, ...shown(hours) })),
+    byRole: each(SETS.role).map(({ role, hours }) => ({ role, ...shown(hours) })),
+    last90Days: { from, through: on, ...shown(all.recent) },
   };
 }
 
-const hoursView = ({ flights, total, night }: Row): HoursView => ({
-  flights: Number(flights),
-  totalH: hoursOf(Number(total)),
-  nightH: hoursOf(Number(night)),
-});
+/** Tenths as hours; counts as they are. */
+const shown = (tenths: Tenths): HoursView =>
+  Object.fromEntries(
+    NAMES.map((name) => [name, name.endsWith('H') ? hoursOf(tenths[name]) : tenths[name]]),
+  ) as unknown as HoursView;

@@ -1,12 +1,25 @@
-import { Body, Controller, Get, HttpCode, Param, Patch, Post, Query } from '@nestjs/common';
+import {
+  Body,
+  Controller,
+  Get,
+  HttpCode,
+  Param,
+  Patch,
+  Post,
+  Query,
+  type StreamableFile,
+} from '@nestjs/common';
 import { ApiBearerAuth, ApiCreatedResponse, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { ApiProblems } from '../accounts/api-problems.js';
 import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
+import { download, fileContent } from '../platform/http/download.js';
 import { UuidPipe } from '../platform/http/uuid.pipe.js';
 import { IfMatch } from '../platform/http/versions.js';
-import { LogEntryChanges, LogEntryDto, LogEntryView, LogPage, LogQuery } from './log.dto.js';
+import { LogEntryChanges, LogEntryDto } from './log.dto.js';
 import { LogService } from './log.service.js';
-import { LogTotalsView } from './log-totals.js';
+import { logCsv, logJson } from './log-export.js';
+import { CheckedEntryView, LogPage, LogQuery } from './log-list.dto.js';
+import { LogTotalsView, TotalsQuery } from './log-totals.dto.js';
 
 /** Members' logs. */
 @ApiTags('logbook')
@@ -17,7 +30,12 @@ export class LogController {
   constructor(private readonly log: LogService) {}
 
   @Get()
-  @ApiOperation({ operationId: 'listLogEntries', summary: "List a member's log, newest flight first" })
+  @ApiOperation({
+    operationId: 'listLogEntries',
+    summary: "List a member's log, newest flight first",
+    description:
+      'Each entry is held against the sun, the distance and the clock. A flag is for people to look at: it changes nothing, and an entry without one is not thereby right.',
+  })
   @ApiOkResponse({ type: LogPage })
   list(
     @CurrentUser() person: SignedIn,
@@ -38,19 +56,49 @@ export class LogController {
   totals(
     @CurrentUser() person: SignedIn,
     @Param('memberId', UuidPipe) memberId: string,
+    @Query() { on }: TotalsQuery,
   ): Promise<LogTotalsView> {
-    return this.log.totals(person, memberId);
+    return this.log.totals(person, memberId, on);
+  }
+
+  @Get('export.csv')
+  @ApiOperation({
+    operationId: 'exportLogCsv',
+    summary: 'The log as a table',
+    description:
+      'Every entry that counts, oldest first. What would read as a formula in a spreadsheet stands behind an apostrophe.',
+  })
+  @ApiOkResponse({ description: 'The file', content: fileContent('text/csv') })
+  async exportCsv(
+    @CurrentUser() person: SignedIn,
+    @Param('memberId', UuidPipe) memberId: string,
+  ): Promise<StreamableFile> {
+    return download(logCsv(await this.log.file(person, memberId)), 'text/csv', 'log.csv');
+  }
+
+  @Get('export.json')
+  @ApiOperation({
+    operationId: 'exportLogJson',
+    summary: 'The log as data',
+    description: 'Every entry that counts, oldest first, by the same fields as the table.',
+  })
+  @ApiOkResponse({ description: 'The file', content: fileContent('application/json') })
+  async exportJson(
+    @CurrentUser() person: SignedIn,
+    @Param('memberId', UuidPipe) memberId: string,
+  ): Promise<StreamableFile> {
+    return download(logJson(await this.log.file(person, memberId)), 'application/json', 'log.json');
   }
 
   @Post()
   @ApiOperation({ operationId: 'createLogEntry', summary: 'Log a flight' })
-  @ApiCreatedResponse({ type: LogEntryView })
+  @ApiCreatedResponse({ type: CheckedEntryView })
   @ApiProblems(422)
   create(
     @CurrentUser() by: SignedIn,
     @Param('memberId', UuidPipe) memberId: string,
     @Body() draft: LogEntryDto,
-  ): Promise<LogEntryView> {
+  ): Promise<CheckedEntryView> {
     return this.log.create(by, memberId, draft);
   }
 
@@ -60,7 +108,7 @@ export class LogController {
     summary: 'Correct an entry',
     description: 'The audit log keeps what it said before.',
   })
-  @ApiOkResponse({ type: LogEntryView })
+  @ApiOkResponse({ type: CheckedEntryView })
   @ApiProblems(409, 412, 422, 428)
   update(
     @CurrentUser() by: SignedIn,
@@ -68,7 +116,7 @@ export class LogController {
     @Param('id', UuidPipe) id: string,
     @IfMatch() version: number,
     @Body() changes: LogEntryChanges,
-  ): Promise<LogEntryView> {
+  ): Promise<CheckedEntryView> {
     return this.log.update(by, memberId, id, version, changes);
   }
 
@@ -78,14 +126,14 @@ export class LogController {
     operationId: 'voidLogEntry',
     summary: 'Take an entry out of every count; it stays on record',
   })
-  @ApiOkResponse({ type: LogEntryView })
+  @ApiOkResponse({ type: CheckedEntryView })
   @ApiProblems(409, 412, 428)
   void(
     @CurrentUser() by: SignedIn,
     @Param('memberId', UuidPipe) memberId: string,
     @Param('id', UuidPipe) id: string,
     @IfMatch() version: number,
-  ): Promise<LogEntryView> {
+  ): Promise<CheckedEntryView> {
     return this.log.void(by, memberId, id, version);
   }
 }

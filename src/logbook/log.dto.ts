@@ -1,6 +1,3 @@
-import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
 import {
   DayField,
   FlagField,
@@ -13,7 +10,6 @@ import {
   WholeField,
   WordField,
 } from '../platform/http/fields.js';
-import { PageQuery, PageShape } from '../platform/http/pages.js';
 import { ChangesOf, ViewOf } from '../platform/http/views.js';
 import type { AircraftCategory, AircraftClass, LogFact } from '../rules/facts/person.js';
 import { DEVICES, LOG_ROLES } from './words.js';
@@ -163,19 +159,4 @@ export class LogEntryView extends ViewOf(LogEntryDto) {
 
   @Shown({ type: 'integer' })
   rowVersion: number;
-}
-
-/** Narrows the list of entries. */
-export class LogQuery extends PageQuery {
-  @ApiPropertyOptional({ type: Boolean, default: false, description: 'true: show the voided entries too' })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'voided must be true or false' })
-  voided?: boolean;
-}
-
-/** One page of entries, newest flight first. */
-export class LogPage extends PageShape {
-  @Shown({ type: () => LogEntryView, isArray: true })
-  items: LogEntryView[];
 }

@@ -313,6 +313,41 @@ describe('a flight of which only the day is known', () => {
   });
 });
 
+describe('what was taken out of one log', () => {
+  it.each(['csv', 'json'])('comes into an empty one with the same totals, as %s', async (form) => {
+    const [from, to] = [await ready.club.signInAs('member'), await ready.club.signInAs('member')];
+    await ready.makePilot(from.memberId);
+    const rows = [
+      'Date,Off blocks (UTC),On blocks (UTC),From,To,Registration,Type,Class,Tailwheel,Training device,Total,Night,Cross-country,Actual instrument,Simulated instrument,Instruction given,Take-offs,Landings,Full-stop landings,Night take-offs,Night full-stop landings,Approaches,Holding,Role,Sole manipulator,Remarks',
+      '2026-01-10,2026-01-11T01:10:00Z,2026-01-11T03:00:00Z,XQHB,ZZQQ,N-0001,,,,,1.8,1.5,1.8,0.3,0.4,,2,2,2,2,1,3,yes,PIC,yes,"=1+1, ""quoted"" Wörth"',
+      '2026-01-11,,,,,N-9,Old Oak,SEL,yes,,0.7,,,,,0.7,4,4,1,,,,,instructor,no,-',
+      '2026-01-12,,,XQHB,XQHB,,Some device,SEL,no,ftd,1.2,,,,1.2,,,,,,,6,yes,dual,yes,',
+    ];
+    const sent = rows.join('\n');
+    expect((await take(sent, await lookAt(sent, { clock: 'utc' }, from), from)).status).toBe(201);
+    const path = (who: Session) => `/members/${who.memberId}/log`;
+    const answer = await api.http
+      .get(`/api/v1${path(from)}/export.${form}`)
+      .set('Authorization', `Bearer ${from.token}`)
+      .buffer(true)
+      .parse((response, done) => {
+        const parts: Buffer[] = [];
+        response.on('data', (part: Buffer) => parts.push(part));
+        response.on('end', () => done(null, Buffer.concat(parts)));
+      });
+    expect(answer.status).toBe(200);
+    const file = answer.body as Buffer;
+    const preview = await lookAt(file, undefined, to);
+    expect(preview).toMatchObject({ questions: [], bad: [], counts: { toWrite: 4, untimed: 2, rounded: 0 } });
+    expect((await take(file, preview, to)).status).toBe(201);
+    const totals = async (who: Session) => (await who.get(`${path(who)}/totals`).expect(200)).body;
+    expect(await totals(to)).toEqual(await totals(from));
+    const kept = (row: Record<string, unknown>) =>
+      Object.entries(row).filter(([name]) => !['id', 'member_id', 'import_id', 'recorded_at'].includes(name));
+    expect((await logOf(to)).map(kept)).toEqual((await logOf(from)).map(kept));
+  });
+});
+
 describe('twenty thousand rows', () => {
   const ROWS = 20_000;
   const HEADING = 'Date,Off blocks (UTC),On blocks (UTC),From,To,Registration,Total (h),Landings,Remarks';

@@ -79,6 +79,7 @@ describe('entries', () => {
         voidedAt: null,
         recordedAt: expect.any(String),
         rowVersion: 1,
+        checks: expect.any(Array),
       },
     });
     expect(headers['etag']).toBe('"1"');
@@ -315,20 +316,60 @@ describe('totals', () => {
       .expect(200);
 
     const { body } = await pilot.get(`${log(pilot)}/totals`).expect(200);
+    const none = {
+      crossCountryH: 0,
+      actualInstrumentH: 0,
+      simulatedInstrumentH: 0,
+      dualReceivedH: 0,
+      soloH: 0,
+    };
+    const full = { ...none, approaches: 0 };
+    const plane = {
+      ...{ ...full, flights: 3, totalH: 3, nightH: 0.2, dualGivenH: 0.7, commandH: 3 },
+      ...{ takeoffs: 7, landings: 7, fullStopLandings: 4, nightTakeoffs: 1, nightFullStopLandings: 1 },
+    };
+    const glided = {
+      ...{ ...full, flights: 1, totalH: 0.3, nightH: 0, dualGivenH: 0, commandH: 0.3 },
+      ...{ takeoffs: 1, landings: 1, fullStopLandings: 1, nightTakeoffs: 0, nightFullStopLandings: 0 },
+    };
+    const all = {
+      ...{ ...plane, flights: 4, totalH: 3.3, commandH: 3.3 },
+      ...{ takeoffs: 8, landings: 8, fullStopLandings: 5 },
+    };
+    const taught = {
+      ...{ ...full, flights: 1, totalH: 0.7, nightH: 0, dualGivenH: 0.7, commandH: 0.7 },
+      ...{ takeoffs: 1, landings: 1, fullStopLandings: 0, nightTakeoffs: 0, nightFullStopLandings: 0 },
+    };
     expect(body).toEqual({
-      ...{ flights: 4, totalH: 3.3, nightH: 0.2, dualGivenH: 0.7, deviceH: 2 },
+      ...{ ...all, on: '2026-03-10', deviceH: 2, deviceInstrumentH: 0 },
+      byCategory: [
+        { category: 'airplane', ...plane },
+        { category: 'glider', ...glided },
+      ],
       byClass: [
-        { category: 'airplane', class: 'single-engine-land', flights: 3, totalH: 3, nightH: 0.2 },
-        { category: 'glider', class: 'none', flights: 1, totalH: 0.3, nightH: 0 },
+        { category: 'airplane', class: 'single-engine-land', ...plane },
+        { category: 'glider', class: 'none', ...glided },
+      ],
+      byModel: [
+        { modelId: fleet.modelId, model: 'Sparrow 150', ...plane },
+        { modelId: null, model: 'Heron 2, somebody else’s', ...glided },
       ],
       byRole: [
-        { role: 'instructor', flights: 1, totalH: 0.7, nightH: 0 },
-        { role: 'pilot-in-command', flights: 3, totalH: 2.6, nightH: 0.2 },
+        { role: 'instructor', ...taught },
+        {
+          ...{ role: 'pilot-in-command', ...all, flights: 3, totalH: 2.6, dualGivenH: 0, commandH: 2.6 },
+          ...{ takeoffs: 7, landings: 7, fullStopLandings: 5 },
+        },
       ],
       last90Days: {
-        ...{ from: '2025-12-10', through: '2026-03-10', flights: 3, totalH: 2.2, nightH: 0.2 },
-        ...{ takeoffs: 5, landings: 5, fullStopLandings: 3, nightTakeoffs: 1, nightFullStopLandings: 1 },
+        ...{ from: '2025-12-10', through: '2026-03-10', ...all, flights: 3, totalH: 2.2, commandH: 2.2 },
+        ...{ takeoffs: 5, landings: 5, fullStopLandings: 3 },
       },
     });
+    // On an earlier day: what was flown by then.
+    const then = (await pilot.get(`${log(pilot)}/totals?on=2025-12-10`).expect(200)).body;
+    expect(then).toMatchObject({ on: '2025-12-10', flights: 2, totalH: 2.3, deviceH: 0 });
+    expect(then.last90Days).toMatchObject({ from: '2025-09-11', flights: 2 });
+    await pilot.get(`${log(pilot)}/totals?on=yesterday`).expect(400);
   });
 });

@@ -183,8 +183,8 @@ describe('the log', () => {
       ...neighbours(rows.log_entries, (one) => one.member_id, start),
       // The instructor's entry is the learner's flight once more.
       ...neighbours(
-        rows.log_entries.filter(({ role }) => role !== 'instructor'),
-        (one) => one.aircraft_id,
+        rows.log_entries.filter(({ role, aircraft_id }) => role !== 'instructor' && aircraft_id !== null),
+        (one) => one.aircraft_id!,
         start,
       ),
     ].filter(([before, after]) => before.arrived_at > after.departed_at);

@@ -69,6 +69,10 @@ function entry(
     total_tenths: leg.tenths,
     night_tenths: nightTenths(leg.from, toSeconds(departed), toSeconds(arrived), leg.tenths),
     dual_given_tenths: flies ? 0 : leg.tenths,
+    cross_country_tenths: leg.from === leg.to ? 0 : leg.tenths,
+    actual_instrument_tenths: 0,
+    // Approaches are flown under a view-limiting device, here half of the way.
+    simulated_instrument_tenths: flies && leg.approaches > 0 ? Math.floor(leg.tenths / 2) : 0,
     remarks: outing.remarks,
     recorded_at: at(date, end + WRITTEN_AFTER_MINUTES),
   };

@@ -4,8 +4,8 @@ import type { Recorded } from './row.js';
 
 export interface LogEntryRow extends Recorded {
   member_id: string;
-  aircraft_id: string;
-  model_id: string;
+  aircraft_id: string | null;
+  model_id: string | null;
   aircraft_words: string;
   category: 'airplane';
   class: string;
@@ -30,6 +30,9 @@ export interface LogEntryRow extends Recorded {
   total_tenths: number;
   night_tenths: number;
   dual_given_tenths: number;
+  cross_country_tenths: number;
+  actual_instrument_tenths: number;
+  simulated_instrument_tenths: number;
   remarks: string;
 }
 export interface CheckoutRow extends Recorded {

@@ -7,9 +7,12 @@ export type BoardFlight = (typeof BOARD_FLIGHTS)[number];
 
 const HOUR = 3600;
 
-/** Local hour of departure; at 23 the night of the law has begun outside the far north. */
+/**
+ * Local hour of departure. By half past eleven, when a flight by night is back, the night of the law has begun outside the far
+ * north; and it is back on its own day, so that what is counted in days lapses with what is flown by day.
+ */
 const DEPARTS_AT: Record<BoardFlight, number> = {
-  ...{ 'day-passengers': 12, 'day-solo': 12, 'night-passengers': 23, ifr: 12 },
+  ...{ 'day-passengers': 12, 'day-solo': 12, 'night-passengers': 22.5, ifr: 12 },
 };
 
 /**

@@ -47,21 +47,30 @@ export const requirementsOf = ({ rules }: Ruleset): Rule[] =>
       reads.some((key) => /^(pic|member)\./.test(key) && !key.endsWith('.commitments')),
   );
 
-/** All lapses of one person: a rule is followed once for all aircraft that are the same to it. */
-export function lapsesOf(person: PersonFacts, { sheets, ruleset, departures }: Followed): Lapse[] {
-  const placed = sheets.map((sheet): FactSheet => ({
+/** The sheets with a person on them. */
+export const placedOn = (person: PersonFacts, sheets: readonly FactSheet[]): FactSheet[] =>
+  sheets.map((sheet) => ({
     ...sheet,
     flight: { ...sheet.flight, memberId: person.id },
     people: { [person.id]: person },
   }));
+
+/** Sheets whose aircraft are the same to a rule, together: the rule need be followed on one of them only. */
+export function groupsOf(rule: Rule, placed: readonly FactSheet[]): FactSheet[][] {
+  const groups = new Map<string, FactSheet[]>();
+  for (const sheet of placed) {
+    const key = sameFor(rule, sheet.aircraft);
+    groups.set(key, [...(groups.get(key) ?? []), sheet]);
+  }
+  return [...groups.values()];
+}
+
+/** All lapses of one person: a rule is followed once for all aircraft that are the same to it. */
+export function lapsesOf(person: PersonFacts, { sheets, ruleset, departures }: Followed): Lapse[] {
+  const placed = placedOn(person, sheets);
   return requirementsOf(ruleset).flatMap((rule) => {
-    const groups = new Map<string, FactSheet[]>();
-    for (const sheet of placed) {
-      const key = sameFor(rule, sheet.aircraft);
-      groups.set(key, [...(groups.get(key) ?? []), sheet]);
-    }
     const lapses = new Map<string, Lapse>();
-    for (const group of groups.values()) {
+    for (const group of groupsOf(rule, placed)) {
       const lapse = follow(rule, group[0]!, ruleset, departures);
       if (lapse === null) continue;
       const aircraftIds = group.map(({ aircraft }) => aircraft.id);
@@ -82,7 +91,8 @@ function sameFor(rule: Rule, { id, type }: AircraftFacts): string {
     : id;
 }
 
-function follow(
+/** The first of the departures at which the rule stands in the way; null: at none. */
+export function follow(
   rule: Rule,
   sheet: FactSheet,
   ruleset: Ruleset,

@@ -23,7 +23,7 @@ export class LapsesController {
     id: 'readLapses',
     summary: 'Whose requirements lapse next, and which booked flights that costs',
     description:
-      'One local flight of an hour a day is tried for every member, at noon or at 23:00 for a flight by night, in every aircraft or in one. Rules are followed from change to change, with the records as they stand: flights still to come are not counted.',
+      'One local flight of an hour a day is tried for every member, at noon or at 22:30 for a flight by night, in every aircraft or in one. Rules are followed from change to change, with the records as they stand: flights still to come are not counted.',
     answer: LapsesView,
     refuses: [403, 404, 422],
   })

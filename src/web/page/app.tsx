@@ -5,6 +5,7 @@ import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
+import { LogPage } from './log/log-page.js';
 import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
 import { Link } from './parts/link.js';
@@ -26,6 +27,7 @@ const PAGES: Record<string, (me: Me, part: string) => ComponentChildren> = {
   '/shop': (me, part) => <ShopPage me={me} open={part || null} />,
   '/status': (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
   '/squawks': (me, part) => <SquawksPage me={me} open={part || null} />,
+  '/log': (me, part) => <LogPage me={me} part={part} />,
   '/practice': (me) => <PracticePage me={me} />,
   '/papers': (me) => <PapersPage me={me} />,
   '/board': (me) => <BoardPage me={me} />,
@@ -50,6 +52,7 @@ export function App() {
         <span class="club">{me.value.club.name}</span>
         <nav aria-label="Pages">
           <Link to="/">Ask</Link>
+          <Link to="/log">Log</Link>
           <Link to="/practice">Practice</Link>
           <Link to="/maintenance">Maintenance</Link>
           <Link to="/squawks">Squawks</Link>

@@ -93,7 +93,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^exportMyRecord$/, ALL],
   [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
-  [/^(listLogEntries|getLogTotals|listCheckouts)$/, READERS],
+  [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
+  [/^readRecency$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
   [/^listLogImports$/, READERS],
   [/^(previewLogImport|importLog|takeLogImportBack)$/, ADMINISTRATOR],

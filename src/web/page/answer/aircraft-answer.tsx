@@ -69,7 +69,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
       {blocking.length > 0 && (
         <ul class="findings">
           {blocking.map((finding) => (
-            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decision={decision} finding={finding} zone={zone} />
           ))}
         </ul>
       )}
@@ -91,7 +91,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
       {advice.length > 0 && (
         <ul class="findings advice">
           {advice.map((finding) => (
-            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decision={decision} finding={finding} zone={zone} />
           ))}
         </ul>
       )}
@@ -99,7 +99,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
         <summary>{met.length} rules met: see each</summary>
         <ul class="findings">
           {met.map((finding) => (
-            <FindingLine key={finding.rule} decisionId={decision.id} finding={finding} zone={zone} />
+            <FindingLine key={finding.rule} decision={decision} finding={finding} zone={zone} />
           ))}
         </ul>
       </details>

@@ -1,15 +1,16 @@
-import type { Finding } from '../api/types.js';
+import type { Decision, Finding } from '../api/types.js';
+import { CountedEntries } from '../log/counted-entries.js';
 import { Said } from '../parts/said.js';
 import { Why } from './why.js';
 
 interface Props {
-  decisionId: string;
+  decision: Decision;
   finding: Finding;
   zone: string;
 }
 
 /** One finding: what was counted, what is missing, what would cure it; and why, for whoever asks. */
-export function FindingLine({ decisionId, finding, zone }: Props) {
+export function FindingLine({ decision, finding, zone }: Props) {
   return (
     <li class={`finding ${finding.status}`} data-rule={finding.rule}>
       <p>
@@ -24,7 +25,8 @@ export function FindingLine({ decisionId, finding, zone }: Props) {
           ))}
         </ul>
       )}
-      <Why decisionId={decisionId} finding={finding} zone={zone} />
+      <CountedEntries decision={decision} finding={finding} />
+      <Why decisionId={decision.id} finding={finding} zone={zone} />
     </li>
   );
 }

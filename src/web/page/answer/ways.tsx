@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { DONE_AT_ONCE, FURTHER_WAYS } from '../../../rules/explain/sentences.js';
 import { ApiProblem, call } from '../api/client.js';
 import type { Decision } from '../api/types.js';
@@ -19,14 +19,26 @@ const BY: Record<WayStep['by'], string> = {
   administrator: 'the club’s office',
 };
 
-/** Searched for when somebody asks: the cheapest ways that make the answer yes, side by side. */
-export function Ways({ decision, zone }: { decision: Decision; zone: string }) {
+/** Searched for when somebody asks, or at once: the cheapest ways that make the answer yes, side by side. */
+export function Ways({
+  decision,
+  zone,
+  atOnce = false,
+}: {
+  decision: Decision;
+  zone: string;
+  atOnce?: boolean;
+}) {
   const [state, setState] = useState<'closed' | 'looking' | 'open'>('closed');
   const [found, setFound] = useState<WaysToYes | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  if (decision.answer === 'yes' || decision.answer === 'yes-with-conditions') return null;
+  const yes = decision.answer === 'yes' || decision.answer === 'yes-with-conditions';
+  useEffect(() => {
+    if (atOnce && !yes) void look();
+  }, [decision.id]);
+  if (yes) return null;
 
-  const look = async () => {
+  async function look() {
     setState('looking');
     setProblem(null);
     try {
@@ -37,7 +49,7 @@ export function Ways({ decision, zone }: { decision: Decision; zone: string }) {
       setProblem(error.problem.detail);
       setState('closed');
     }
-  };
+  }
 
   if (!found) {
     return (

@@ -13,6 +13,7 @@ export interface Finding {
   citation: { text: string; status: string; reading?: string };
   counted: { id: string; on: string | null; what: string }[];
   conditions: string[];
+  reads: string[];
   remedies: { act: string; title: string; by: string }[];
   until: string | null;
 }

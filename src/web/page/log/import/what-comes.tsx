@@ -91,7 +91,7 @@ export function WhatComes({
           )}
         </div>
       )}
-      <div class="scroll" tabIndex={0} role="region" aria-label="Totals">
+      <div class="scroll" tabIndex={0} role="region" aria-label="Totals before and after">
         <table>
           <caption>Totals, devices included</caption>
           <thead>
