@@ -17,6 +17,7 @@ import { Documents1764000000015 } from './0015-documents.js';
 import { Practice1764000000016 } from './0016-practice.js';
 import { ReportsAndReviews1764000000017 } from './0017-reports-and-reviews.js';
 import { LogConditions1764000000018 } from './0018-log-conditions.js';
+import { LogImports1764000000019 } from './0019-log-imports.js';
 import { CheckoutSyllabus1764000000020 } from './0020-checkout-syllabus.js';
 import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
@@ -42,6 +43,7 @@ export const MIGRATIONS = [
   Practice1764000000016,
   ReportsAndReviews1764000000017,
   LogConditions1764000000018,
+  LogImports1764000000019,
   CheckoutSyllabus1764000000020,
   PersonalLimits1764000000021,
   InsuranceAndIdentity1764000000022,

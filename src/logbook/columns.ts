@@ -25,8 +25,8 @@ export interface LogColumn {
  */
 export const LOG_COLUMNS: readonly LogColumn[] = [
   { field: 'flownOn', heading: 'Date', unit: 'date' },
-  { field: 'departedAt', heading: 'Off blocks (UTC)', unit: 'instant' },
-  { field: 'arrivedAt', heading: 'On blocks (UTC)', unit: 'instant' },
+  { field: 'departedAt', heading: 'Off blocks (UTC)', unit: 'instant', empty: true },
+  { field: 'arrivedAt', heading: 'On blocks (UTC)', unit: 'instant', empty: true },
   { field: 'fromAirfield', heading: 'From', unit: 'text' },
   { field: 'toAirfield', heading: 'To', unit: 'text' },
   { field: 'registration', heading: 'Aircraft of the club', unit: 'text', empty: true },

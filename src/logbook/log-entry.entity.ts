@@ -43,6 +43,14 @@ export class LogEntry extends FactRow {
   @InstantColumn('arrived_at')
   arrivedAt: string;
 
+  /** False: only the day is known, and the times are the latest it allows. Files without times give such entries. */
+  @FlagColumn('times_known', { default: true })
+  timesKnown: boolean;
+
+  /** The file it was taken over from. */
+  @Column({ name: 'import_id', type: 'uuid', nullable: true, update: false })
+  importId: string | null;
+
   /** The date at the place where the flight began. */
   @DateColumn('flown_on')
   flownOn: string;

@@ -26,6 +26,8 @@ export async function fileEntries(em: EntityManager, of: Owner): Promise<FileEnt
     const known: Partial<FileEntry> = {
       registration: row.aircraftId === null ? null : aircraft.get(row.aircraftId),
       makeModel: row.modelId === null ? null : models.get(row.modelId),
+      // Times that only stand for a day are nobody's.
+      ...(row.timesKnown ? {} : { departedAt: null, arrivedAt: null }),
     };
     return Object.fromEntries(
       LOG_COLUMNS.map(({ field }) => [field, field in known ? known[field] : (view[field] as Cell)]),

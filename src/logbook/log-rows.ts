@@ -3,6 +3,7 @@ import { hoursOf, show, tenthsOf } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { type Instant, localDateOf, toSeconds } from '../rules/calendar/instants.js';
 import { aircraftFlown, type AircraftFlown } from './aircraft-flown.js';
+import { timesAnew } from './import/untimed.js';
 import { assertAddsUp, type Settled } from './log.checks.js';
 import { type LogEntryChanges, LogEntryView } from './log.dto.js';
 import type { LogEntry } from './log-entry.entity.js';
@@ -57,6 +58,7 @@ export async function settle(
     ...(await aircraftOf(em, clubId, given, before)),
     flownOn: await dateFlown(em, clubId, merged, given, before),
   } as Settled;
+  if (before !== undefined && !before.timesKnown) Object.assign(entry, timesAnew(entry, given, before));
   assertAddsUp(entry, now);
   return entry;
 }
@@ -110,6 +112,7 @@ async function dateFlown(
 }
 
 const DEFAULTS = {
+  timesKnown: true,
   approaches: 0,
   holding: false,
   interceptTrack: false,
@@ -121,7 +124,9 @@ const DEFAULTS = {
   simulatedInstrumentTenths: 0,
   remarks: '',
 };
-const NOT_COLUMNS_TO_WRITE = new Set(['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt']);
+const NOT_COLUMNS_TO_WRITE = new Set([
+  ...['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt', 'importId'],
+]);
 
 const pick = (
   from: Partial<AircraftFlown>,

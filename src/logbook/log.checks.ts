@@ -21,7 +21,10 @@ defineProblems(
 );
 
 /** An entry whose every column is settled. */
-export type Settled = Omit<LogEntry, 'clubId' | 'id' | 'memberId' | 'rowVersion' | 'recordedAt' | 'voidedAt'>;
+export type Settled = Omit<
+  LogEntry,
+  'clubId' | 'id' | 'memberId' | 'rowVersion' | 'recordedAt' | 'voidedAt' | 'importId'
+>;
 
 /** Whether each part fits its whole, as it would be stored. @throws 422 `log-does-not-add-up` naming every field */
 export function assertAddsUp(entry: Settled, now: Instant): void {
@@ -34,7 +37,8 @@ export function assertAddsUp(entry: Settled, now: Instant): void {
   if (errors.length > 0) throw new ProblemException('log-does-not-add-up', { errors });
 }
 
-function* faults(entry: Settled, now: Instant): Generator<[field: string, message: string]> {
+/** What does not fit in an entry, with the field it is told of. */
+export function* faults(entry: Settled, now: Instant): Generator<[field: string, message: string]> {
   const spanSeconds = toSeconds(entry.arrivedAt) - toSeconds(entry.departedAt);
   if (spanSeconds <= 0) yield ['arrivedAt', 'The flight ends after it begins.'];
   if (entry.arrivedAt > now)

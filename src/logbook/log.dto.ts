@@ -141,6 +141,16 @@ export class LogEntryView extends ViewOf(LogEntryDto) {
   @Shown({ type: 'string', format: 'uuid' })
   memberId: string;
 
+  @Shown({
+    type: 'boolean',
+    description:
+      'false: the file it came from gave no times; those here are the latest the day allows, and giving both replaces them',
+  })
+  timesKnown: boolean;
+
+  @Shown({ type: 'string', format: 'uuid', nullable: true, description: 'The import it came with' })
+  importId: string | null;
+
   @Shown({ type: 'string', format: 'date-time', nullable: true, description: 'Set when it no longer counts' })
   voidedAt: string | null;
 

@@ -8,8 +8,19 @@ export interface ThreadLimits {
   tooLate: () => Error;
 }
 
-/** Runs a built worker on a thread of its own and gives its first message. @throws what it throws; when it ends without a word */
-export function onThread<Result>(path: string, task: unknown, limits?: ThreadLimits): Promise<Result> {
+/** Under this name a worker tells how far it is, before its answer. */
+export const PROGRESS = 'bellcrank.progress';
+
+/**
+ * Runs a built worker on a thread of its own and gives its first message that is no progress.
+ * @throws what it throws; when it ends without a word
+ */
+export function onThread<Result, Progress = never>(
+  path: string,
+  task: unknown,
+  limits?: ThreadLimits,
+  tell?: (progress: Progress) => void,
+): Promise<Result> {
   return new Promise((resolve, reject) => {
     const worker = new Worker(path, {
       workerData: task,
@@ -21,7 +32,11 @@ export function onThread<Result>(path: string, task: unknown, limits?: ThreadLim
         reject(limits.tooLate());
         void worker.terminate();
       }, limits.longestMs);
-    worker.once('message', resolve);
+    worker.on('message', (message: unknown) => {
+      const progress = progressIn(message);
+      if (progress === undefined) resolve(message as Result);
+      else tell?.(progress as Progress);
+    });
     worker.once('error', reject);
     worker.once('exit', (code) => {
       clearTimeout(late);
@@ -29,3 +44,6 @@ export function onThread<Result>(path: string, task: unknown, limits?: ThreadLim
     });
   });
 }
+
+const progressIn = (message: unknown): unknown =>
+  typeof message === 'object' && message !== null && PROGRESS in message ? message[PROGRESS] : undefined;

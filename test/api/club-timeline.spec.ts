@@ -5,7 +5,7 @@ import { PassThrough } from 'node:stream';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Response } from 'express';
 import { ClubTimelinesService } from '../../src/decisions/timeline/club/club-timelines.service.js';
-import { LineStream } from '../../src/decisions/timeline/club/line-stream.js';
+import { LineStream } from '../../src/platform/http/line-stream.js';
 import { MOST_PAIR_DAYS } from '../../src/decisions/timeline/club/gather-pairs.js';
 import { newId } from '../../src/platform/ids.js';
 import { startApi, type Api } from '../support/api.js';

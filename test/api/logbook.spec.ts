@@ -67,6 +67,8 @@ describe('entries', () => {
         nightH: 0,
         dualGivenH: 0,
         crossCountryH: 0,
+        timesKnown: true,
+        importId: null,
         actualInstrumentH: 0,
         simulatedInstrumentH: 0,
         remarks: '',

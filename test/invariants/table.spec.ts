@@ -64,6 +64,7 @@ const CHECKED_IN: Record<string, string> = {
   standing_changes: 'standing/rejudge.ts',
   standing_clubs: 'standing/rejudge.ts',
   log_entries: 'logbook/logbook.service.ts',
+  log_imports: 'logbook/import',
   checkouts: 'checkouts/checkouts.service.ts',
   checkout_voids: 'checkouts/checkouts.service.ts',
   checkout_requirements: 'checkouts/requirements',

@@ -1,6 +1,6 @@
 /** Arbitrary aircraft: inspections, directives, squawks, equipment and reservations. */
 import fc from 'fast-check';
-import { addDays, type AircraftFacts } from '../../src/rules/index.js';
+import { addDays, type AircraftFacts, type EquipmentFact } from '../../src/rules/index.js';
 import * as records from '../../src/rules/workshop/records.js';
 import { day, fact, flag, maybe, mostly, several, span, TODAY } from './engine-parts.js';
 
@@ -52,6 +52,23 @@ const squawk = fc
     equipmentId: equipment === null ? null : `equipment-${equipment}`,
   }));
 
+/** A display that may be a glass panel, one that is, and an autopilot. */
+const DISPLAY = { ...records.EQUIPMENT, id: 'equipment-display', name: 'Flight display' };
+const PART = ['heading-indicator', 'rate-of-turn'] as EquipmentFact['satisfies'];
+const WHOLE = [
+  ...PART,
+  'attitude-indicator',
+  'airspeed-indicator',
+  'altimeter',
+  'vertical-speed',
+] as typeof PART;
+const EXTRA: Record<'none' | 'autopilot' | 'part' | 'whole', EquipmentFact[]> = {
+  none: [],
+  autopilot: [{ ...DISPLAY, id: 'equipment-autopilot', kind: 'autopilot', name: 'Autopilot' }],
+  part: [{ ...DISPLAY, satisfies: PART }],
+  whole: [{ ...DISPLAY, satisfies: WHOLE }],
+};
+
 /** Of a year or so that begins or ends near the flight, asking for what pilots have about half the time. */
 const insurance = fc
   .record({
@@ -72,20 +89,13 @@ const insurance = fc
       checkoutInModel: flag,
       reviewMonths: fc.constantFrom(null, 6, 12),
     }),
-    lately: fc.constantFrom(null, { tenths: 10, days: 90 }, { tenths: 20, days: 365 }),
+    lately: fc.constantFrom([null, null] as const, [10, 90] as const, [20, 365] as const),
   })
   .map(({ named, open, minimums, lately, ...fields }) => ({
     ...records.INSURANCE,
     ...fields,
     namedPilotIds: named === 1 ? ['member-1'] : [],
-    minimums: open
-      ? {
-          ...records.PILOT_MINIMUMS,
-          ...minimums,
-          recentTenths: lately?.tenths ?? null,
-          recentDays: lately?.days ?? null,
-        }
-      : null,
+    minimums: open ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths: lately[0], recentDays: lately[1] } : null,
   }));
 
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
@@ -170,8 +180,11 @@ export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
       ),
       equipment: fact(
         fc
-          .subarray(equipment, { minLength: Math.max(0, equipment.length - 2) })
-          .map((list) => list.map((one) => ({ ...one }))),
+          .record({
+            list: fc.subarray(equipment, { minLength: Math.max(0, equipment.length - 2) }),
+            extra: fc.constantFrom('none', 'autopilot', 'part', 'whole'),
+          })
+          .map(({ list, extra }) => [...list, ...EXTRA[extra]].map((one) => ({ ...one }))),
       ),
       squawks: fact(several(squawk, 2, 'squawk')),
       permits: fact(

@@ -42,6 +42,8 @@ export interface Field {
 export interface Flown {
   departs: EpochSeconds;
   arrives: EpochSeconds;
+  /** false: only the day is known, and the instants are the latest it allows. */
+  timesKnown?: boolean;
   on: LocalDate;
   from: Field;
   to: Field;
@@ -64,9 +66,13 @@ export interface Placed extends Flown {
   to: Field & { at: Place & { zone: string } };
 }
 
+/** Why nothing is held against the clock of an entry without times. */
+export const NO_TIMES = 'The file it came from gave no times.';
+
 /** The entry with both its places, or why there is nothing to look from. */
 export function placed(flown: Flown): Placed | string {
   if (flown.device !== null) return 'It was time in a training device, which stays where it is.';
+  if (flown.timesKnown === false) return NO_TIMES;
   const unknown = [flown.from, flown.to].find(({ at }) => at === null);
   if (unknown) return `Where ${unknown.code} lies is not on record: it is no airfield of the club.`;
   return flown as Placed;

@@ -1,6 +1,6 @@
 /** Date, hours and speed. */
 import { localDateOf } from '../../rules/calendar/instants.js';
-import { hoursText, type Check, type Flown, type Placed } from './check.js';
+import { hoursText, NO_TIMES, type Check, type Flown, type Placed } from './check.js';
 import { fastestKt } from './reach.js';
 import type { Reach } from './reach.js';
 
@@ -8,8 +8,10 @@ const TENTH = 360;
 const HOUR = 3600;
 
 /** The date against the clock where the flight began. */
-export function dateFlown({ on, departs, from }: Flown): Check {
+export function dateFlown({ on, departs, from, timesKnown }: Flown): Check {
   const head = { check: 'date', field: 'flownOn', written: on } as const;
+  if (timesKnown === false)
+    return { ...head, outcome: 'not-checkable', computed: null, source: null, says: NO_TIMES };
   if (from.at === null) {
     const says = `Where ${from.code} lies is not on record: it is no airfield of the club.`;
     return { ...head, outcome: 'not-checkable', computed: null, source: null, says };
@@ -23,7 +25,10 @@ export function dateFlown({ on, departs, from }: Flown): Check {
 }
 
 /** Flight time is from the first move under its own power to rest after the landing (14 CFR 1.1), so it is the blocks'. */
-export function blockHours({ departs, arrives, totalTenths }: Flown): Check {
+export function blockHours({ departs, arrives, totalTenths, timesKnown }: Flown): Check {
+  const head = { check: 'block-hours', field: 'totalH', written: hoursText(totalTenths) } as const;
+  if (timesKnown === false)
+    return { ...head, outcome: 'not-checkable', computed: null, source: null, says: NO_TIMES };
   const blockTenths = Math.round((arrives - departs) / TENTH);
   const [tooMany, tooFew] = [
     totalTenths > Math.ceil((arrives - departs) / TENTH) + 1,
@@ -31,7 +36,7 @@ export function blockHours({ departs, arrives, totalTenths }: Flown): Check {
     (totalTenths + 1) * 2 < blockTenths,
   ];
   return {
-    ...{ check: 'block-hours', field: 'totalH', written: hoursText(totalTenths) },
+    ...head,
     computed: hoursText(blockTenths),
     outcome: tooMany || tooFew ? 'flagged' : 'fits',
     says: tooMany

@@ -20,6 +20,7 @@ export const RECORDS: Record<string, string> = {
      WHERE s.club_id = $1 AND $2 IN (c.member_id, i.member_id)`,
   documents: of('documents'),
   log: of('log_entries'),
+  logImports: of('log_imports'),
   checkouts: of('checkouts'),
   checkoutItems: of('checkout_marks'),
   checkoutAuthority: of('checkout_instructors'),
@@ -49,6 +50,11 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Flights in the log, without remarks',
     why: "The aircraft's times and landings hang on them, and other members' records of instruction.",
     count: RECORDS['log']!,
+  },
+  {
+    what: 'Files taken over into the log: when, by whom, how they were read, and how many flights; the files are not kept',
+    why: 'The flights in the log came with them, and are taken back with them.',
+    count: RECORDS['logImports']!,
   },
   {
     what: 'Checkouts and their signatures',

@@ -173,7 +173,7 @@ async function flightAt(
   of: { clubId: string; memberId: string; from: number; to: number },
 ): Promise<string | null> {
   const [row] = await em.query<{ id: string }[]>(
-    `SELECT id FROM log_entries WHERE club_id = $1 AND member_id = $2 AND voided_at IS NULL
+    `SELECT id FROM log_entries WHERE club_id = $1 AND member_id = $2 AND voided_at IS NULL AND times_known
         AND departed_at < to_timestamp($4) AND arrived_at > to_timestamp($3) ORDER BY departed_at LIMIT 1`,
     [of.clubId, of.memberId, of.from, of.to],
   );

@@ -101,6 +101,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
   [/^readRecency$/, READERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
+  [/^listLogImports$/, READERS],
+  [/^(previewLogImport|importLog|takeLogImportBack)$/, ADMINISTRATOR],
   // And instructors, of their students; officers are shown what an instructor signed.
   [/^listPractice$/, OFFICERS],
   // Only one's own, and one's students'.

@@ -148,6 +148,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('endorsementId', `${own}/endorsements`, 'createEndorsement');
   await make('ratingId', `${own}/ratings`, 'createRating');
   await make('logEntryId', `${own}/log`, 'createLogEntry');
+  ids.importId = await importedFile(api, `/api/v1${own}/log/import`, chief);
   await make('practiceId', `${own}/practice`, 'addPractice');
   await make('checkoutId', `${own}/checkouts`, 'signCheckout');
   await checkoutsLaidDown({ chief, memberId: learner.memberId, ids, make });
@@ -230,6 +231,30 @@ async function checkoutsLaidDown(of: {
       .expect(201)
   ).body.id as string;
   await make('markId', `/members/${memberId}/checkout-marks`, 'signCheckoutItem');
+}
+
+/** A file of one flight, taken over. */
+async function importedFile(api: Api, path: string, { token }: Session): Promise<string> {
+  const post = (to: string) =>
+    api.http.post(to).set('Authorization', `Bearer ${token}`).set('Idempotency-Key', newId());
+  const file = Buffer.from('Date,Registration,Class,Tailwheel,Total\n2026-01-05,N-77,SEL,no,1.1');
+  const choices = JSON.stringify({ role: 'solo' });
+  const lines = await post(`${path}/preview`)
+    .field('choices', choices)
+    .attach('file', file, 'log.csv')
+    .buffer(true)
+    .parse((response, done) => {
+      let text = '';
+      response.on('data', (part: Buffer) => (text += part.toString()));
+      response.on('end', () => done(null, text));
+    });
+  const { preview } = JSON.parse(String(lines.body).trim().split('\n').at(-1)!) as { preview: string };
+  const taken = await post(path)
+    .field('choices', choices)
+    .field('preview', preview)
+    .attach('file', file, 'log.csv')
+    .expect(201);
+  return (taken.body as { id: string }).id;
 }
 
 /** Which identifier a named parameter is: a certificate's below instructor-certificates is another. */

@@ -12,7 +12,7 @@ import { firstFlight, spanOf } from '../span.js';
 import type { ClubTimelineDto, Join } from '../timeline-request.dto.js';
 import { headerLine, pairLine } from './club-lines.js';
 import { gatherPairs, type GatheredPairs } from './gather-pairs.js';
-import { LineStream } from './line-stream.js';
+import { LineStream } from '../../../platform/http/line-stream.js';
 
 /** Statements here read a whole club. */
 const STATEMENT_TIMEOUT_MS = 60_000;

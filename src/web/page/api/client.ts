@@ -53,6 +53,25 @@ export async function call<T>(
   return read<T>(await answered(method, path, body, headers));
 }
 
+/** Sends a form and hears the answer's lines of JSON as they come. @throws ApiProblem */
+export async function callForLines<T>(path: string, form: FormData, hear: (line: T) => void): Promise<void> {
+  const response = await answered('POST', path, form, {
+    Accept: 'application/x-ndjson, application/problem+json',
+  });
+  if (!response.ok) return read<void>(response);
+  const reader = response.body!.pipeThrough(new TextDecoderStream()).getReader();
+  let rest = '';
+  try {
+    for (let part = await reader.read(); !part.done; part = await reader.read()) {
+      const lines = (rest + part.value).split('\n');
+      rest = lines.pop()!;
+      for (const line of lines) hear(JSON.parse(line) as T);
+    }
+  } catch {
+    throw new ApiProblem(NO_ANSWER);
+  }
+}
+
 /** A picture as an address that stands for itself: pictures are for signed-in people, and an <img> cannot sign. @throws ApiProblem */
 export async function picture(path: string): Promise<string> {
   const response = await answered('GET', path, undefined, { Accept: 'image/*, application/problem+json' });

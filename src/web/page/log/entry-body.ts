@@ -37,8 +37,15 @@ export function textsOf(entry: LogEntry | null, zone: string): EntryTexts {
   const { aircraftId, modelId } = entry;
   return {
     ...entry,
-    ...{ day: dateIn(zone, entry.departedAt), off: clockIn(zone, entry.departedAt) },
-    ...{ on: clockIn(zone, entry.arrivedAt), from: entry.fromAirfield, to: entry.toAirfield },
+    // Times that only stand for a day are not offered as if somebody had written them.
+    ...(entry.timesKnown
+      ? { day: dateIn(zone, entry.departedAt), off: clockIn(zone, entry.departedAt) }
+      : { day: entry.flownOn, off: '' }),
+    ...{
+      on: entry.timesKnown ? clockIn(zone, entry.arrivedAt) : '',
+      from: entry.fromAirfield,
+      to: entry.toAirfield,
+    },
     aircraft: aircraftId ? `a:${aircraftId}` : modelId ? `m:${modelId}` : '',
     device: entry.device ?? '',
     figures: Object.fromEntries(

@@ -118,7 +118,10 @@ function Whole({ entry, zone }: { entry: LogEntry; zone: string }) {
   return (
     <div class="whole">
       <p>
-        {spanIn(zone, entry.departedAt, entry.arrivedAt)} at the club, {kindSays(entry.category, entry.class)}
+        {entry.timesKnown
+          ? `${spanIn(zone, entry.departedAt, entry.arrivedAt)} at the club, `
+          : 'Times not known, '}
+        {kindSays(entry.category, entry.class)}
         {entry.tailwheel && ', tailwheel'}
         {entry.soleManipulator && ', sole manipulator'}
         {entry.device && `, ${device}`}

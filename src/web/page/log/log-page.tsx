@@ -9,6 +9,7 @@ import { all, names } from '../session/session.js';
 import { EntryForm, type EntryFormProps } from './entry-form.js';
 import { EntryList } from './entry-list.js';
 import './log.css';
+import { LogImport } from './import/log-import.js';
 import { Lapses } from './lapses.js';
 import { NeedForm } from './need-form.js';
 import { TotalsTable } from './totals-table.js';
@@ -92,6 +93,7 @@ export function LogPage({ me, part }: { me: Me; part: string }) {
           <EntryList {...{ at, zone, writes, changes, models, changed, edit: setEditing, ids: opened.ids }} />
         </div>
       </div>
+      {own && <LogImport me={me} changed={changed} />}
     </main>
   );
 }

@@ -32,6 +32,8 @@ export interface LogEntry extends EntryHours {
   tailwheel: boolean;
   departedAt: string;
   arrivedAt: string;
+  /** false: a file gave the day alone. */
+  timesKnown: boolean;
   flownOn: string;
   fromAirfield: string;
   toAirfield: string;
