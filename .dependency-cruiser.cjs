@@ -63,7 +63,10 @@ module.exports = {
       severity: 'error',
       from: {
         path: '^src',
-        pathNot: ['^src/(decisions|bookings|standing|maintenance|safety|demo|cli/replay)/', '^src/app\\.module\\.ts$'],
+        pathNot: [
+          '^src/(decisions|bookings|standing|maintenance|safety|demo|cli/replay)/',
+          '^src/app\\.module\\.ts$',
+        ],
       },
       to: { path: '^src/decisions' },
     },

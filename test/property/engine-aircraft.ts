@@ -95,7 +95,9 @@ const insurance = fc
     ...records.INSURANCE,
     ...fields,
     namedPilotIds: named === 1 ? ['member-1'] : [],
-    minimums: open ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths: lately[0], recentDays: lately[1] } : null,
+    minimums: open
+      ? { ...records.PILOT_MINIMUMS, ...minimums, recentTenths: lately[0], recentDays: lately[1] }
+      : null,
   }));
 
 export const aircraft = (base: AircraftFacts): fc.Arbitrary<AircraftFacts> => {
