@@ -233,7 +233,16 @@ describe('taken out', () => {
     const columns = await api.sql<{ name: string }>(
       "SELECT attname AS name FROM pg_attribute WHERE attrelid = 'log_entries'::regclass AND attnum > 0 AND NOT attisdropped",
     );
-    const kept = ['club_id', 'id', 'member_id', 'row_version', 'recorded_at', 'voided_at'];
+    const kept = [
+      'import_id',
+      'times_known',
+      'club_id',
+      'id',
+      'member_id',
+      'row_version',
+      'recorded_at',
+      'voided_at',
+    ];
     const snake = (field: string) =>
       ({ registration: 'aircraft_id', makeModel: 'model_id' })[field] ??
       field.replace(/H$/, 'Tenths').replace(/[A-Z]/g, (letter) => `_${letter.toLowerCase()}`);
