@@ -3,7 +3,10 @@ import { tenantTable } from './support.js';
 
 /** Notes every change of a table in `fact_changes`; the arguments are those of note_fact_change() below. */
 const noted = (table: string, ...args: string[]): string =>
-  `CREATE TRIGGER ${table}_noted${args[3] === 'instructor_certificates' ? '_too' : ''} AFTER INSERT OR UPDATE OR DELETE ON ${table} FOR EACH ROW
+  `CREATE TRIGGER ${table}_noted${args[3] === 'instructor_certificates' ? '_too' : ''} AFTER ${
+    // Nothing is left to judge of a club that goes.
+    table === 'clubs' ? 'UPDATE' : 'INSERT OR UPDATE OR DELETE'
+  } ON ${table} FOR EACH ROW
      EXECUTE FUNCTION note_fact_change(${args.map((arg) => `'${arg}'`).join(', ')});`;
 
 /** Tables that decisions read: whose fact a row is (by which column, or through which other row), and which facts. */

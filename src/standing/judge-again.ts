@@ -5,6 +5,7 @@ import {
   rulesetFor,
   sha256,
   stand,
+  startOfDay,
   toInstant,
   toSeconds,
   versionsOf,
@@ -31,7 +32,8 @@ export interface StandingRow {
 const ROLES = ['pic', 'member', 'instructor'] as const;
 
 /** Policy read while facts are gathered, whatever the rules ask. */
-const READ_WHILE_GATHERING = ['policy:club.papers.unverified-count', 'club:rules', 'club:zone'];
+const UNVERIFIED_COUNT = 'club.papers.unverified-count';
+const READ_WHILE_GATHERING = [`policy:${UNVERIFIED_COUNT}`, 'club:rules', 'club:zone'];
 
 /** Judges one booking on a sheet. A flight that cannot be read any more stands at no, and says why. */
 export function judgeAgain(
@@ -72,7 +74,7 @@ export function judgeAgain(
         ...alsoReads(standing.reads),
       ]),
     ].sort(),
-    holdsUntil: holdsUntil(sheet, standing.reads),
+    holdsUntil: holdsUntil(sheet, policy, standing.reads),
   };
 }
 
@@ -85,10 +87,12 @@ function alsoReads(reads: readonly string[]): string[] {
 
 /**
  * Facts are gathered as known now: other bookings drop out of them when they are over, whether or not their flight has
- * been put in. The first such end before the departure is when to look again.
+ * been put in, and whether unverified papers count is policy of the day. The first such moment before the departure is when
+ * to look again.
  */
 function holdsUntil(
-  { flight, aircraft, people, knownAt }: FactSheet,
+  { flight, aircraft, people, knownAt, zone }: FactSheet,
+  policy: Policy,
   reads: readonly string[],
 ): string | null {
   const reserved = reads.includes(`aircraft:${aircraft.id}:reservations`) ? aircraft.reservations : null;
@@ -98,8 +102,11 @@ function holdsUntil(
   const ends = [reserved, ...promised].flatMap((fact) =>
     fact?.known ? fact.value.flatMap(({ to }) => (to === null ? [] : [toSeconds(to)])) : [],
   );
-  const [first] = ends
-    .filter((end) => end > toSeconds(knownAt) && end < toSeconds(flight.departs))
+  const turns = policy.values
+    .filter(({ id }) => id === UNVERIFIED_COUNT)
+    .map(({ from }) => startOfDay(from, zone));
+  const [first] = [...ends, ...turns]
+    .filter((moment) => moment > toSeconds(knownAt) && moment < toSeconds(flight.departs))
     .sort((a, b) => a - b);
   return first === undefined ? null : toInstant(first);
 }

@@ -18,7 +18,7 @@ export class StandingController {
     id: 'listStandingAnswers',
     summary: 'Flights to come with the answer they were booked on and the one they have now',
     answer: StandingPage,
-    refuses: [403],
+    refuses: [403, 404],
   })
   list(@CurrentUser() user: SignedIn, @Query() query: StandingQuery): Promise<StandingPage> {
     return this.standing.list(user, query);

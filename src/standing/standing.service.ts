@@ -2,6 +2,7 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
+import { requireKnown } from '../decisions/gather/known.js';
 import { instant } from '../decisions/gather/sql.js';
 import type { WaysDto } from '../decisions/ways/ways.dto.js';
 import { WaysService } from '../decisions/ways/ways.service.js';
@@ -59,6 +60,7 @@ export class StandingService {
     } else assertOwnOr(user, memberId, READERS);
     const after = readCursor(query.cursor);
     return this.read(user, async (em) => {
+      await requireKnown(em, { memberId });
       const rows: Row[] = await em.query(
         `${SELECT} AND ($2::uuid IS NULL OR EXISTS (SELECT 1 FROM booking_people p WHERE p.club_id = b.club_id
              AND p.booking_id = b.id AND p.member_id = $2))

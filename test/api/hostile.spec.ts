@@ -25,6 +25,9 @@ const SHARED: Record<string, string> = {
   ...{ code: 'not-found', rule: 'recency.passengers.day', parameterId: 'club.model-recency.days' },
 };
 
+// Every operation is tried in many ways; a busy machine takes minutes over some of them.
+jest.setTimeout(300_000);
+
 describe('hostile clients', () => {
   let api: Api;
   let sender: Sender;
@@ -44,7 +47,7 @@ describe('hostile clients', () => {
     home = await hostileScene(api);
     abroad = await hostileScene(api);
     before = await contentsOf(api, [home.clubId, abroad.clubId]);
-  }, 60_000);
+  }, 300_000);
   afterAll(async () => {
     sender.close();
     await api.stop();

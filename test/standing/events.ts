@@ -119,7 +119,7 @@ export const EVENTS: Event[] = [
       change(
         scene,
         'squawks',
-        "state = 'no-fault-found', closed_from = state, closed_at = $2",
+        "state = 'fixed', closed_from = state, closed_at = $2, corrective_action = 'Mended', signed_by = 'A mechanic'",
         'closed_at IS NULL',
         scene.api.clock.now(),
       ) as never,
