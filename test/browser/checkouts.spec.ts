@@ -167,7 +167,7 @@ async function quizTaken(page: Page, title: string): Promise<void> {
   await page.getByLabel('Your answer, minutes').fill('31');
   await page.getByRole('button', { name: 'Hand in', exact: true }).click();
   await page.getByText('1 of 1 right').waitFor();
-  expect(await page.getByRole('group').innerText()).toContain(
+  expect(await page.locator('main').getByRole('group').innerText()).toContain(
     'Where it is written: Flight manual, section 3',
   );
   await sound(page);

@@ -44,7 +44,7 @@ test.each(Object.entries(WINDOWS))(
     const page = await signedIn(browser, { api, ready, who: pilot, viewport, at: '/' });
     const section = page.getByRole('region', { name: 'A booked flight is answered otherwise now' });
     await section.getByText('Fuel leak at the gascolator').waitFor();
-    expect(await section.innerText()).toMatch(/NX101B.*booked as .*now No/s);
+    expect(await section.innerText()).toMatch(/NX101B.*Booked as .*now No/s);
     await section.getByRole('button', { name: 'What changed it?' }).click();
     await section.getByText(/after a change of open squawks/).waitFor();
     await section.getByRole('button', { name: 'What would make it a yes?' }).click();

@@ -72,10 +72,12 @@ function One({ of, zone, named }: { of: StandingAnswer; zone: string; named: boo
     );
   return (
     <article data-standing={of.registration} class={better ? 'better' : 'worse'}>
+      <h3>
+        {of.registration}, {spanIn(zone, of.departs, of.arrives)}
+        {named && `, ${of.memberName}`}
+      </h3>
       <p>
-        <strong>{of.registration}</strong> {spanIn(zone, of.departs, of.arrives)}
-        {named && `, ${of.memberName}`}: booked as <q>{ANSWER_WORD[of.bookedAt]}</q>, now{' '}
-        <strong>{ANSWER_WORD[of.now]}</strong>.
+        Booked as <q>{ANSWER_WORD[of.bookedAt]}</q>, now <strong>{ANSWER_WORD[of.now]}</strong>.
       </p>
       {of.because.length > 0 && (
         <ul>
