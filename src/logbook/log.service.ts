@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../accounts/current-user.js';
-import { assertOwnOr, READERS } from '../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../members/members.access.js';
+import { assertTaughtOr } from '../members/students.js';
 import { MEMBERS } from '../members/member-rows.js';
 import { Clock } from '../platform/clock.js';
 import { addRecord, findRecord, writeRecord } from '../platform/database/records.js';
@@ -95,6 +96,7 @@ export class LogService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
         return work(em, { clubId, memberId });
       },
       { readOnly: true },

@@ -37,7 +37,10 @@ defineProblems(
   },
 );
 
-/** Roles that read members' records and logs; papers and practice an instructor reads of their students alone (students.ts). */
+/**
+ * Roles that read about members. An instructor reads papers, log and practice of their students alone (students.ts); checkouts,
+ * which any of them may be asked to sign, and decisions, which a first lesson begins with, of everybody.
+ */
 export const READERS: Role[] = ['instructor', 'safety-officer', 'administrator'];
 /** Roles that keep members' papers in order. */
 export const OFFICERS: Role[] = ['safety-officer', 'administrator'];

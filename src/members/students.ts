@@ -11,7 +11,7 @@ const BEHIND = "interval '366 days'";
 
 /**
  * A student of an instructor flies with them (a booking with the instructor aboard as such, to come or within a year),
- * or holds what they signed within a year: a checkout, an endorsement, practice they saw. A booking is all it takes, so
+ * or holds what they signed within a year: a checkout, an item of one, an endorsement, practice they saw, limits. A booking is all it takes, so
  * that an instructor can prepare the first lesson.
  */
 const STUDENT = `SELECT EXISTS (
@@ -21,6 +21,10 @@ const STUDENT = `SELECT EXISTS (
               WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $3)))
   OR EXISTS (SELECT 1 FROM checkouts c WHERE c.club_id = $1 AND c.signed_by = $2 AND c.member_id = $3
        AND c.signed_on > ($4::timestamptz - ${BEHIND})::date)
+  OR EXISTS (SELECT 1 FROM checkout_marks k WHERE k.club_id = $1 AND k.signed_by = $2 AND k.member_id = $3
+       AND k.marked_on > ($4::timestamptz - ${BEHIND})::date)
+  OR EXISTS (SELECT 1 FROM personal_limits l WHERE l.club_id = $1 AND l.set_by = $2 AND l.member_id = $3
+       AND l.recorded_at > $4::timestamptz - ${BEHIND})
   OR EXISTS (SELECT 1 FROM endorsements e WHERE e.club_id = $1 AND e.given_by = $2 AND e.member_id = $3
        AND e.endorsed_on > ($4::timestamptz - ${BEHIND})::date)
   OR EXISTS (SELECT 1 FROM practice_records r WHERE r.club_id = $1 AND r.instructor_id = $2 AND r.member_id = $3

@@ -32,7 +32,7 @@ export class StandingQuery extends PageQuery {
   @ApiPropertyOptional({
     type: Boolean,
     default: false,
-    description: "true: the whole club's, for instructors and officers",
+    description: "true: the whole club's, for officers",
   })
   @IsOptional()
   @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))

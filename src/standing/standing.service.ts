@@ -6,7 +6,8 @@ import { requireKnown } from '../decisions/gather/known.js';
 import { instant } from '../decisions/gather/sql.js';
 import type { WaysDto } from '../decisions/ways/ways.dto.js';
 import { WaysService } from '../decisions/ways/ways.service.js';
-import { assertOwnOr, READERS } from '../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../members/members.access.js';
+import { assertTaughtOr } from '../members/students.js';
 import { Clock } from '../platform/clock.js';
 import { notThere } from '../platform/database/records.js';
 import { TenantDb } from '../platform/database/tenant.js';
@@ -56,11 +57,13 @@ export class StandingService {
   list(user: SignedIn, query: StandingQuery): Promise<Page<StandingAnswerDto>> {
     const memberId = query.everybody ? null : (query.memberId ?? user.memberId);
     if (memberId === null) {
-      if (!hasAnyRole(user, ...READERS)) throw new ProblemException('forbidden', { field: 'everybody' });
+      if (!hasAnyRole(user, ...OFFICERS)) throw new ProblemException('forbidden', { field: 'everybody' });
     } else assertOwnOr(user, memberId, READERS);
     const after = readCursor(query.cursor);
     return this.read(user, async (em) => {
       await requireKnown(em, { memberId });
+      if (memberId !== null)
+        await assertTaughtOr(em, user, memberId, { roles: OFFICERS, now: this.clock.now() });
       const rows: Row[] = await em.query(
         `${SELECT} AND ($2::uuid IS NULL OR EXISTS (SELECT 1 FROM booking_people p WHERE p.club_id = b.club_id
              AND p.booking_id = b.id AND p.member_id = $2))

@@ -1,6 +1,7 @@
 import { newId } from '../../src/platform/ids.js';
 import { type Api, type Session, startApi } from '../support/api.js';
 import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
+import { teach } from '../support/teach.js';
 
 let api: Api;
 let ready: ReadyClub;
@@ -54,6 +55,10 @@ describe('one’s own limits', () => {
         ...{ note: 'After the winter', setBy: { id: who.memberId } },
       },
       toCome: [],
+    });
+    expect((await instructor.get(of(who)).expect(403)).body.detail).toMatch(/do not teach/);
+    await teach(api, {
+      ...{ clubId: ready.club.clubId, instructorId: instructor.memberId, memberId: who.memberId },
     });
     await instructor.get(of(who)).expect(200);
     const other = await ready.club.signInAs('member');

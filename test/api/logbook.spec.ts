@@ -1,6 +1,7 @@
 import { newId } from '../../src/platform/ids.js';
 import { type Api, type Session, startApi, type TestClub } from '../support/api.js';
 import { seedFleet, type SeededFleet } from '../support/seed-fleet.js';
+import { teach } from '../support/teach.js';
 
 let api: Api;
 let club: TestClub;
@@ -228,7 +229,7 @@ describe('entries that contradict themselves', () => {
 });
 
 describe('who', () => {
-  it('writes: the member and an administrator; reads: instructors and officers too', async () => {
+  it('writes: the member and an administrator; reads: officers, and instructors their students’', async () => {
     const { id } = await create();
     const at = `${log()}/${id}`;
     for (const role of ['member', 'instructor', 'safety-officer', 'maintenance-coordinator'] as const) {
@@ -236,6 +237,12 @@ describe('who', () => {
       await other.post(log(), inClubAircraft()).expect(403);
       await other.patch(at, { remarks: 'x' }, '"1"').expect(403);
       await other.post(`${at}/void`).set('If-Match', '"1"').expect(403);
+      if (role === 'instructor') {
+        expect((await other.get(log()).expect(403)).body.detail).toMatch(/do not teach/);
+        await teach(api, {
+          ...{ clubId: club.clubId, instructorId: other.memberId, memberId: member.memberId },
+        });
+      }
       const reads = role === 'instructor' || role === 'safety-officer';
       await other.get(log()).expect(reads ? 200 : 403);
       await other.get(`${log()}/totals`).expect(reads ? 200 : 403);

@@ -1,6 +1,7 @@
 /** What lapses next of one person, as of any day, with the entries counted for it. */
 import { startApi, type Api } from '../support/api.js';
 import { readyClub, type ReadyClub } from '../support/ready-club.js';
+import { teach } from '../support/teach.js';
 
 interface Requirement {
   rule: string;
@@ -128,6 +129,9 @@ it('answers for another day: later ones with what is on record, earlier ones wit
 
 it('is for the member and those who read records, and names a day it cannot answer for', async () => {
   const instructor = await ready.club.signInAs('instructor');
+  const { memberId } = ready.member;
+  await instructor.get(`/members/${memberId}/recency`).expect(403);
+  await teach(api, { clubId: ready.club.clubId, instructorId: instructor.memberId, memberId });
   expect(of(await read('', instructor), DAY).lapsesOn).toBe('2026-05-22');
   const other = await ready.club.signInAs('member');
   await other.get(`/members/${ready.member.memberId}/recency`).expect(403);

@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { assertOwnOr, READERS } from '../../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../../members/members.access.js';
+import { assertTaughtOr } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { notThere } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -32,6 +33,7 @@ export class PapersHoldService {
       });
       const person = people[memberId];
       if (person === undefined) throw notThere('member');
+      await assertTaughtOr(em, by, memberId, { roles: OFFICERS, now: at });
       return {
         on: localDateOf(toSeconds(at), zone),
         items: papersHold(person, { jurisdiction, zone, at }),

@@ -4,7 +4,8 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
 import { MEMBERS } from '../../members/member-rows.js';
-import { assertOwnOr, READERS } from '../../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../../members/members.access.js';
+import { assertTaughtOr } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, pageOfRecords } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -117,6 +118,7 @@ export class LogImportService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
         const page = await pageOfRecords(em, IMPORTS, { clubId, memberId }, query, true);
         return { ...page, items: page.items.map(viewOf) };
       },

@@ -10,7 +10,8 @@ import { show } from '../../platform/http/views.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
 import { MEMBERS } from '../member-rows.js';
-import { assertOwnOr, isOwn, READERS } from '../members.access.js';
+import { assertOwnOr, isOwn, OFFICERS, READERS } from '../members.access.js';
+import { assertTaughtOr } from '../students.js';
 import { MemberCheckView, type NewMemberCheck } from './member-check.dto.js';
 import { MemberCheck, MemberCheckVoid } from './member-check.entity.js';
 
@@ -30,6 +31,7 @@ export class MemberChecksService {
     const { clubId } = person;
     const work = async (em: EntityManager) => {
       await findRecord(em, MEMBERS, { clubId, id: memberId });
+      await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
       const { items, nextCursor } = await pageOfRecords(em, CHECKS, { clubId, memberId }, page, true);
       return { items: await views(em, items), nextCursor };
     };

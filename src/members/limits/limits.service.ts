@@ -9,7 +9,8 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
 import { addDays, CAUTION, type LocalDate } from '../../rules/index.js';
 import { MEMBERS } from '../member-rows.js';
-import { assertOwnOr, isOwn, READERS } from '../members.access.js';
+import { assertOwnOr, isOwn, OFFICERS, READERS } from '../members.access.js';
+import { assertTaughtOr } from '../students.js';
 import { LIMITS, sidesOf, sideViews, type Side } from './limits-rows.js';
 import type { MemberLimitsView, SetLimitsDto } from './limits.dto.js';
 import { isLooser, limitsIn, NO_LIMITS, sameLimits, strictestOf, type Limits } from './strictness.js';
@@ -42,6 +43,7 @@ export class LimitsService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
         return this.view(em, clubId, memberId);
       },
       { readOnly: true },

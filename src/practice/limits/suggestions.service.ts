@@ -4,7 +4,8 @@ import type { SignedIn } from '../../accounts/current-user.js';
 import { clubToday } from '../../clubs/club-time.js';
 import { policyNumber } from '../../clubs/policy/policy-number.js';
 import { MEMBERS } from '../../members/member-rows.js';
-import { assertOwnOr, READERS } from '../../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../../members/members.access.js';
+import { assertTaughtOr } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { findRecord } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -43,6 +44,7 @@ export class LimitSuggestionsService {
       clubId,
       async (em) => {
         await findRecord(em, MEMBERS, { clubId, id: memberId });
+        await assertTaughtOr(em, person, memberId, { roles: OFFICERS, now: this.clock.now() });
         const to = await clubToday(em, clubId, this.clock.now());
         const set = await policyNumber(em, { clubId, parameterId: SUGGESTED_DAYS, on: to });
         const days = Math.max(0, Math.floor(set ?? DAYS));

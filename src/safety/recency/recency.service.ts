@@ -1,7 +1,9 @@
 import { Injectable } from '@nestjs/common';
+import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { Pace } from '../../decisions/timeline/pace.js';
-import { assertOwnOr, READERS } from '../../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../../members/members.access.js';
+import { assertTaughtOr } from '../../members/students.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { CAUTION, daysBetween } from '../../rules/index.js';
@@ -23,7 +25,12 @@ export class RecencyService {
     assertOwnOr(user, memberId, READERS);
     const knownAt = this.clock.now();
     const asked = { memberId, on: query.on, knownAt };
-    const facts = await this.db.run(user.clubId, (em) => gatherOwn(em, asked), { readOnly: true });
+    const gather = async (em: EntityManager) => {
+      const facts = await gatherOwn(em, asked);
+      await assertTaughtOr(em, user, memberId, { roles: OFFICERS, now: knownAt });
+      return facts;
+    };
+    const facts = await this.db.run(user.clubId, gather, { readOnly: true });
     const pace = new Pace();
     const all: Requirement[] = [];
     for (const flight of query.flight ? [query.flight] : BOARD_FLIGHTS) {

@@ -90,7 +90,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^deleteEndorsement$/, OFFICERS],
   [/^suspend(Instructor)?Certificate$|^(update|delete)(Instructor)?CertificateSuspension$/, OFFICERS],
   [/^listUnverifiedPapers$/, OFFICERS],
-  [/^(listMemberChecks|readPapersHold)$/, READERS],
+  [/^(listMemberChecks|readPapersHold)$/, OFFICERS],
   [/^(record|void)MemberCheck$/, OFFICERS],
   [/^listDocuments$/, OFFICERS],
   [/^(add|read|remove)Document$/, OFFICERS],
@@ -98,16 +98,18 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^exportMyRecord$/, ALL],
   [/^(preview|erase)(Erasure|Member)$/, ADMINISTRATOR],
   // Flying.
-  [/^(listLogEntries|getLogTotals|exportLog(Csv|Json)|listCheckouts)$/, READERS],
-  [/^readRecency$/, READERS],
+  // And instructors, of their students.
+  [/^(listLogEntries|getLogTotals|exportLog(Csv|Json))$/, OFFICERS],
+  [/^listCheckouts$/, READERS],
+  [/^readRecency$/, OFFICERS],
   [/^(create|update|void)LogEntry$/, ADMINISTRATOR],
-  [/^listLogImports$/, READERS],
+  [/^listLogImports$/, OFFICERS],
   [/^(previewLogImport|importLog|takeLogImportBack)$/, ADMINISTRATOR],
   // And instructors, of their students; officers are shown what an instructor signed.
   [/^listPractice$/, OFFICERS],
   // Only one's own, and one's students'.
   [/^(readRust|planPractice)$/, []],
-  [/^(readLimits|suggestLimits)$/, READERS],
+  [/^(readLimits|suggestLimits)$/, OFFICERS],
   // One's own; for somebody else, signed or set by an instructor.
   [/^(addPractice|setLimits)$/, INSTRUCTOR],
   // Only what an instructor signed.
