@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Me } from '../api/types.js';
+import { StandingAnswers } from '../calendar/standing.js';
 import './board.css';
 import { LapseBoard } from './lapse-board.js';
 import { OverrideList } from './override-list.js';
@@ -26,6 +27,7 @@ export function BoardPage({ me }: { me: Me }) {
         Safety
       </h2>
       {officer && <LapseBoard me={me} />}
+      {officer && <StandingAnswers me={me} everybody />}
       <ReportForm me={me} filed={() => setFiled(filed + 1)} />
       <ReportList key={filed} me={me} officer={officer} />
       {officer && <OverrideList zone={me.club.zone} />}
