@@ -45,7 +45,7 @@ export function flightTimes(request: Pick<FlightRequestDto, 'departs' | 'arrives
  *   that contradicts itself.
  */
 export function flightFacts(
-  request: FlightRequestDto,
+  request: FlightRequestDto & { planned?: boolean },
   memberId: string,
   airfields: readonly AirfieldFact[],
   homeAirfieldId: string,
@@ -98,6 +98,7 @@ export function flightFacts(
     weather: request.weather ? weatherOf(request.weather) : null,
     destinationForecast: request.destinationForecast ? forecastOf(request.destinationForecast) : null,
     loading: request.loading ? loadingOf(request.loading) : null,
+    ...(request.planned ? { planned: true } : {}),
   };
 }
 

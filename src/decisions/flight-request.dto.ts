@@ -358,4 +358,13 @@ export class AskDto extends FlightRequestDto {
   @Optional()
   @IsBoolean()
   ways?: boolean;
+
+  @ApiPropertyOptional({
+    default: false,
+    description:
+      'A question about a day to come, ahead of making a booking: rules about how a booking is made (how far ahead) are not asked',
+  })
+  @Optional()
+  @IsBoolean()
+  planned?: boolean;
 }

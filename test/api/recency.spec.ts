@@ -127,6 +127,26 @@ it('answers for another day: later ones with what is on record, earlier ones wit
   expect(of(await read('?on=2019-05-02'), DAY)).toMatchObject({ holds: true, lapsesOn: '2019-07-31' });
 });
 
+it('of a day farther ahead than bookings are taken: what is needed is asked ahead, and nothing can be booked that way', async () => {
+  const flight = {
+    ...{ departs: '2026-07-14T18:00:00Z', arrives: '2026-07-14T19:00:00Z', purpose: 'passengers' },
+    ...{ personsOnBoard: 4, aircraftIds: [ready.aircraftId] },
+  };
+  const lead = async (more: object): Promise<string | undefined> => {
+    const { body } = await ready.member.post('/decisions', { ...flight, ...more }).expect(200);
+    const [{ findings }] = (body as { decisions: { findings: { rule: string; status: string }[] }[] })
+      .decisions as [{ findings: { rule: string; status: string }[] }];
+    return findings.find(({ rule }) => rule === 'club.booking_lead')?.status;
+  };
+  expect(await lead({})).toBe('short');
+  expect(await lead({ planned: true })).toBe('not-applicable');
+  const { aircraftIds: _, ...one } = flight;
+  await ready.member
+    .post('/bookings', { ...one, aircraftId: ready.aircraftId, planned: true })
+    .set('Idempotency-Key', 'ahead')
+    .expect(400);
+});
+
 it('is for the member and those who read records, and names a day it cannot answer for', async () => {
   const instructor = await ready.club.signInAs('instructor');
   const { memberId } = ready.member;

@@ -109,4 +109,6 @@ export interface FlightFacts {
   /** Absent in sheets stored before it was kept. */
   destinationForecast?: DeclaredForecast | null;
   loading: DeclaredLoading | null;
+  /** Asked ahead of making a booking: how a booking is made is not asked. Absent: a booking may be made of it. */
+  planned?: boolean;
 }

@@ -67,6 +67,7 @@ export const FLIGHT: FlightFacts = {
   overWaterBeyondGlide: false,
   weather: null,
   destinationForecast: null,
+  planned: false,
   loading: { occupantsLb: 170, baggageLb: 10, fuelUsGal: 40 },
 };
 

@@ -85,6 +85,7 @@ export const flightWords = (nameOf: NameOf, zone: string): FieldWords<FlightFact
   weather: (value) => `weather: ${weather(value, zone)}`,
   destinationForecast: (value) => `forecast at the destination: ${forecast(value, zone)}`,
   loading: (value) => `loading: ${loading(value)}`,
+  planned: (value) => (value ? 'asked ahead of making a booking' : 'asked to book it'),
 });
 
 /** Phrases for parts of a request that may be left out. */
@@ -101,6 +102,7 @@ export const FLIGHT_MISSING: Partial<Record<keyof FlightFacts, string>> = {
   weather: 'weather not said',
   destinationForecast: 'forecast at the destination not said',
   loading: 'loading not said',
+  planned: 'asked to book it',
 };
 
 /** Words for what a rule took from the crew. */

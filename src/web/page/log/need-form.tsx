@@ -37,6 +37,8 @@ export function NeedForm({ whose, own, zone, aircraft }: Props) {
       const aboard = Number(passengers);
       const { decisions } = await call<Answers>('POST', '/decisions', {
         ...{ departs, arrives, aircraftIds: [aircraftId], ...(own ? {} : { memberId: whose }) },
+        // The day may lie farther ahead than the club takes bookings.
+        planned: true,
         ...{ purpose: aboard > 0 ? 'passengers' : 'solo', personsOnBoard: 1 + aboard, flightRules: 'VFR' },
       });
       setDecision(decisions[0]!);

@@ -16,6 +16,7 @@ export const bookingLead = defineRule({
   parameters: ['club.booking-lead.min-hours', 'club.booking-lead.max-days'],
   branches: {
     maintenance: { status: 'not-applicable', says: 'Flights for maintenance may be booked at any time.' },
+    planned: { status: 'not-applicable', says: 'Asked ahead: this is asked when the flight is booked.' },
     'in-time': {
       status: 'met',
       says: 'Booked neither too late nor too far ahead; departures through {through} may be booked.',
@@ -38,7 +39,8 @@ export const bookingLead = defineRule({
           'Days ahead are counted on the calendar from the day of booking; the last of them may be booked whole.',
       },
       judge(f, moment, p, take) {
-        const { purpose } = f.flight;
+        const { purpose, planned = false } = f.flight;
+        if (planned) return take('planned');
         if (purpose === 'maintenance' || purpose === 'ferry-to-inspection') return take('maintenance');
         const hours = p.number('club.booking-lead.min-hours');
         const days = p.number('club.booking-lead.max-days');
