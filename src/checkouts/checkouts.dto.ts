@@ -1,9 +1,14 @@
-import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
-import { DayField, IdField, NoteField, Shown, TextField, WordField } from '../platform/http/fields.js';
+import {
+  DayField,
+  IdField,
+  NoteField,
+  Shown,
+  SwitchField,
+  TextField,
+  WordField,
+} from '../platform/http/fields.js';
 import { PageQuery, PageShape } from '../platform/http/pages.js';
-import { ViewOf } from '../platform/http/views.js';
+import { ViewOf, VoidedView } from '../platform/http/views.js';
 import type { CheckoutCondition, CheckoutFact, EquipmentGroup } from '../rules/facts/person.js';
 import { CHECKOUT_KINDS, CONDITIONS, EQUIPMENT_GROUPS } from './subjects.js';
 
@@ -47,18 +52,6 @@ export class VoidCheckoutDto {
   reason: string;
 }
 
-/** A sign-off taken back. */
-export class VoidedView {
-  @Shown({ type: 'string', format: 'uuid' })
-  by: string;
-
-  @Shown({ type: 'string', format: 'date-time' })
-  at: string;
-
-  @Shown({ type: 'string' })
-  reason: string;
-}
-
 /** A sign-off as the API shows it. */
 export class CheckoutView extends ViewOf(CheckoutDto) {
   @Shown({ type: 'string', format: 'uuid' })
@@ -95,10 +88,7 @@ export class CheckoutView extends ViewOf(CheckoutDto) {
 
 /** Narrows the list of sign-offs. */
 export class CheckoutQuery extends PageQuery {
-  @ApiPropertyOptional({ type: Boolean, default: false, description: 'true: show those taken back too' })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'voided must be true or false' })
+  @SwitchField({ default: false, description: 'true: show those taken back too' })
   voided?: boolean;
 }
 

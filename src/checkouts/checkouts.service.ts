@@ -9,7 +9,7 @@ import { Clock } from '../platform/clock.js';
 import { addRecord, findRecord } from '../platform/database/records.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { type Page, pageOf, readCursor } from '../platform/http/pages.js';
-import { show } from '../platform/http/views.js';
+import { show, VoidedView } from '../platform/http/views.js';
 import { ProblemException } from '../platform/problems/problem-exception.js';
 import { Checkout, CheckoutVoid } from './checkout.entity.js';
 import { checkoutStands } from './standing-checkouts.js';
@@ -111,8 +111,6 @@ async function views(em: EntityManager, rows: Checkout[]): Promise<CheckoutView[
   const voids = await em.find(CheckoutVoid, { where: { clubId, checkoutId: In(rows.map(({ id }) => id)) } });
   return rows.map((row) => {
     const taken = voids.find(({ checkoutId }) => checkoutId === row.id);
-    const voided =
-      taken === undefined ? null : { by: taken.voidedBy, at: taken.recordedAt, reason: taken.reason };
-    return show(CheckoutView, row, { voided });
+    return show(CheckoutView, row, { voided: VoidedView.of(taken) });
   });
 }

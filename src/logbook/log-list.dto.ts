@@ -1,7 +1,7 @@
 import { ApiPropertyOptional } from '@nestjs/swagger';
 import { Transform } from 'class-transformer';
-import { ArrayMaxSize, IsArray, IsBoolean, IsIn } from 'class-validator';
-import { Shown } from '../platform/http/fields.js';
+import { ArrayMaxSize, IsArray, IsIn } from 'class-validator';
+import { Shown, SwitchField } from '../platform/http/fields.js';
 import { IsId, IsLocalDate, Optional } from '../platform/http/index.js';
 import { PageQuery, PageShape } from '../platform/http/pages.js';
 import type { LogFact } from '../rules/facts/person.js';
@@ -11,9 +11,6 @@ import { LOG_ROLES } from './words.js';
 
 /** Most entries asked for by id at a time: their ids fit an address. */
 export const MOST_IDS = 100;
-
-/** 'true' and 'false' as an address has them. */
-const YesOrNo = () => Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value));
 
 /** Narrows the list of entries; what is left out narrows nothing. */
 export class LogQuery extends PageQuery {
@@ -37,12 +34,9 @@ export class LogQuery extends PageQuery {
   @IsIn(LOG_ROLES, { message: `role must be one of ${LOG_ROLES.join(', ')}` })
   role?: LogFact['role'];
 
-  @ApiPropertyOptional({
-    ...{ type: Boolean, description: 'true: entries with a flagged value only; false: those without' },
+  @SwitchField({
+    ...{ description: 'true: entries with a flagged value only; false: those without' },
   })
-  @Optional()
-  @YesOrNo()
-  @IsBoolean({ message: 'flagged must be true or false' })
   flagged?: boolean;
 
   @ApiPropertyOptional({
@@ -56,10 +50,7 @@ export class LogQuery extends PageQuery {
   @IsId({ each: true, message: 'each of ids must be an identifier (UUID)' })
   ids?: string[];
 
-  @ApiPropertyOptional({ type: Boolean, default: false, description: 'true: show the voided entries too' })
-  @Optional()
-  @YesOrNo()
-  @IsBoolean({ message: 'voided must be true or false' })
+  @SwitchField({ default: false, description: 'true: show the voided entries too' })
   voided?: boolean;
 }
 

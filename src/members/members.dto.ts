@@ -1,9 +1,8 @@
 import { Transform } from 'class-transformer';
-import { IsBoolean, IsEmail, IsOptional } from 'class-validator';
-import { ApiPropertyOptional } from '@nestjs/swagger';
+import { IsEmail } from 'class-validator';
 import { lowerCase } from '../accounts/accounts.dto.js';
 import { ROLES, type Role } from '../accounts/roles.js';
-import { DayField, Shown, TextField, WordField, WordsField } from '../platform/http/fields.js';
+import { DayField, Shown, SwitchField, TextField, WordField, WordsField } from '../platform/http/fields.js';
 import { PageQuery, PageShape } from '../platform/http/pages.js';
 import { ChangesOf, ViewOf } from '../platform/http/views.js';
 import { STANDINGS, type Standing } from './member.entity.js';
@@ -45,10 +44,7 @@ export class StandingDto {
 
 /** Narrows the list of names. */
 export class NamesQuery extends PageQuery {
-  @ApiPropertyOptional({ type: Boolean, description: 'true: only instructors; false: only the others' })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'instructor must be true or false' })
+  @SwitchField({ description: 'true: only instructors; false: only the others' })
   instructor?: boolean;
 }
 

@@ -1,12 +1,10 @@
 import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
+import { ANSWERS } from '../decisions/decision.dto.js';
 import { IsId, Optional, PageQuery } from '../platform/http/index.js';
-import { Shown } from '../platform/http/fields.js';
+import { Shown, SwitchField } from '../platform/http/fields.js';
 import { PageShape } from '../platform/http/pages.js';
 import type { Answer } from '../rules/index.js';
 
-const ANSWERS = ['yes', 'yes-with-conditions', 'dual-only', 'ask-officer', 'no'] as const;
 const ANSWER = { type: 'string', enum: ANSWERS } as const;
 
 /** Whose standing answers to list. */
@@ -19,24 +17,16 @@ export class StandingQuery extends PageQuery {
   @IsId()
   memberId?: string;
 
-  @ApiPropertyOptional({
-    type: Boolean,
+  @SwitchField({
     default: false,
     description: 'true: only flights answered otherwise than when booked',
   })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'changed must be true or false' })
   changed?: boolean;
 
-  @ApiPropertyOptional({
-    type: Boolean,
+  @SwitchField({
     default: false,
     description: "true: the whole club's, for officers",
   })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'everybody must be true or false' })
   everybody?: boolean;
 }
 

@@ -1,6 +1,3 @@
-import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
 import {
   FlagField,
   IdField,
@@ -8,6 +5,7 @@ import {
   PartField,
   PartsField,
   Shown,
+  SwitchField,
   TextField,
   TextsField,
   WholeField,
@@ -206,10 +204,7 @@ export class RequirementView extends RecordHead {
 
 /** Narrows the list. */
 export class RequirementQuery extends PageQuery {
-  @ApiPropertyOptional({ type: Boolean, default: false, description: 'true: those retired too' })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'retired must be true or false' })
+  @SwitchField({ default: false, description: 'true: those retired too' })
   retired?: boolean;
 }
 

@@ -1,12 +1,10 @@
-import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
 import {
   DayField,
   IdField,
   NoteField,
   PartField,
   Shown,
+  SwitchField,
   TextField,
   WordField,
 } from '../../platform/http/fields.js';
@@ -89,14 +87,10 @@ export class MarkView extends ViewOf(MarkDto) {
 
 /** Narrows the list. */
 export class MarkQuery extends PageQuery {
-  @ApiPropertyOptional({
-    type: Boolean,
+  @SwitchField({
     default: false,
     description: 'true: show corrected ones and withdrawals too',
   })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'corrected must be true or false' })
   corrected?: boolean;
 }
 

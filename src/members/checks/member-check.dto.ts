@@ -1,6 +1,6 @@
 import { DayField, Shown, TextField, WordField } from '../../platform/http/fields.js';
 import { PageShape } from '../../platform/http/pages.js';
-import { ViewOf } from '../../platform/http/views.js';
+import { ViewOf, VoidedView } from '../../platform/http/views.js';
 import type { CheckFact } from '../../rules/facts/person.js';
 
 export const CHECK_KINDS = ['identity', 'citizenship', 'background'] as const satisfies CheckFact['kind'][];
@@ -29,18 +29,6 @@ export class VoidMemberCheck {
   reason: string;
 }
 
-/** A check taken back. */
-export class VoidedCheckView {
-  @Shown({ type: 'string', format: 'uuid' })
-  by: string;
-
-  @Shown({ type: 'string', format: 'date-time' })
-  at: string;
-
-  @Shown({ type: 'string' })
-  reason: string;
-}
-
 /** A check as the API shows it. */
 export class MemberCheckView extends ViewOf(NewMemberCheck) {
   @Shown({ type: 'string', format: 'uuid' })
@@ -55,8 +43,8 @@ export class MemberCheckView extends ViewOf(NewMemberCheck) {
   @Shown({ type: 'string', format: 'date-time' })
   recordedAt: string;
 
-  @Shown({ type: () => VoidedCheckView, nullable: true, description: 'Null while it stands' })
-  voided: VoidedCheckView | null;
+  @Shown({ type: () => VoidedView, nullable: true, description: 'Null while it stands' })
+  voided: VoidedView | null;
 }
 
 /** One page of checks, newest record first, those taken back among them. */

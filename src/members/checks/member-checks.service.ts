@@ -6,7 +6,7 @@ import { Clock } from '../../platform/clock.js';
 import { addRecord, findRecord, pageOfRecords } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import type { Page, PageQuery } from '../../platform/http/pages.js';
-import { show } from '../../platform/http/views.js';
+import { show, VoidedView } from '../../platform/http/views.js';
 import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
 import { MEMBERS } from '../member-rows.js';
@@ -79,8 +79,6 @@ async function views(em: EntityManager, rows: MemberCheck[]): Promise<MemberChec
   const voids = await em.find(MemberCheckVoid, { where: { clubId, checkId: In(rows.map(({ id }) => id)) } });
   return rows.map((row) => {
     const taken = voids.find(({ checkId }) => checkId === row.id);
-    const voided =
-      taken === undefined ? null : { by: taken.voidedBy, at: taken.recordedAt, reason: taken.reason };
-    return show(MemberCheckView, row, { voided });
+    return show(MemberCheckView, row, { voided: VoidedView.of(taken) });
   });
 }

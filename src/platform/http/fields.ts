@@ -2,8 +2,8 @@
  * Fields of request and answer bodies: each decorator both checks the value and describes it in the API, so that the two
  * cannot part. `optional`: may be left out. `nullable`: may be null, or left out.
  */
-import type { Type } from '@nestjs/common';
-import type { ApiPropertyOptions } from '@nestjs/swagger';
+import { applyDecorators, type Type } from '@nestjs/common';
+import { ApiPropertyOptional, type ApiPropertyOptions } from '@nestjs/swagger';
 import { Transform, Type as Nested } from 'class-transformer';
 import {
   ArrayMaxSize,
@@ -26,7 +26,7 @@ import {
 import { IsHoursTenths } from './hours.decorator.js';
 import { IsInstant, IsLocalDate } from './instants.decorator.js';
 import { field, type FieldOptions } from './field-description.js';
-import { LowerCase } from './optional.js';
+import { LowerCase, Optional } from './optional.js';
 import { IsZone } from './zone.decorator.js';
 
 export { type FieldOptions, fieldsOf, Shown } from './field-description.js';
@@ -132,6 +132,15 @@ export const HoursField = (of: FieldOptions = {}): PropertyDecorator =>
 /** True or false. */
 export const FlagField = (of: FieldOptions = {}): PropertyDecorator =>
   field({ type: 'boolean' }, of, IsBoolean());
+
+/** `true` or `false` in an address, which may be left out. */
+export const SwitchField = (of: { description: string; default?: false }): PropertyDecorator =>
+  applyDecorators(
+    ApiPropertyOptional({ type: Boolean, ...of }),
+    Optional(),
+    Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value)),
+    IsBoolean({ message: '$property must be true or false' }),
+  );
 
 /** A calendar date, 'YYYY-MM-DD'. */
 export const DayField = (of: FieldOptions = {}): PropertyDecorator =>

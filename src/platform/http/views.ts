@@ -49,3 +49,20 @@ export const hoursOf = <T extends number | null | undefined>(tenths: T): T =>
   (typeof tenths === 'number' ? tenths / 10 : tenths) as T;
 export const tenthsOf = <T extends number | null | undefined>(hours: T): T =>
   (typeof hours === 'number' ? Math.round(hours * 10) : hours) as T;
+
+/** A record taken back: by whom, when and why. */
+export class VoidedView {
+  @Shown({ type: 'string', format: 'uuid' })
+  by: string;
+
+  @Shown({ type: 'string', format: 'date-time' })
+  at: string;
+
+  @Shown({ type: 'string' })
+  reason: string;
+
+  /** Null where nothing took it back. */
+  static of(taken: { voidedBy: string; recordedAt: string; reason: string } | undefined): VoidedView | null {
+    return taken === undefined ? null : { by: taken.voidedBy, at: taken.recordedAt, reason: taken.reason };
+  }
+}

@@ -1,6 +1,3 @@
-import { ApiPropertyOptional } from '@nestjs/swagger';
-import { Transform } from 'class-transformer';
-import { IsBoolean, IsOptional } from 'class-validator';
 import {
   DayField,
   FlagField,
@@ -9,6 +6,7 @@ import {
   NumberField,
   PartField,
   Shown,
+  SwitchField,
   TextField,
   TextsField,
   WholeField,
@@ -225,14 +223,10 @@ export class PracticeRecordView extends ViewOf(PracticeRecordDto) {
 
 /** Narrows the list. */
 export class PracticeQuery extends PageQuery {
-  @ApiPropertyOptional({
-    type: Boolean,
+  @SwitchField({
     default: false,
     description: 'true: show corrected and withdrawn ones too',
   })
-  @IsOptional()
-  @Transform(({ value }) => (value === 'true' ? true : value === 'false' ? false : value))
-  @IsBoolean({ message: 'corrected must be true or false' })
   corrected?: boolean;
 }
 
