@@ -13,23 +13,35 @@ import { personInRole, type Crew, type Decision, type FactSheet, type Finding } 
 
 const ROLES = ['pic', 'member', 'instructor'] as const;
 
+/** The people whose record a finding tells of. */
+export function recordsBehind(
+  finding: Pick<Finding, 'reads'>,
+  of: { sheet: FactSheet; crew: Crew },
+): string[] {
+  const ids = ROLES.filter((role) => finding.reads.some((key) => key.startsWith(`${role}.`)))
+    .map((role) => personInRole(of.sheet, of.crew, role))
+    .filter((id): id is string => id !== null);
+  return [...new Set(ids)];
+}
+
+/** Of people whose record is told of, the one hidden from the viewer; null when nobody's is. */
+export function hiddenAmong(
+  viewer: SignedIn,
+  people: readonly string[],
+  nameOf: (id: string) => string | undefined,
+): Hidden | null {
+  if (hasAnyRole(viewer, ...READERS)) return null;
+  const other = people.find((id) => id !== viewer.memberId);
+  if (other === undefined) return null;
+  return { name: nameOf(other) ?? 'The other person', andOwn: people.includes(viewer.memberId) };
+}
+
 /** Whose record behind a finding is hidden from the viewer; null when nobody's is. */
-export function hiddenBehind(
+export const hiddenBehind = (
   viewer: SignedIn,
   finding: Pick<Finding, 'reads'>,
   of: { sheet: FactSheet; crew: Crew },
-): Hidden | null {
-  if (hasAnyRole(viewer, ...READERS)) return null;
-  const people = ROLES.filter((role) => finding.reads.some((key) => key.startsWith(`${role}.`)))
-    .map((role) => personInRole(of.sheet, of.crew, role))
-    .filter((id): id is string => id !== null);
-  const other = people.find((id) => id !== viewer.memberId);
-  if (other === undefined) return null;
-  return {
-    name: of.sheet.people[other]?.name ?? 'The other person',
-    andOwn: people.includes(viewer.memberId),
-  };
-}
+): Hidden | null => hiddenAmong(viewer, recordsBehind(finding, of), (id) => of.sheet.people[id]?.name);
 
 /** The decision as this person may read it. */
 export function asSeenBy(viewer: SignedIn, sheet: FactSheet, decision: Decision): Decision {

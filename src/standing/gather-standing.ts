@@ -48,22 +48,22 @@ export function flightsThatRead(
   );
 }
 
-/** The sheet of each flight; what is wrong with it where it cannot be read any more. */
+/** A flight's facts with the policy that judges them, or what is wrong with it where it cannot be read any more. */
+export type Found = { sheet: FactSheet; policy: Policy } | ProblemException;
+
+/** What is found of each flight, in their order. */
 export async function sheetsOf(
   em: EntityManager,
   flights: readonly BookedFlight[],
   now: string,
-): Promise<{ flight: BookedFlight; sheet: FactSheet | ProblemException; policy: Policy }[]> {
+): Promise<Found[]> {
   if (flights.length === 0) return [];
   try {
     const { sheets, policy } = await gatherEach(em, { flights, knownAt: now });
-    return flights.map((flight, index) => ({ flight, sheet: sheets[index]!, policy }));
+    return sheets.map((sheet) => ({ sheet, policy }));
   } catch (error) {
     if (!(error instanceof ProblemException)) throw error;
-    if (flights.length === 1) {
-      const { policy } = await gatherEach(em, { flights: [], knownAt: now });
-      return [{ flight: flights[0]!, sheet: error, policy }];
-    }
+    if (flights.length === 1) return [error];
     // One of them cannot be read: halves, until it stands alone.
     const middle = Math.ceil(flights.length / 2);
     return [

@@ -1,7 +1,7 @@
 /** One booked flight judged again: pure, from its sheet to the row that is kept. */
+import { recordsBehind } from '../decisions/privacy.js';
 import { ProblemException } from '../platform/problems/index.js';
 import {
-  personInRole,
   rulesetFor,
   sha256,
   stand,
@@ -16,7 +16,7 @@ import {
   type Jurisdiction,
   type Policy,
 } from '../rules/index.js';
-import type { Because } from './gather-standing.js';
+import type { Because, Found } from './gather-standing.js';
 
 /** The answer a booked flight stands at. */
 export interface StandingRow {
@@ -29,21 +29,15 @@ export interface StandingRow {
   holdsUntil: string | null;
 }
 
-const ROLES = ['pic', 'member', 'instructor'] as const;
-
 /** Policy read while facts are gathered, whatever the rules ask. */
 const UNVERIFIED_COUNT = 'club.papers.unverified-count';
 const READ_WHILE_GATHERING = [`policy:${UNVERIFIED_COUNT}`, 'club:rules', 'club:zone'];
 
-/** Judges one booking on a sheet. A flight that cannot be read any more stands at no, and says why. */
-export function judgeAgain(
-  bookingId: string,
-  sheet: FactSheet | ProblemException,
-  policy: Policy,
-): StandingRow {
+/** Judges one booking on what was found of it. A flight that cannot be read any more stands at no, and says why. */
+export function judgeAgain(bookingId: string, found: Found): StandingRow {
   const always = [...READ_WHILE_GATHERING, `booking:${bookingId}`];
-  if (sheet instanceof ProblemException) {
-    const says = sheet.detail ?? 'The flight as it was booked cannot be read any more.';
+  if (found instanceof ProblemException) {
+    const says = found.detail ?? 'The flight as it was booked cannot be read any more.';
     const because = [{ rule: 'flight', title: 'The flight as booked', says, people: [] }];
     return {
       bookingId,
@@ -53,6 +47,7 @@ export function judgeAgain(
       holdsUntil: null,
     };
   }
+  const { sheet, policy } = found;
   const { flight, aircraft } = sheet;
   const standing = stand(sheet, rulesetFor(sheet.jurisdiction, policy), toSeconds(flight.departs));
   const places = flight.route.map(({ id }) => `airfield:${id}`);
@@ -61,9 +56,7 @@ export function judgeAgain(
     answer: standing.answer,
     because: standing.blocking.map(({ rule, title, says, reads }) => ({
       ...{ rule, title, says },
-      people: ROLES.filter((role) => reads.some((key) => key.startsWith(`${role}.`)))
-        .map((role) => personInRole(sheet, standing.crew, role))
-        .filter((id, index, all): id is string => id !== null && all.indexOf(id) === index),
+      people: recordsBehind({ reads }, { sheet, crew: standing.crew }),
     })),
     reads: [
       ...new Set([

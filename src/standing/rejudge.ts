@@ -1,9 +1,8 @@
 /** Judges again what changed facts touch, in transactions of the club's own. */
 import type { EntityManager } from 'typeorm';
-import { gatherClub } from '../decisions/gather/club.js';
 import type { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
-import type { Answer } from '../rules/index.js';
+import type { Answer, Jurisdiction } from '../rules/index.js';
 import { flightsThatRead, sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
 import { judgeAgain, lawDigest, type StandingRow } from './judge-again.js';
 
@@ -52,12 +51,12 @@ async function oneRound(em: EntityManager, clubId: string, now: string): Promise
     [FACTS_AT_ONCE],
   );
   const subjects = [...new Set(taken.map(({ subject }) => subject))];
-  const { jurisdiction } = await gatherClub(em, now);
-  const law = lawDigest(jurisdiction);
-  const [stood]: { law: string }[] = await em.query(
-    'SELECT law FROM standing_clubs WHERE club_id = bellcrank_club()',
+  const [club]: { jurisdiction: Jurisdiction; stood: string | null }[] = await em.query(
+    `SELECT c.jurisdiction, s.law AS stood FROM clubs c LEFT JOIN standing_clubs s ON s.club_id = c.club_id
+      WHERE c.club_id = bellcrank_club()`,
   );
-  const all = stood !== undefined && stood.law !== law;
+  const law = lawDigest(club!.jurisdiction);
+  const all = club!.stood !== null && club!.stood !== law;
   const round: Rejudged = { facts: taken.length, judged: 0, changed: 0 };
   for (let afterId: string | null = null; ;) {
     const flights: BookedFlight[] = await flightsThatRead(em, {
@@ -97,11 +96,11 @@ async function judgeAndKeep(
   em: EntityManager,
   of: { flights: BookedFlight[]; now: string; causes: readonly string[] },
 ): Promise<number> {
-  const sheets = await sheetsOf(em, of.flights, of.now);
+  const found = await sheetsOf(em, of.flights, of.now);
   const rows: StandingRow[] = [];
   const changes: Change[] = [];
-  for (const { flight, sheet, policy } of sheets) {
-    const row = judgeAgain(flight.bookingId, sheet, policy);
+  for (const [index, flight] of of.flights.entries()) {
+    const row = judgeAgain(flight.bookingId, found[index]!);
     rows.push(row);
     if (flight.stood === null || flight.stood === row.answer) continue;
     const stood = new Set((flight.stoodBecause ?? []).map(({ rule }) => rule));

@@ -4,6 +4,7 @@ import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import { requireKnown } from '../decisions/gather/known.js';
 import { instant } from '../decisions/gather/sql.js';
+import { hiddenAmong } from '../decisions/privacy.js';
 import type { WaysDto } from '../decisions/ways/ways.dto.js';
 import { WaysService } from '../decisions/ways/ways.service.js';
 import { assertOwnOr, OFFICERS, READERS } from '../members/members.access.js';
@@ -14,7 +15,7 @@ import { TenantDb } from '../platform/database/tenant.js';
 import { type Page, pageOf, readCursor } from '../platform/http/index.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { COVERED } from '../rules/explain/index.js';
-import { CAUTION, judge, type Answer, type FactSheet, type Policy } from '../rules/index.js';
+import { CAUTION, judge, type Answer } from '../rules/index.js';
 import { causeWords } from './cause-words.js';
 import { sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
 import type {
@@ -115,8 +116,8 @@ export class StandingService {
         [bookingId],
       );
       const [found] = await sheetsOf(em, [flight!], this.clock.now());
-      if (found!.sheet instanceof ProblemException) throw found!.sheet;
-      return { decisionId: flight!.decisionId, ...(found as { sheet: FactSheet; policy: Policy }) };
+      if (found instanceof ProblemException) throw found;
+      return { decisionId: flight!.decisionId, ...found! };
     });
     const decision = judge(sheet, policy);
     return { decisionId, ...(await this.ways.search(user, { sheet, policy, decision })) };
@@ -147,9 +148,7 @@ function shown(viewer: SignedIn, { people, because, ...row }: Row): StandingAnsw
 
 /** What is told of somebody else's record is that something is short, and no more. */
 function reason(viewer: SignedIn, row: Pick<Row, 'people'>, one: Because): StandingReasonDto {
-  const { rule, title, says } = one;
-  const other = one.people.find((id) => id !== viewer.memberId);
-  if (other === undefined || hasAnyRole(viewer, ...READERS)) return { rule, title, says };
-  const name = row.people.find(({ id }) => id === other)?.name ?? 'The other person';
-  return { rule, title, says: COVERED.short({ name, andOwn: one.people.includes(viewer.memberId) }) };
+  const { rule, title, says, people } = one;
+  const hidden = hiddenAmong(viewer, people, (id) => row.people.find((person) => person.id === id)?.name);
+  return { rule, title, says: hidden === null ? says : COVERED.short(hidden) };
 }

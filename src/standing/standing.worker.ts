@@ -1,6 +1,7 @@
 import { Injectable, Logger, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import pg from 'pg';
 import { DataSource } from 'typeorm';
+import { JURISDICTIONS } from '../clubs/club.dto.js';
 import { Clock } from '../platform/clock.js';
 import { AppConfig } from '../platform/config.js';
 import { TenantDb } from '../platform/database/tenant.js';
@@ -111,7 +112,7 @@ export class StandingWorker implements OnApplicationBootstrap, OnApplicationShut
           em.query(
             `SELECT club_id AS id FROM fact_changes UNION
              SELECT club_id FROM standing_clubs WHERE due_at <= $1::timestamptz OR NOT law = ANY ($2::text[])`,
-            [this.clock.now(), (['US', 'EU', 'CA'] as const).map(lawDigest)],
+            [this.clock.now(), JURISDICTIONS.map(lawDigest)],
           ),
         { readOnly: true },
       );

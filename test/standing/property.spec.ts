@@ -82,9 +82,8 @@ async function judgedAnew(db: TenantDb, clubId: string, now: string): Promise<St
     clubId,
     async (em) => {
       const flights = await flightsThatRead(em, { subjects: null, now, limit: 10_000, afterId: null });
-      return (await sheetsOf(em, flights, now)).map(({ flight, sheet, policy }) =>
-        judgeAgain(flight.bookingId, sheet, policy),
-      );
+      const found = await sheetsOf(em, flights, now);
+      return flights.map(({ bookingId }, index) => judgeAgain(bookingId, found[index]!));
     },
     { readOnly: true },
   );

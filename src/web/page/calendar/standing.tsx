@@ -65,13 +65,12 @@ export function StandingAnswers({ me, everybody = false }: { me: Me; everybody?:
 function One({ of, zone, named }: { of: StandingAnswer; zone: string; named: boolean }) {
   const [changes, setChanges] = useState<Change[] | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const better = RANK[of.now] < RANK[of.bookedAt];
   const look = () =>
     attempt(setProblem, async () =>
       setChanges((await call<{ changes: Change[] }>('GET', `/standing-answers/${of.bookingId}`)).changes),
     );
   return (
-    <article data-standing={of.registration} class={better ? 'better' : 'worse'}>
+    <article data-standing={of.registration}>
       <h3>
         {of.registration}, {spanIn(zone, of.departs, of.arrives)}
         {named && `, ${of.memberName}`}
@@ -111,11 +110,3 @@ function One({ of, zone, named }: { of: StandingAnswer; zone: string; named: boo
     </article>
   );
 }
-
-const RANK: Record<Answer, number> = {
-  yes: 0,
-  'yes-with-conditions': 1,
-  'dual-only': 2,
-  'ask-officer': 3,
-  no: 4,
-};
