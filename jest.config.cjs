@@ -32,5 +32,7 @@ module.exports = {
   globalSetup: '<rootDir>/test/support/database-setup.cjs',
   globalTeardown: '<rootDir>/test/support/database-teardown.cjs',
   testTimeout: 30_000,
+  // Suites wait for the database and the browser as much as they compute: a worker per core is not too many.
+  maxWorkers: '100%',
   reporters: ['default', '<rootDir>/test/support/closing-line.cjs'],
 };
