@@ -1,17 +1,20 @@
 /**
  * `npm run mutation:near`: tries the changes of some files against the case tables and specs that are named, and nothing else. Many
  * times quicker than a whole run, for writing cases to; what it says is killed is killed, what it says survives something further off may
- * still notice. It lists nothing.
+ * still notice. It lists nothing. With BELLCRANK_MUTATION_WORK it notes there what is killed, so that a whole run with `--open` tries
+ * only the rest.
  *
  *   npm run mutation:near -- src/rules/packs/common/loading --rules load.balance,load.weight --specs test/rules/loading/lighter.spec.ts
  */
-import { readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync } from 'node:fs';
 import { clearTimeout, setTimeout } from 'node:timers';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { TypeScriptModules } from '../support/typescript-modules.mjs';
 import { filesOf, keyOf, mutantsOf } from './catalogue.mjs';
 import { collectTests } from './mini-jest.mjs';
+import { readState, writeState } from './state.mjs';
+import { SPECS } from './suites.mjs';
 import { readSurvivors, told } from './survivors.mjs';
 
 const RUN_CASE = 'src/rules/workshop/run-case.ts';
@@ -27,21 +30,36 @@ async function main() {
   const listed = new Set(readSurvivors().entries.map(keyOf));
   let [next, killed, endless] = [0, 0, 0];
   const survivors = [];
+  const noticed = [];
   while (next < mutants.length) {
     // A change that never ends ends with its thread; the next thread goes on after it.
     const stalled = await untilStalled({ mutants, from: next, rules, specs }, (by) => {
-      if (by) killed += 1;
-      else survivors.push(mutants[next]);
+      if (by) {
+        killed += 1;
+        noticed.push(mutants[next]);
+      } else survivors.push(mutants[next]);
       next += 1;
     });
     if (!stalled) break;
     endless += 1;
+    noticed.push(mutants[next]);
     next += 1;
   }
+  note(noticed, specs);
   for (const one of survivors) console.log(`${listed.has(keyOf(one)) ? 'listed' : 'survives'}: ${told(one)}`);
   console.log(
     `${mutants.length} changes: ${killed} killed, ${endless} without end, ${survivors.length} survive`,
   );
+}
+
+/** Only what a whole run holds against a change as well counts for it. */
+function note(noticed, specs) {
+  const folder = process.env.BELLCRANK_MUTATION_WORK;
+  if (folder === undefined || specs.some((spec) => !SPECS.includes(spec))) return;
+  mkdirSync(folder, { recursive: true });
+  const state = readState(folder);
+  for (const mutant of noticed) state.set(keyOf(mutant), 'Killed');
+  writeState(folder, state);
 }
 
 /** Runs a thread until it is through (false), or has been at one change for too long (true). */
