@@ -17,7 +17,6 @@ export function partsOf(node: Node): Node[] {
     case 'id':
       return [];
     case '.':
-    case '.?':
       return [node.args[0]];
     case 'call':
       return node.args[1];

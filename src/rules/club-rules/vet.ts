@@ -113,8 +113,6 @@ function vetNode(node: Node, elements: ReadonlySet<string>, say: Say): void {
 const SHOWN: Record<string, string> = {
   map: '{...}',
   '[]': '[...] after a value',
-  '.?': '.?',
-  '[?]': '[?...]',
 };
 
 function vetValue(node: Extract<Node, { op: 'value' }>, say: Say): void {
