@@ -18,6 +18,7 @@ export const SPECS = [
   'test/rules/due.spec.ts',
   'test/rules/cited.spec.ts',
   'test/rules/calendar-pieces.spec.ts',
+  'test/rules/insurance-supply.spec.ts',
   'test/rules/never-set-aside.spec.ts',
   'test/rules/parameter.spec.ts',
   'test/rules/shortfalls.spec.ts',
