@@ -2,7 +2,7 @@
  * What is said of an expression that is refused, word for word, and which characters it points at: a member of the committee
  * has nothing else to go by. Source: our own grammar (DEVELOPERS.md, rules of the club); the syntax is that of CEL.
  */
-import { checkRule } from '../../../src/rules/index.js';
+import { checkRule } from '../../../src/rules/club-rules/check.js';
 
 const told = (requirement: string): string[] =>
   (checkRule({ appliesWhen: 'true', message: 'No.', requirement }).faults ?? []).map(

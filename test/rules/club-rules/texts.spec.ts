@@ -2,7 +2,7 @@
  * Places, misspelt names, messages and costs, each worked out by hand. Sources: places count as editors do, from line 1 and
  * column 1 (common practice, no source); distances of words are Levenshtein's (kitten to sitting is three, from memory).
  */
-import { checkRule } from '../../../src/rules/index.js';
+import { checkRule } from '../../../src/rules/club-rules/check.js';
 import { nearest, placeIn, within } from '../../../src/rules/club-rules/fault.js';
 import { expressionsIn, inWords, readMessage } from '../../../src/rules/club-rules/message.js';
 
