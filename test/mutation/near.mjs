@@ -20,7 +20,7 @@ import { readSurvivors, told, writeSurvivors } from './survivors.mjs';
 const RUN_CASE = 'src/rules/workshop/run-case.ts';
 const WORK = process.env.BELLCRANK_MUTATION_WORK;
 /** A change that takes longer is taken for one that never ends. */
-const ENDLESS_MS = 30_000;
+const ENDLESS_MS = 8000;
 
 if (isMainThread) await main();
 else tryAll(workerData);
