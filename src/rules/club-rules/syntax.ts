@@ -24,10 +24,6 @@ export function partsOf(node: Node): Node[] {
       const [name, receiver, given] = node.args;
       return [receiver, ...(MACROS.includes(name) ? given.slice(1) : given)];
     }
-    case 'list':
-      return node.args;
-    case 'map':
-      return node.args.flat();
     case '!_':
     case '-_':
       return [node.args];

@@ -3,7 +3,11 @@
  * has nothing else to go by. Source: our own grammar (DEVELOPERS.md, rules of the club); the syntax is that of CEL.
  */
 import { checkRule } from '../../../src/rules/club-rules/check.js';
+import { ENVIRONMENT } from '../../../src/rules/club-rules/environment.js';
+import { literalOf } from '../../../src/rules/club-rules/syntax.js';
 
+/** The one value that takes hours. */
+const HOURS = 'flight.departsWithinHours';
 const told = (requirement: string): string[] =>
   (checkRule({ appliesWhen: 'true', message: 'No.', requirement }).faults ?? []).map(
     ({ message, offset, length }) => `${requirement.slice(offset, offset + length)}: ${message}`,
@@ -173,4 +177,64 @@ test.each<[string, string[]]>([
 ])('%s', (requirement, messages) => {
   const owners = 'flight, pilot, member, instructor, aircraft, wind, weather, loading';
   expect(told(requirement)).toEqual(messages.map((message) => message.replace('OWNERS', owners)));
+});
+
+test.each([
+  'pilot.landingsInDays(0) >= 0 && pilot.landingsInDays(730) >= 0',
+  'HOURS(0) || HOURS(9600)',
+  'flight.date.plusDays(10000) != flight.date.plusDays(-10000)',
+  'flight.purpose.endsWith("x") || flight.purpose.contains("y")',
+  'flight.airfields.exists_one(one, one == "x")',
+  'size(flight.airfields.map(one, one + "x")) == 1',
+  '"pilot".startsWith("p")',
+])('%s is taken', (requirement) => {
+  expect(told(requirement.replaceAll('HOURS', HOURS))).toEqual([]);
+});
+
+test.each<[string, string, string]>([
+  ['HOURS(9601)', 'argument-not-written-out', 'takes a number of hours from 0 to 9600, written out.'],
+  ['flight.daysSince(pilot) > 1', 'owner-alone', "as in 'pilot.certificateLevel'."],
+  ['"flight".purpose == "x"', 'not-here', 'have values after a dot.'],
+  ['flight.purpose.size', 'not-here', 'have values after a dot.'],
+  ['flight.none(1)', 'unknown-value', "'flight' has no 'none'."],
+  ['[].exists(a, a == 1)', 'empty-list', 'An empty list holds nothing'],
+  ['"".exists(a, a == "x")', 'invalid-comprehension-range', "'string' cannot be range"],
+  ['flight.airfields.exists()', 'element-name', 'Name the element first'],
+  ['date() == flight.date', 'no-matching-overload', "overload for 'date()'."],
+  ['pilot.landingsInDays() >= 1', 'no-matching-overload', "overload for 'Pilot.landingsInDays()'."],
+  ['flight.date.plusDays() == flight.date', 'no-matching-overload', "overload for 'Date.plusDays()'."],
+  ['flight.departsBefore(1)', 'argument-not-written-out', 'takes a clock reading from'],
+])('%s is refused as %s', (requirement, code, says) => {
+  const text = requirement.replaceAll('HOURS', HOURS);
+  const [fault] = checkRule({ appliesWhen: 'true', message: 'No.', requirement: text }).faults!;
+  expect(fault!.code).toBe(code);
+  expect(fault!.message).toContain(says);
+});
+
+test('a value written out is one, whatever its kind; nothing else is', () => {
+  const literal = (text: string) => literalOf(ENVIRONMENT.parse(text).ast);
+  expect(['7', '-7', '1.5', '-1.5', '"x"', 'true', 'false'].map(literal)).toEqual([
+    ...[7, -7, 1.5, -1.5, 'x', true, false],
+  ]);
+  expect(['flight', '-flight', 'null', 'b"x"', '1 + 1', '[1]'].map(literal)).toEqual(
+    Array(6).fill(undefined),
+  );
+});
+
+test('what a rule reads is told once for each value and argument, and whether its arithmetic may fail', () => {
+  const checked = (requirement: string, appliesWhen = 'true') =>
+    checkRule({ appliesWhen, message: 'No.', requirement }).rule!;
+  const uses = checked(
+    'pilot.landingsInDays(30) + pilot.landingsInDays(90) + pilot.landingsInDays(30) > 1',
+    'flight.alone',
+  );
+  expect(uses.uses.map(({ owner, entry, argument }) => [owner, entry.name, argument])).toEqual([
+    ['flight', 'alone', null],
+    ['pilot', 'landingsInDays', 30],
+    ['pilot', 'landingsInDays', 90],
+  ]);
+  const product = 'flight.passengers * flight.landings > 4';
+  expect([checked('true'), checked(product), checked('true', product)].map(({ mayFail }) => mayFail)).toEqual(
+    [...[false, true, true]],
+  );
 });
