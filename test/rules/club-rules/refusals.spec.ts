@@ -3,6 +3,7 @@
  * has nothing else to go by. Source: our own grammar (DEVELOPERS.md, rules of the club); the syntax is that of CEL.
  */
 import { checkRule } from '../../../src/rules/club-rules/check.js';
+import { readExpression } from '../../../src/rules/club-rules/expression.js';
 import { ENVIRONMENT } from '../../../src/rules/club-rules/environment.js';
 import { literalOf } from '../../../src/rules/club-rules/syntax.js';
 
@@ -233,8 +234,38 @@ test('what a rule reads is told once for each value and argument, and whether it
     ['pilot', 'landingsInDays', 30],
     ['pilot', 'landingsInDays', 90],
   ]);
-  const product = 'flight.passengers * flight.landings > 4';
-  expect([checked('true'), checked(product), checked('true', product)].map(({ mayFail }) => mayFail)).toEqual(
-    [...[false, true, true]],
-  );
+  // By name, whatever is read first.
+  expect(
+    readExpression('pilot.landingsInDays(30) >= 3 && aircraft.tailwheel', ['bool']).expression!.reads,
+  ).toEqual([...['aircraft.type', 'pic.log']]);
+});
+
+test.each([
+  // Whole numbers run over; a text is no number, and a large one no whole number.
+  ['flight.passengers * flight.landings > 4', true],
+  ['int(flight.purpose) == 1', true],
+  ['double(flight.purpose) > 1.0', true],
+  ['int(flight.hours) > 1', true],
+  ['flight.hours * 2.0 > 1.0', false],
+  ['int(flight.daysSince(pilot.lastFlightOn)) > 1', false],
+  ['double(flight.passengers) > 1.0', false],
+  ['string(flight.hours) == "1"', false],
+  ['size(pilot.ratings) > 1', false],
+  ['flight.passengers + flight.landings > 1', false],
+  ['flight.date > date("2026-03-31")', false],
+  ['flight.alone', false],
+])('%s may fail although every value is there: %s', (text, may) => {
+  const checked = (requirement: string, appliesWhen = 'true') =>
+    checkRule({ appliesWhen, message: 'No.', requirement }).rule!.mayFail;
+  expect([checked(text), checked('true', text), checked('true')]).toEqual([may, may, false]);
+});
+
+test('two thousand characters are the most, and what a message cannot hold is said', () => {
+  expect(told(`true${' '.repeat(1996)}`)).toEqual([]);
+  expect(told(`true${' '.repeat(1997)}`)).toEqual([' : An expression has at most 2000 characters.']);
+  const { faults } = checkRule({ appliesWhen: 'true', message: 'On {flight.date}.', requirement: 'true' });
+  expect(faults!.map(({ message }) => message)).toEqual([
+    'This gives a date; a text or a number is wanted. Dates become a text with string(...).',
+  ]);
+  expect(told('1 + flight.hours == 2.0')[0]).toContain('write 2.0 instead of 2');
 });
