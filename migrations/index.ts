@@ -26,6 +26,8 @@ import { StartingValues1764000000025 } from './0025-starting-values.js';
 import { Notices1764000000031 } from './0031-notices.js';
 import { Feeds1764000000032 } from './0032-feeds.js';
 import { NoticeValues1764000000033 } from './0033-notice-values.js';
+import { Charges1764000000034 } from './0034-charges.js';
+import { ChargeValues1764000000035 } from './0035-charge-values.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -55,4 +57,6 @@ export const MIGRATIONS = [
   Notices1764000000031,
   Feeds1764000000032,
   NoticeValues1764000000033,
+  Charges1764000000034,
+  ChargeValues1764000000035,
 ];

@@ -4,6 +4,8 @@ import { ACCOUNT_ENTITIES } from './accounts/entities.js';
 import { BookingsModule } from './bookings/bookings.module.js';
 import { CheckoutsModule } from './checkouts/checkouts.module.js';
 import { CHECKOUT_ENTITIES } from './checkouts/entities.js';
+import { ChargesModule } from './charges/charges.module.js';
+import { CHARGE_ENTITIES } from './charges/entities.js';
 import { ClubsModule } from './clubs/clubs.module.js';
 import { CLUB_ENTITIES } from './clubs/entities.js';
 import { DecisionsModule } from './decisions/decisions.module.js';
@@ -37,6 +39,7 @@ export const ENTITIES = [
   ...CHECKOUT_ENTITIES,
   ...PRACTICE_ENTITIES,
   ...SAFETY_ENTITIES,
+  ...CHARGE_ENTITIES,
 ];
 
 /** The whole service. */
@@ -60,6 +63,7 @@ export class AppModule {
         PracticeModule,
         SafetyModule,
         NoticesModule,
+        ChargesModule,
         WebModule,
       ],
     };

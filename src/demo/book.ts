@@ -29,7 +29,8 @@ export function bookWishes(db: TenantDb, wishes: readonly FlightWish[], knownAt:
   );
 }
 
-async function bookWish(em: EntityManager, wish: FlightWish, knownAt: Instant): Promise<boolean> {
+/** Books a wish where the engine allows it. */
+export async function bookWish(em: EntityManager, wish: FlightWish, knownAt: Instant): Promise<boolean> {
   const { ask: request, memberId, aircraftId } = wish;
   const { sheets, policy } = await gatherSheets(em, {
     request,

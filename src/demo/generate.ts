@@ -1,4 +1,6 @@
 import type { Instant } from '../rules/index.js';
+import { flownFlights, type FlownFlight } from './accounts/flown.js';
+import { rateRows } from './accounts/rates.js';
 import { blockRows, spanOf } from './blocks.js';
 import { checkoutRows } from './checkouts/checkout-rows.js';
 import { aircraftBy } from './fleet/aircraft.js';
@@ -40,6 +42,8 @@ export interface DemoClub {
   today: string;
   rows: DemoRows;
   wishes: FlightWish[];
+  /** Flights of the last months that are on members' accounts. */
+  flown: FlownFlight[];
   people: Person[];
   tries: Try[];
 }
@@ -102,12 +106,14 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
     bookings: blocks,
     signers: signerRows(when, began),
     ...visitRows(blocks, { items: items.airworthiness_items, squawks: squawks.squawks }),
+    charge_rates: rateRows(people, when, began),
   };
   return {
     seed,
     asOf,
     today: when.today,
     rows,
+    flown: flownFlights(outings, when),
     wishes: flightWishes(seed, people, outings, taken, when),
     people,
     tries: asked,

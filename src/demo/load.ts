@@ -7,6 +7,8 @@ import { connect } from '../platform/database/connection.js';
 import type { Database } from '../platform/database/open.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import type { Instant } from '../rules/index.js';
+import { CHARGE_ENTITIES } from '../charges/entities.js';
+import { keepAccounts } from './accounts/ledger.js';
 import { bookWishes, type Booked } from './book.js';
 import { generateClub } from './generate.js';
 import { DEMO_CLUB_ID, DEMO_SEED } from './ids.js';
@@ -41,6 +43,7 @@ export async function loadDemo(database: Database, config: AppConfig, asOf: Inst
       await insertClub(owner, club, passwordHash);
     });
     const bookings = await withService(database, config, async (db) => {
+      await keepAccounts(db, club.flown, { people: club.people, when: new When(asOf) });
       const booked = await bookWishes(db, club.wishes, asOf);
       await sealClub(db, DEMO_CLUB_ID, 'all');
       return booked;
@@ -69,7 +72,7 @@ async function withService<T>(
   config: AppConfig,
   work: (db: TenantDb) => Promise<T>,
 ): Promise<T> {
-  const source = new DataSource(database.dataSourceOptions([]));
+  const source = new DataSource(database.dataSourceOptions(CHARGE_ENTITIES));
   await source.initialize();
   try {
     return await work(new TenantDb(source, config));

@@ -50,6 +50,7 @@ import type {
   DrawnRow,
   QuizResultRow,
 } from './rows/checkouts.js';
+import type { ChargeRateRow } from './rows/accounts.js';
 import type { InsuranceNamedPilotRow, InsuranceTermsRow, MemberCheckRow } from './rows/insurance.js';
 import type { LogEntryRow, CheckoutRow, BlockRow, PracticeRow } from './rows/flying.js';
 
@@ -60,6 +61,7 @@ export type * from './rows/maintenance.js';
 export type * from './rows/flying.js';
 export type * from './rows/checkouts.js';
 export type * from './rows/insurance.js';
+export type * from './rows/accounts.js';
 
 /** All rows by table, in an order in which they can be inserted. */
 export interface DemoRows {
@@ -117,6 +119,7 @@ export interface DemoRows {
   signers: SignerRow[];
   work_orders: WorkOrderRow[];
   work_lines: WorkLineRow[];
+  charge_rates: ChargeRateRow[];
 }
 
 /** A flight the demo would like to book: it is booked when the engine's answer allows it. */

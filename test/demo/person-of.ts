@@ -159,6 +159,7 @@ export function personOf(club: DemoClub, id: string): PersonFacts {
       })),
       asOf,
     ),
+    unpaid: known([], asOf),
     unverified: known(
       own(rows.medicals)
         .filter((row) => row.verified_at === null)

@@ -95,6 +95,8 @@ const CHECKED_IN: Record<string, string> = {
   safety_steps: 'safety/reports',
   override_reviews: 'safety/overrides',
   idempotency_keys: 'bookings/idempotency.ts',
+  charge_rates: 'charges/rates',
+  ledger_entries: 'charges/flights, charges/ledger',
 };
 const PAPERS = [
   'certificates',

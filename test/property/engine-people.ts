@@ -230,6 +230,15 @@ export const person = (base: PersonFacts): fc.Arbitrary<PersonFacts> =>
           'check',
         ),
       ),
+      unpaid: fact(
+        several(
+          fc
+            .record({ on: day(-120, 3), unpaidMinor: fc.integer({ min: 1, max: 60_000 }) })
+            .map((fields) => ({ ...records.UNPAID, ...fields })),
+          3,
+          'charge',
+        ),
+      ),
       commitments: fact(several(commitment, 2, 'commitment')),
     })
     .chain((fields) => mostly(base, fields as Partial<PersonFacts>));

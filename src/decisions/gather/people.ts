@@ -1,4 +1,5 @@
 import { checkStands } from '../../members/checks/standing-checks.js';
+import { unpaidCharges } from '../../charges/ledger/unpaid-charges.js';
 import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { EntityManager } from 'typeorm';
 import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
@@ -230,6 +231,17 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
          AND upper(p.during) > $2::timestamptz) t
       JOIN aircraft a ON a.club_id = t.club_id AND a.id = t.aircraft_id`,
     'lower(t.during), t.booking_id',
+  ),
+  unpaid: listFact(
+    object({
+      id: 't.id',
+      on: date('t.on_day'),
+      unpaidMinor: 't.unpaid_minor',
+      minorPerUnit: 't.minor_per_unit',
+      currency: 't.currency',
+    }),
+    `(${unpaidCharges('m')}) t`,
+    't.on_day, t.id',
   ),
   unverified: unverifiedFact(),
   // Those that a newer row of the same side stands over from their first day on never count again.

@@ -31,6 +31,8 @@ export const RECORDS: Record<string, string> = {
   insuranceNaming: of('insurance_named_pilots'),
   practice: of('practice_records'),
   limits: of('personal_limits'),
+  account: of('ledger_entries'),
+  instructionRates: of('charge_rates', 'instructor_id'),
   safetyReports: of('safety_reports', 'reporter_id'),
   bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
@@ -97,6 +99,11 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'That identity, citizenship or background was checked, when and by whom',
     why: 'Providers of flight training keep records of the verification (49 CFR 1552.15); no number and no copy is among them.',
     count: RECORDS['checks']!,
+  },
+  {
+    what: 'The account: what was charged, received and put right, with its reasons',
+    why: 'The club’s accounts must add up and be kept as long as the tax law asks for.',
+    count: RECORDS['account']!,
   },
   {
     what: 'That insurance terms named the pilot',

@@ -52,6 +52,7 @@ check.vor_30_days | change-to-vfr | member | Fly under visual flight rules.
 club.annual_check | fly-club-check | instructor | Fly the club check with an instructor, who signs it off.
 club.booking_lead | depart-later | member | Depart 2 h from now, or later.
 club.booking_length | shorten-booking | member | Book it for no longer than 10 h.
+club.charges_paid | settle-account | member | Settle the account.
 club.citizenship_evidence | show-papers-to-officer | officer | Show an officer the papers, who records it: citizenship or eligibility for flight training.
 club.crosswind_checkout | fly-condition-checkout | instructor | Fly a crosswind checkout with an instructor, who signs it off.
 club.crosswind_checkout | choose-runway | member | Use runway 36 at XQHB.

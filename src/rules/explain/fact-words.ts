@@ -29,6 +29,7 @@ const PERSON: Record<PersonSubject, SubjectWords> = {
   standing: { name: 'standing with the club', record: 'membership record' },
   commitments: { name: 'calendar', record: 'booking' },
   checks: { name: 'checks of identity', record: 'check of identity' },
+  unpaid: { name: 'unpaid charges', record: 'unpaid charge' },
   unverified: { name: 'papers that no officer has verified yet', record: 'unverified paper' },
   limits: { name: 'limits beyond the law', record: 'set of limits' },
 };

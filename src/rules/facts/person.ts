@@ -299,6 +299,18 @@ export interface StandingFact extends Evidence {
   membershipThrough: LocalDate | null;
 }
 
+/** A charge of the club that what was received does not cover; money received pays the oldest charges first. */
+export interface UnpaidFact extends Evidence {
+  /** The day it was charged, from which the days to pay it in are counted. */
+  on: LocalDate;
+  /** What of it is unpaid, in the smallest unit of the currency (cents). */
+  unpaidMinor: number;
+  /** How many of the smallest make one: 100 cents. */
+  minorPerUnit: number;
+  /** ISO 4217 code. */
+  currency: string;
+}
+
 /** Time a person is already promised to. */
 export interface CommitmentFact extends Evidence {
   from: Instant;
@@ -330,4 +342,5 @@ export interface PersonFacts {
   /** Absent in sheets stored before it was kept, and then not known. */
   limits?: Fact<LimitsFact[]>;
   checks?: Fact<CheckFact[]>;
+  unpaid?: Fact<UnpaidFact[]>;
 }

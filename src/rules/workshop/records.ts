@@ -36,6 +36,7 @@ import type {
   ReviewFact,
   StandingFact,
   Suspension,
+  UnpaidFact,
   UnverifiedFact,
 } from '../facts/person.js';
 
@@ -182,6 +183,15 @@ export const LIMITS: LimitsFact = {
 
 /** What an officer has seen of the member. */
 export const CHECK: CheckFact = { id: 'check-1', kind: 'identity', on: '2026-05-01', expiresOn: null };
+
+/** A charge of which nothing is paid. */
+export const UNPAID: UnpaidFact = {
+  id: 'charge-1',
+  on: '2027-02-20',
+  unpaidMinor: 12_000,
+  minorPerUnit: 100,
+  currency: 'USD',
+};
 
 /** Nothing is asked of pilots, so that a case states what is. */
 export const PILOT_MINIMUMS: PilotMinimums = {

@@ -1,5 +1,7 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
+import { AccountPage } from './account/account-page.js';
+import { ChargesPage } from './account/charges-page.js';
 import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
@@ -83,6 +85,14 @@ const PAGES: Record<string, Page> = {
   '/board': {
     place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board' : 'Reports') },
     show: (me) => <BoardPage me={me} />,
+  },
+  '/account': {
+    place: { in: 'club', name: 'Account' },
+    show: (me, part) => <AccountPage key={part} me={me} memberId={part || null} />,
+  },
+  '/charges': {
+    place: { in: 'club', name: 'Accounts and rates', for: ['administrator'] },
+    show: (me) => <ChargesPage me={me} />,
   },
   '/notices': {
     place: { in: 'club', name: 'Notices' },

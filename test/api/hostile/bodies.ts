@@ -168,6 +168,17 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     ...{ minimums: { leastLevel: 'private', mostAgeYears: 99 }, namedPilotIds: [own.memberId] },
   }),
   endInsurance: () => ({ through: '2027-06-30', because: 'The policy was changed' }),
+  setAircraftRate: () => ({
+    ...{ validFrom: '2026-01-01', perHourMinor: 14_500, basis: 'hobbs', fuel: 'wet', fuelPerUsGalMinor: 600 },
+  }),
+  setInstructionRate: () => ({ validFrom: '2026-01-01', perHourMinor: 6500 }),
+  chargeFlight: (own) => ({
+    ...{ departedAt: '2026-03-13T18:05:00Z', arrivedAt: '2026-03-13T19:30:00Z', hobbsH: 1.3 },
+    ...{ payerId: own.memberId, instructorId: own.instructorMemberId, instructionMinutes: 60 },
+  }),
+  recordReceipt: () => ({ amountMinor: 5000, receivedOn: '2026-03-09', words: 'Receipt 12' }),
+  adjustAccount: () => ({ amountMinor: 2500, reason: 'Key lost' }),
+  reverseEntry: () => ({ reason: 'Key found' }),
   recordMemberCheck: () => ({ kind: 'identity', seenOn: '2026-01-15', expiresOn: '2031-01-15' }),
   voidMemberCheck: () => ({ reason: 'Recorded of the wrong member' }),
   previewEquipmentChange: (own) => CHANGE(own),

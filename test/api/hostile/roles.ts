@@ -132,6 +132,11 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // When somebody may fly: as one asks for a decision; everybody at once is for officers.
   [/^askTimeline$/, READERS],
   [/^streamClubTimelines$/, OFFICERS],
+  // What things cost is for everybody; accounts are one's own, and the administrator's.
+  [/^(listAircraftRates|listInstructionRates|estimateCharges)$/, ALL],
+  [/^set(Aircraft|Instruction)Rate$|^list(Uncharged|Balances)$|^chargeFlight$/, ADMINISTRATOR],
+  [/^(getStatement|exportStatementCsv)$/, ADMINISTRATOR],
+  [/^(recordReceipt|adjustAccount|reverseEntry)$/, ADMINISTRATOR],
   // The chain of decisions, and replays of all of them.
   [/^(readChain|sealChain|verifyChain|replayDecisions)$/, OFFICERS],
   // One's own decisions; another member's are asked for in the query.

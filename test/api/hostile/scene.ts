@@ -156,6 +156,9 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('decisionId', '/decisions', 'ask');
   ids.bookedDay = '2026-03-13';
   await make('bookingId', '/bookings', 'book');
+  await make('rateId', `${fleet}/rates`, 'setAircraftRate');
+  await make('instructionRateId', `/members/${instructor.memberId}/instruction-rates`, 'setInstructionRate');
+  await make('entryId', `${own}/adjustments`, 'adjustAccount');
   await make('blockId', '/bookings/blocks', 'blockAircraft');
   // Visits to the shop in each state; the first makes a flight give way.
   ids.bookedDay = '2026-03-16';

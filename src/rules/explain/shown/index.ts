@@ -29,6 +29,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   checkouts: person.showCheckouts,
   standing: person.showStanding,
   commitments: person.showCommitments,
+  unpaid: person.showUnpaid,
   unverified: person.showUnverified,
   limits: showLimits,
   checks: person.showChecks,

@@ -16,8 +16,10 @@ import type {
   ReviewFact,
   StandingFact,
   Suspension,
+  UnpaidFact,
   UnverifiedFact,
 } from '../../facts/person.js';
+import { moneyWords } from '../money-words.js';
 import { CHECKOUT_CONDITION_WORD, counted, EQUIPMENT_GROUP_WORD, listed } from '../words.js';
 import { dayAndClock, hours, parts, plain, type RecordShown, type Show } from './shown.js';
 
@@ -236,6 +238,13 @@ export const showCommitments: Show<CommitmentFact[]> = (all, zone) =>
 
 export const showUnverified: Show<UnverifiedFact[]> = (all) =>
   all.map((one) => ({ id: one.id, on: one.on, says: parts(one.what, one.on && `of ${one.on}`) }));
+
+export const showUnpaid: Show<UnpaidFact[]> = (all) =>
+  all.map((one) => ({
+    id: one.id,
+    on: one.on,
+    says: `${moneyWords(one.unpaidMinor, one)} of what was charged on ${one.on}`,
+  }));
 
 const CHECK: Record<CheckFact['kind'], string> = {
   identity: 'identity document seen',

@@ -3,6 +3,7 @@ import { ruleList } from '../../engine/rule.js';
 import { CLUB_AIRWORTHINESS } from '../../parameters/club/airworthiness.js';
 import { CLUB_BOOKING } from '../../parameters/club/booking.js';
 import { CLUB_CHECKS } from '../../parameters/club/checks.js';
+import { CLUB_CHARGES } from '../../parameters/club/charges.js';
 import { CLUB_COSTS } from '../../parameters/club/costs.js';
 import { CLUB_LIMITS } from '../../parameters/club/limits.js';
 import { CLUB_INSURANCE } from '../../parameters/club/insurance.js';
@@ -42,6 +43,7 @@ import { halfWayCheck } from './runway/half-way.js';
 import { runwayLength } from './runway/length.js';
 import { runwayMargin } from './runway/margin.js';
 import { accountStanding } from './standing/account.js';
+import { chargesPaid } from './standing/charges-paid.js';
 import { membership } from './standing/membership.js';
 import { pilotStanding } from './standing/pilot-standing.js';
 import { papersUnverified } from './standing/unverified.js';
@@ -57,6 +59,7 @@ export const CLUB_RULES = ruleList(
   shortFieldCheckout,
   crosswindCheckout,
   accountStanding,
+  chargesPaid,
   pilotStanding,
   membership,
   papersUnverified,
@@ -93,4 +96,5 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_SYLLABUS,
   ...CLUB_NOTICES,
   ...CLUB_COSTS,
+  ...CLUB_CHARGES,
 ];

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { estimateSays } from '../account/estimate.js';
 import type { Decision, Problem } from '../api/types.js';
 import { Said } from '../parts/said.js';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
@@ -45,6 +46,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
           <span class="word">{ANSWER_WORD[decision.answer]}</span>
           <span class="registration">{decision.aircraft.registration}</span>
           <span class="model">{decision.aircraft.makeModel}</span>
+          <Cost aircraftId={decision.aircraft.id} />
         </h3>
         {mayBook && state !== 'booked' && (
           <button
@@ -105,6 +107,12 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
       </details>
     </li>
   );
+}
+
+/** About what it costs, by the rate and the hours planned; nothing where the club keeps no rate. */
+function Cost({ aircraftId }: { aircraftId: string }) {
+  const says = estimateSays(aircraftId);
+  return says === null ? null : <span class="cost">{says}</span>;
 }
 
 /** Until when the answer stands. */

@@ -1,4 +1,5 @@
 import { useState } from 'preact/hooks';
+import { estimate } from '../account/estimate.js';
 import { ApiProblem, call } from '../api/client.js';
 import type { Answers, Booking, Decision, Me, Problem } from '../api/types.js';
 import { AnswerList } from '../answer/answer-list.js';
@@ -38,6 +39,7 @@ export function AskPage({ me }: { me: Me }) {
     try {
       const answers = await call<Answers>('POST', '/decisions', read.request);
       const { departs, arrives } = read.request as { departs: string; arrives: string };
+      void estimate(read.request as Parameters<typeof estimate>[0]);
       setAsked({ request: read.request, answers, said: spanIn(zone, departs, arrives) });
     } catch (error) {
       setWrong(told(error));
