@@ -39,6 +39,11 @@ export const RECORDS: Record<string, string> = {
   standingAnswers: aboard('standing_answers'),
   standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
+  dispatches: aboard('dispatches'),
+  returns: aboard('returns'),
+  returnsIntoLog: of('return_entries'),
+  toldOfOverdue: of('overdue_contacts'),
+  overdueAlerts: of('overdue_alerts'),
   squawksReported: of('squawks', 'reported_by'),
   documentsRead: `SELECT at, actor_id, row_id AS document_id FROM audit_log
      WHERE club_id = $1 AND action = 'read' AND table_name = 'documents' AND after ->> 'member_id' = $2::text`,
@@ -80,6 +85,16 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Bookings, without notes',
     why: 'Who had the aircraft, for accidents and claims.',
     count: RECORDS['bookings']!,
+  },
+  {
+    what: 'Dispatches and returns of flights, as they were put in',
+    why: "The aircraft's hours and the crew's logs rest on them; of the self-assessment they hold only that it was gone through.",
+    count: RECORDS['dispatches']!,
+  },
+  {
+    what: 'That the member was told of an overdue aircraft, and when',
+    why: 'What was done about an aircraft that was missed, for accidents and claims.',
+    count: RECORDS['overdueAlerts']!,
   },
   {
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',
