@@ -11,6 +11,7 @@ import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
 import { CLUB_DISPATCH } from '../../parameters/club/dispatch.js';
+import { CLUB_NOTICES } from '../../parameters/club/notices.js';
 import { CLUB_SYLLABUS } from '../../parameters/club/syllabus.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
 import type { Parameter } from '../../parameters/parameter.js';
@@ -92,5 +93,6 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_SQUAWKS,
   ...CLUB_DISPATCH,
   ...CLUB_SYLLABUS,
+  ...CLUB_NOTICES,
   ...CLUB_COSTS,
 ];

@@ -5,6 +5,8 @@ import type { Booking, Me } from '../api/types.js';
 import { sendKept } from '../flights/kept-returns.js';
 import type { FlightOut } from '../flights/types.js';
 import { Link } from '../parts/link.js';
+import { attempt } from '../parts/attempt.js';
+import { useLive } from '../live/live.js';
 import { now, spanIn } from '../parts/time.js';
 import { place } from '../parts/route.js';
 import { all } from '../session/session.js';
@@ -35,6 +37,14 @@ export function MyFlights({ me }: { me: Me }) {
     sendKept(me.memberId);
     void refreshFlights(me.memberId);
   }, [me.memberId]);
+  useLive(
+    ['flights'],
+    () =>
+      void attempt(
+        () => undefined,
+        () => refreshFlights(me.memberId),
+      ),
+  );
   return (
     <aside class="flights" aria-label="My flights">
       <h2>My flights</h2>
