@@ -172,7 +172,8 @@ function crewOf(
   return [memberId, instructorId, secondPilotId].filter((id): id is string => id !== undefined);
 }
 
-function newBooking({ id: decisionId, sheet }: Decided, note: string, request: object): NewBooking {
+/** What is booked, out of what was judged. */
+export function newBooking({ id: decisionId, sheet }: Decided, note: string, request: object): NewBooking {
   const { flight, aircraft } = sheet;
   const people: NewBooking['people'] = [{ memberId: flight.memberId, role: 'pilot' }];
   if (flight.instructorId) people.push({ memberId: flight.instructorId, role: 'instructor' });

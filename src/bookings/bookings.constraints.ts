@@ -11,6 +11,13 @@ registerConstraint(
     field: 'aircraftId',
   },
   {
+    constraint: 'bookings_out_uq',
+    code: 'not-to-be-dispatched',
+    status: 409,
+    title: 'The aircraft cannot be handed out now',
+    detail: 'The aircraft is still out with another flight. It has to be returned first.',
+  },
+  {
     constraint: 'booking_people_excl',
     code: 'crew-taken',
     status: 409,

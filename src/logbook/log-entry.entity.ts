@@ -51,6 +51,10 @@ export class LogEntry extends FactRow {
   @Column({ name: 'import_id', type: 'uuid', nullable: true, update: false })
   importId: string | null;
 
+  /** The flight of the club that it came from when the aircraft was returned. */
+  @Column({ name: 'booking_id', type: 'uuid', nullable: true, update: false })
+  bookingId: string | null;
+
   /** The date at the place where the flight began. */
   @DateColumn('flown_on')
   flownOn: string;

@@ -125,7 +125,7 @@ const DEFAULTS = {
   remarks: '',
 };
 const NOT_COLUMNS_TO_WRITE = new Set([
-  ...['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt', 'importId'],
+  ...['clubId', 'id', 'memberId', 'rowVersion', 'recordedAt', 'voidedAt', 'importId', 'bookingId'],
 ]);
 
 const pick = (

@@ -23,7 +23,7 @@ defineProblems(
 /** An entry whose every column is settled. */
 export type Settled = Omit<
   LogEntry,
-  'clubId' | 'id' | 'memberId' | 'rowVersion' | 'recordedAt' | 'voidedAt' | 'importId'
+  'clubId' | 'id' | 'memberId' | 'rowVersion' | 'recordedAt' | 'voidedAt' | 'importId' | 'bookingId'
 >;
 
 /** Whether each part fits its whole, as it would be stored. @throws 422 `log-does-not-add-up` naming every field */

@@ -151,6 +151,14 @@ export class LogEntryView extends ViewOf(LogEntryDto) {
   @Shown({ type: 'string', format: 'uuid', nullable: true, description: 'The import it came with' })
   importId: string | null;
 
+  @Shown({
+    type: 'string',
+    format: 'uuid',
+    nullable: true,
+    description: 'The flight whose return wrote it; null for an entry made by hand or out of a file',
+  })
+  bookingId: string | null;
+
   @Shown({ type: 'string', format: 'date-time', nullable: true, description: 'Set when it no longer counts' })
   voidedAt: string | null;
 

@@ -17,7 +17,11 @@ const STALE = { headers: { 'If-Match': '"999"' } };
 /** What changing a password says when the present one is wrong: the body's, so the caller was let in. */
 const WRONG_PASSWORD = 'sign-in-refused';
 /** Acts that need a key to be repeated safely. */
-const KEYED = ['adjustAccount', 'book', 'confirmTrack', 'importLog', 'importStatus', 'recordReceipt'];
+const KEYED = [
+  ...['book', 'confirmTrack', 'importLog', 'importStatus'],
+  ...['dispatchFlight', 'returnFlight', 'correctReturn'],
+  ...['adjustAccount', 'recordReceipt'],
+];
 /** A stream is let end. */
 const BRIEFLY: Record<string, string> = { listenLive: '?seconds=1' };
 const STRANGER = '01900000-0000-7000-8000-000000000000';

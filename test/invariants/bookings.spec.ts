@@ -95,6 +95,7 @@ const CASES: [constraint: string, state: string, table: string, bad: () => Row][
     'bookings',
     () => ({ during: '[2026-03-11 19:59:59Z,2026-03-11 21:00Z)' }),
   ],
+  ['bookings_out_uq', UNIQUE, 'bookings', () => ({ status: 'dispatched' })],
   ['bookings_kind_chk', CHECK, 'bookings', () => ({ kind: 'party' })],
   ['bookings_status_chk', CHECK, 'bookings', () => ({ status: 'maybe' })],
   ['bookings_expected_chk', CHECK, 'bookings', () => ({ expected_tenths: -1 })],
@@ -142,6 +143,8 @@ beforeAll(async () => {
   theirs = await seedFleet(sql, OTHER_CLUB);
   await put('decisions', { ...good['decisions']!(), id: ids.decision });
   await put('bookings', { ...good['bookings']!(), id: ids.taken, during: TAKEN });
+  const out = '[2026-03-13 18:00Z,2026-03-13 20:00Z)';
+  await put('bookings', { ...good['bookings']!(), id: newId(), during: out, status: 'dispatched' });
   await put('booking_people', { ...good['booking_people']!(), member_id: ids.member, role: 'pilot' });
   await put('overrides', { ...good['overrides']!(), rule_id: 'club.taken' });
 });

@@ -91,6 +91,8 @@ describe('tenancy', () => {
       Object.keys(live.tables[table]!.policies).filter((name) => name !== `${table}_club`),
     );
     expect(besides).toEqual([
+      // And which clubs have an aircraft out that somebody has to be told of.
+      'aircraft_out_sweep',
       'clubs_sign_in',
       // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
       ...['fact_changes_by_hand', 'fact_changes_sweep'],
@@ -102,6 +104,7 @@ describe('tenancy', () => {
       ['fact_changes', 'fact_changes_by_hand'],
       ['fact_changes', 'fact_changes_sweep'],
       ['standing_clubs', 'standing_clubs_sweep'],
+      ['aircraft_out', 'aircraft_out_sweep'],
       ['live_changes', 'live_changes_by_hand'],
       ['live_changes', 'live_changes_sweep'],
       ['notice_due', 'notice_due_by_hand'],

@@ -51,6 +51,7 @@ export class ErasureService {
         ['practice', 'practice_records'],
         ['limits', 'personal_limits'],
         ['answersKeptForRepeats', 'idempotency_keys'],
+        ['toldOfOverdue', 'overdue_contacts'],
         ['notices', 'notices'],
         ['noticeMail', 'notice_mails'],
         ['noticePreferences', 'notice_preferences'],
@@ -91,7 +92,7 @@ export class ErasureService {
   private async assertPossible(em: EntityManager, clubId: string, id: string): Promise<void> {
     const [found]: { erased: boolean; booked: boolean }[] = await em.query(
       `SELECT EXISTS (SELECT 1 FROM erasures WHERE club_id = $1 AND member_id = $2) AS erased,
-              EXISTS (SELECT 1 FROM bookings b WHERE b.club_id = $1 AND b.occupies AND upper(b.during) > $3
+              EXISTS (SELECT 1 FROM bookings b WHERE b.club_id = $1 AND b.occupies AND (upper(b.during) > $3 OR b.status = 'dispatched')
                         AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
                                WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))) AS booked`,
       [clubId, id, this.clock.now()],

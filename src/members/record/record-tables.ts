@@ -41,6 +41,11 @@ export const RECORDS: Record<string, string> = {
   standingAnswers: aboard('standing_answers'),
   standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
+  dispatches: aboard('dispatches'),
+  returns: aboard('returns'),
+  returnsIntoLog: of('return_entries'),
+  toldOfOverdue: of('overdue_contacts'),
+  overdueAlerts: of('overdue_alerts'),
   notices: of('notices'),
   noticeMail: of('notice_mails'),
   noticePreferences: of('notice_preferences'),
@@ -89,6 +94,16 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Bookings, without notes',
     why: 'Who had the aircraft, for accidents and claims.',
     count: RECORDS['bookings']!,
+  },
+  {
+    what: 'Dispatches and returns of flights, as they were put in',
+    why: "The aircraft's hours and the crew's logs rest on them; of the self-assessment they hold only that it was gone through.",
+    count: RECORDS['dispatches']!,
+  },
+  {
+    what: 'That the member was told of an overdue aircraft, and when',
+    why: 'What was done about an aircraft that was missed, for accidents and claims.',
+    count: RECORDS['overdueAlerts']!,
   },
   {
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',

@@ -4,6 +4,7 @@ import { AccountPage } from './account/account-page.js';
 import { ChargesPage } from './account/charges-page.js';
 import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
+import { FlightsPage } from './flights/flights-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
 import { BoardPage } from './board/board-page.js';
 import { CheckoutsPage } from './checkouts/checkouts-page.js';
@@ -43,6 +44,10 @@ const officer = (roles: readonly string[]) =>
 const PAGES: Record<string, Page> = {
   // The first page is shown below, since it stays.
   '/': { place: { in: 'fly', name: 'Ask' }, show: () => null },
+  '/flights': {
+    place: { in: 'fly', name: 'Out now' },
+    show: (me, part) => <FlightsPage key={part} me={me} open={part || null} />,
+  },
   '/log': { place: { in: 'fly', name: 'Log' }, show: (me, part) => <LogPage me={me} part={part} /> },
   '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
   '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },

@@ -97,10 +97,36 @@ const PERFORMANCE_SHEET = (): Body => ({
   ...{ takeoff: DISTANCES, landing: DISTANCES },
 });
 
+/** A flight of this morning, which the scene has out or back. */
+const FLOWN = (own: Ids): Body => ({
+  ...{ departedAt: '2026-03-10T13:05:00Z', arrivedAt: '2026-03-10T14:20:00Z' },
+  ...{ fromAirfield: 'XQHB', toAirfield: 'XQHB', meters: [{ kind: 'tachometer', shownH: 1051.2 }] },
+  entries: [
+    {
+      ...{ memberId: own.memberId, role: 'pilot-in-command', soleManipulator: true, totalH: 1.2, nightH: 0 },
+      ...{ crossCountryH: 0, takeoffs: 1, landings: 1, fullStopLandings: 1 },
+      ...{ nightTakeoffs: 0, nightFullStopLandings: 0 },
+    },
+  ],
+});
+
 export const PASSWORD = 'seven brown otters at the ferry';
 
 /** By operation id. A PATCH without an entry is sent an empty change. */
 export const BODIES: Record<string, (own: Ids) => Body> = {
+  lookAtDispatch: () => ({ personsOnBoard: 2 }),
+  dispatchFlight: () => ({
+    ...{ personsOnBoard: 2, fuelUsGal: 30, squawksSeen: [], selfAssessed: true },
+    meters: [{ kind: 'tachometer', shownH: 1062 }],
+  }),
+  takeDispatchBack: () => ({ reason: 'Not flown after all' }),
+  proposeReturn: () => ({
+    ...{ departedAt: '2026-03-10T13:05:00Z', arrivedAt: '2026-03-10T14:20:00Z' },
+    ...{ fromAirfield: 'XQHB', toAirfield: 'XQHB' },
+  }),
+  returnFlight: FLOWN,
+  correctReturn: (own) => ({ ...FLOWN(own), replacesId: own.returnId, because: 'Misread' }),
+  setOverdueContacts: (own) => ({ contacts: [{ memberId: own.memberId, afterMinutes: 30 }] }),
   previewErasure: () => ({ reason: 'Asked in writing' }),
   eraseMember: () => ({ reason: 'Asked in writing' }),
   signIn: () => ({ club: 'no-such-club', email: 'nobody@larkfield.example', password: PASSWORD }),

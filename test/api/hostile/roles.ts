@@ -150,6 +150,15 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(readNotice|revokeFeed)$/, []],
   [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
   [/^cancelBooking$/, OFFICERS],
+  // From dispatch to return: its crew, and who may ask for anybody or keeps the hours.
+  [/^(lookAtDispatch|dispatchFlight)$/, READERS],
+  [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight)$/, [...READERS, ...COORDINATOR]],
+  // And the pilot.
+  [/^correctReturn$/, [...COORDINATOR, ...OFFICERS]],
+  [/^list(FlightsOut|OverdueAlerts|OverdueContacts)$/, ALL],
+  [/^setOverdueContacts$/, OFFICERS],
+  // Nobody but who was told.
+  [/^putOverdueAway$/, []],
   [/^blockAircraft$/, COORDINATORS],
 ];
 

@@ -4,6 +4,7 @@ import { newId } from '../../../src/platform/ids.js';
 import { ROLES, type Role } from '../../../src/accounts/roles.js';
 import { PNG } from '../../fleet/pictures.js';
 import { BODIES, type Ids } from './bodies.js';
+import { flightsOfToday } from './flights.js';
 
 /** A club with one of everything, made through the API with the sound bodies. */
 export interface Scene {
@@ -202,6 +203,7 @@ export async function hostileScene(api: Api): Promise<Scene> {
   ids.receipt = (
     (await chief.post('/safety-reports', inConfidence).expect(201)).body as { receipt: string }
   ).receipt;
+  await flightsOfToday(api, { ready, chief, ids });
   ids.overrideId = newId();
   await insertInto(api.sql, club.clubId)('overrides', {
     ...{ id: ids.overrideId, booking_id: ids.bookingId, decision_id: ids.decisionId, weight: 'club' },
@@ -280,6 +282,10 @@ async function importedFile(api: Api, path: string, { token }: Session): Promise
 const parameterOf = (path: string, name: string): string => {
   if (name === 'certificateId' && path.includes('/instructor-certificates/'))
     return 'instructorCertificateId';
+  if (name === 'bookingId' && path.includes('/flights/')) {
+    if (path.endsWith('/corrections')) return 'backBookingId';
+    if (/take-back|\/return/.test(path)) return 'outBookingId';
+  }
   if (name === 'orderId' && path.includes('/return-to-service')) return 'inWorkOrderId';
   return name === 'orderId' && path.includes('/check-flight') ? 'signedOrderId' : name;
 };

@@ -4,6 +4,7 @@ import { ApiProblem, call } from '../api/client.js';
 import type { Answers, Booking, Decision, Me, Problem } from '../api/types.js';
 import { AnswerList } from '../answer/answer-list.js';
 import { Displaced } from '../calendar/displaced.js';
+import { OverdueAlerts } from '../flights/overdue.js';
 import { StandingAnswers } from '../calendar/standing.js';
 import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
 import { spanIn } from '../parts/time.js';
@@ -67,6 +68,7 @@ export function AskPage({ me }: { me: Me }) {
   return (
     <main class="page">
       <Displaced me={me} />
+      <OverdueAlerts me={me} />
       <StandingAnswers me={me} />
       <section aria-label="The flight">
         <AskForm

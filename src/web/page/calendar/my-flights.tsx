@@ -2,9 +2,13 @@ import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Booking, Me } from '../api/types.js';
+import { sendKept } from '../flights/kept-returns.js';
+import type { FlightOut } from '../flights/types.js';
+import { Link } from '../parts/link.js';
 import { attempt } from '../parts/attempt.js';
 import { useLive } from '../live/live.js';
 import { now, spanIn } from '../parts/time.js';
+import { place } from '../parts/route.js';
 import { all } from '../session/session.js';
 import { Refusal } from '../parts/refusal.js';
 
@@ -13,6 +17,10 @@ const flights = signal<Booking[] | null>(null);
 /** Reads the member's coming bookings again. */
 export async function refreshFlights(memberId: string): Promise<void> {
   const found = await all<Booking>(`/bookings?memberId=${memberId}&from=${encodeURIComponent(now())}`);
+  // One that is out stays until it is back, however long its time has passed.
+  const { items } = await call<{ items: FlightOut[] }>('GET', '/flights/out');
+  const late = items.filter(({ mine, bookingId }) => mine && !found.some(({ id }) => id === bookingId));
+  for (const { bookingId } of late) found.push(await call<Booking>('GET', `/bookings/${bookingId}`));
   flights.value = found
     .filter((booking) => booking.status === 'booked' || booking.status === 'dispatched')
     .sort((a, b) => (a.departs < b.departs ? -1 : 1));
@@ -20,7 +28,13 @@ export async function refreshFlights(memberId: string): Promise<void> {
 
 /** What the member has booked, soonest first. */
 export function MyFlights({ me }: { me: Me }) {
+  const { path } = place.value;
   useEffect(() => {
+    // Coming back to the page, something may have been handed out or brought back.
+    if (path === '/') void refreshFlights(me.memberId);
+  }, [path]);
+  useEffect(() => {
+    sendKept(me.memberId);
     void refreshFlights(me.memberId);
   }, [me.memberId]);
   useLive(
@@ -71,7 +85,14 @@ function Flight({ booking, me }: { booking: Booking; me: Me }) {
       <strong>{booking.registration}</strong> {spanIn(me.club.zone, booking.departs, booking.arrives)}
       {others.length > 0 && <span class="with"> with {others.join(', ')}</span>}
       <Refusal problem={problem} />
-      {sure ? (
+      {(booking.status === 'dispatched' || isNear(booking.departs)) && (
+        <p class="do">
+          <Link class="go" to={`/flights#${booking.id}`}>
+            {booking.status === 'dispatched' ? 'Return' : 'Dispatch'}
+          </Link>
+        </p>
+      )}
+      {booking.status === 'dispatched' ? null : sure ? (
         <span class="sure">
           <button class="quiet danger" onClick={() => void cancel()}>
             Give it back
@@ -92,3 +113,8 @@ function Flight({ booking, me }: { booking: Booking; me: Me }) {
     </li>
   );
 }
+
+const DAY_MS = 86_400_000;
+
+/** Near enough to look at what is to be looked at before it. */
+const isNear = (departs: string): boolean => Date.parse(departs) - Date.parse(now()) < DAY_MS;

@@ -1,0 +1,25 @@
+import type { EntityManager } from 'typeorm';
+import type { BookingRow } from '../booking.entity.js';
+import { newBooking } from '../book.service.js';
+import { insertBooking } from '../bookings.sql.js';
+import type { JudgedNow } from './judge-now.js';
+
+/**
+ * Another aircraft or pilot in place of what was booked: the old booking is given back and the flight booked anew, in the
+ * caller's transaction, so that either both happen or neither.
+ * @returns the id of the new booking
+ */
+export async function swapBooking(
+  em: EntityManager,
+  old: BookingRow,
+  { decided, request }: JudgedNow,
+  now: string,
+): Promise<string> {
+  await em.query(
+    "UPDATE bookings SET status = 'cancelled', cancelled_at = $2 WHERE club_id = bellcrank_club() AND id = $1",
+    [old.id, now],
+  );
+  const booking = newBooking(decided, old.note, request);
+  await insertBooking(em, booking);
+  return booking.id;
+}
