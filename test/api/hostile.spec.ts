@@ -17,7 +17,10 @@ const STALE = { headers: { 'If-Match': '"999"' } };
 /** What changing a password says when the present one is wrong: the body's, so the caller was let in. */
 const WRONG_PASSWORD = 'sign-in-refused';
 /** Acts that need a key to be repeated safely. */
-const KEYED = ['book', 'confirmTrack', 'importLog', 'importStatus'];
+const KEYED = [
+  ...['book', 'confirmTrack', 'importLog', 'importStatus'],
+  ...['editBooking', 'acceptHandOver', 'bookSeries', 'editSeries', 'holdSlot', 'confirmHold'],
+];
 const STRANGER = '01900000-0000-7000-8000-000000000000';
 /** Parts of addresses that are the same for every club. */
 const SHARED: Record<string, string> = {
@@ -308,7 +311,10 @@ describe('hostile clients', () => {
     expect(versioned.length).toBeGreaterThan(30);
     const without = (operation: Operation, header: string | null): Wire => ({
       ...sound(operation),
-      headers: header === null ? {} : { 'If-Match': header },
+      headers: {
+        ...(header === null ? {} : { 'If-Match': header }),
+        ...(KEYED.includes(operation.id) ? { 'Idempotency-Key': newId() } : {}),
+      },
     });
     const cases = versioned.flatMap((operation) => [
       { at: `${operation.id} without`, wire: without(operation, null), judge: refused([428], 'If-Match') },

@@ -139,8 +139,14 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // One's own; another member's are asked for in the query.
   [/^listStandingAnswers$/, ALL],
   [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
-  [/^cancelBooking$/, OFFICERS],
-  [/^blockAircraft$/, COORDINATORS],
+  [/^(cancelBooking|offerHandOver|closeHandOver|cancelSeries)$/, OFFICERS],
+  // And who is aboard, or was.
+  [/^(editBooking|editSeries|acceptHandOver|confirmHold)$/, OFFICERS],
+  [/^(listBookingChanges|bookSeries)$/, READERS],
+  // One's own; the flights of a series are in the calendar anyway.
+  [/^(listHandOvers|readSeries)$/, ALL],
+  [/^holdSlot$/, INSTRUCTOR],
+  [/^(blockAircraft|editBlock)$/, COORDINATORS],
 ];
 
 /** Roles that may call the operation for a member who is not themselves. */
