@@ -93,12 +93,19 @@ describe('tenancy', () => {
     expect(besides).toEqual([
       'clubs_sign_in',
       // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
-      ...['fact_changes_by_hand', 'fact_changes_sweep', 'standing_clubs_sweep'],
+      ...['fact_changes_by_hand', 'fact_changes_sweep'],
+      // What open pages have to read again, and which clubs have notices due: ids, topics and times only.
+      ...['live_changes_by_hand', 'live_changes_sweep', 'notice_due_by_hand', 'notice_due_sweep'],
+      'standing_clubs_sweep',
     ]);
     for (const [table, name] of [
       ['fact_changes', 'fact_changes_by_hand'],
       ['fact_changes', 'fact_changes_sweep'],
       ['standing_clubs', 'standing_clubs_sweep'],
+      ['live_changes', 'live_changes_by_hand'],
+      ['live_changes', 'live_changes_sweep'],
+      ['notice_due', 'notice_due_by_hand'],
+      ['notice_due', 'notice_due_sweep'],
     ] as const)
       expect(live.tables[table]!.policies[name]).toMatch(/\(bellcrank_club\(\) IS NULL\)/);
     expect(live.tables['clubs']!.policies['clubs_sign_in']).toMatch(

@@ -1,10 +1,11 @@
 /** A club made before a number existed gets it by a migration; otherwise every rule that reads it would not know. */
 import { STARTING_VALUES } from '../../migrations/0025-starting-values.js';
 import { STARTING_VALUES_OF_BOOKING_CHANGES } from '../../migrations/0027-booking-changes.js';
+import { NOTICE_VALUES } from '../../migrations/0033-notice-values.js';
 import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
 
 /** Migrations that bring numbers to clubs that are there already. */
-const BROUGHT = [...STARTING_VALUES, ...STARTING_VALUES_OF_BOOKING_CHANGES];
+const BROUGHT = [...STARTING_VALUES, ...STARTING_VALUES_OF_BOOKING_CHANGES, ...NOTICE_VALUES];
 
 it('every club number comes to clubs that are there already, as new clubs start with it', () => {
   const brought = BROUGHT.map(([id, value, section]) => ({

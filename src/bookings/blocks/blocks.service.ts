@@ -11,7 +11,7 @@ import { noAircraft, noBooking } from '../bookings.problems.js';
 import { findBooking, insertBlock, lockAircraft } from '../bookings.sql.js';
 import { lockForChange, noteChange } from '../changes/changes.sql.js';
 import { requireOpen } from '../changes/edit.service.js';
-import { blockTimes, makeRoom, tellDisplaced, type DisplacedFlight } from '../displacements/displace.js';
+import { blockTimes, makeRoom, noteDisplaced, type DisplacedFlight } from '../displacements/displace.js';
 import type { EditBlockDto } from './blocks.dto.js';
 
 /** A block as it stands, and who made room. */
@@ -39,7 +39,7 @@ export class BlocksService {
         if (!(await lockAircraft(em, aircraftId))) throw noAircraft(aircraftId);
         const displaced = await makeRoom(em, { clubId, aircraftId, memberId, from, to, now, displace });
         const id = await insertBlock(em, { kind, aircraftId, memberId, departs: from, arrives: to, note });
-        await tellDisplaced(em, displaced, { aircraftId, blockId: id });
+        await noteDisplaced(em, displaced, { aircraftId, blockId: id, from, to, now });
         return { row: (await findBooking(em, id))!, displaced };
       },
       { actorId: memberId },
@@ -72,7 +72,8 @@ export class BlocksService {
             WHERE club_id = bellcrank_club() AND id = $1`,
           [id, kind, from, to, note],
         );
-        await tellDisplaced(em, displaced, { aircraftId: row.aircraftId, blockId: id });
+        const { aircraftId } = row;
+        await noteDisplaced(em, displaced, { aircraftId, blockId: id, from, to, now });
         await noteChange(em, { bookingId: id, act: 'edited', byId: memberId, before, after, also, at: now });
         return { row: (await findBooking(em, id))!, displaced };
       },

@@ -9,6 +9,7 @@ import { noAircraft, slotTaken, timesRefused } from '../bookings.problems.js';
 import { findBooking, insertBlock, lockAircraft } from '../bookings.sql.js';
 import { noteChange } from '../changes/changes.sql.js';
 import { closeOffers } from '../changes/hand-overs.sql.js';
+import { tellDisplaced } from './tell-displaced.js';
 
 /** A flight that had to make room. */
 export interface DisplacedFlight {
@@ -60,6 +61,16 @@ export interface Room {
   exceptId?: string;
 }
 
+/** What flights made room for: a visit to the shop, or a block. */
+export interface Taken {
+  aircraftId: string;
+  orderId?: string;
+  blockId?: string;
+  from: string;
+  to: string;
+  now: string;
+}
+
 /**
  * Takes the time, after the flights in it have been cancelled. The order it is for must be there already.
  * @throws ProblemException 404 without the aircraft; 409 for what may not be moved: other blocks, a flight under way, any flight
@@ -73,7 +84,7 @@ export async function takeShopTime(
   const { from, to } = blockTimes(time);
   if (!(await lockAircraft(em, aircraftId))) throw noAircraft(aircraftId);
   const displaced = await makeRoom(em, { ...time, from, to });
-  await tellDisplaced(em, displaced, { aircraftId, orderId: time.orderId });
+  await noteDisplaced(em, displaced, { aircraftId, orderId: time.orderId, from, to, now: time.now });
   const of = { aircraftId, memberId, departs: from, arrives: to, note };
   const bookingId = await insertBlock(em, { ...of, kind: 'maintenance' });
   return { bookingId, displaced };
@@ -112,11 +123,11 @@ export async function makeRoom(em: EntityManager, room: Room): Promise<Displaced
   return inTheWay.map(({ kind: _kind, status: _status, ...flight }) => flight);
 }
 
-/** Everybody aboard is told, and whoever booked it. */
-export async function tellDisplaced(
+/** Keeps for everybody aboard, and for whoever booked it, that it made room, and tells them. */
+export async function noteDisplaced(
   em: EntityManager,
   flights: readonly DisplacedFlight[],
-  forWhat: { aircraftId: string; orderId?: string; blockId?: string },
+  forWhat: Taken,
 ): Promise<void> {
   if (flights.length === 0) return;
   const people: { bookingId: string; memberId: string }[] = await em.query(
@@ -139,6 +150,7 @@ export async function tellDisplaced(
       forWhat.blockId ?? null,
     ],
   );
+  await tellDisplaced(em, forWhat, { flights, people });
 }
 
 async function stands(

@@ -7,6 +7,8 @@ export const QUEUE_SCHEMA = 'pgboss';
 export const QUEUES = {
   /** Judges booked flights again whose facts changed. Data: `{ clubId }`. */
   standing: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
+  /** Settles notices, sends mail, reminds. Data: `{ clubId }`. */
+  notices: { policy: 'short', retryLimit: 10, retryDelay: 30, retryBackoff: true, expireInSeconds: 1800 },
 } as const satisfies Record<string, Omit<PgBoss.Queue, 'name'>>;
 
 export type QueueName = keyof typeof QUEUES;

@@ -326,7 +326,7 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     ...{ from: `${dayOf(own)}T18:00:00Z`, to: `${dayOf(own)}T20:00:00Z` },
   }),
   book: (own) => ({ ...dual(own), aircraftId: own.aircraftId }),
-  editBooking: (own) => ({ arrives: `${dayOf(own)}T19:30:00Z` }),
+  editBooking: () => ({ arrives: '2026-03-13T19:30:00Z' }),
   cancelBooking: () => ({ reason: 'A cold' }),
   offerHandOver: (own) => ({ toId: own.newMemberId }),
   acceptHandOver: () => ({}),
@@ -339,6 +339,11 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   }),
   confirmHold: () => ({}),
   editBlock: () => ({ note: 'annual inspection, moved' }),
+  setNoticePreferences: () => ({
+    ...{ choices: [{ kind: 'lapse', delivery: 'daily' }], digestHour: 7 },
+    ...{ quietFrom: '21:30', quietTo: '07:00' },
+  }),
+  makeFeed: (own) => ({ shows: 'aircraft', aircraftId: own.aircraftId, title: 'The Lark' }),
   verifyChain: () => ({}),
   replayDecisions: () => ({ limit: 5 }),
   blockAircraft: (own) => ({

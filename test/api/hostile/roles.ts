@@ -5,6 +5,7 @@ import { ROLES, type Role } from '../../../src/accounts/roles.js';
 export const OPEN = [
   ...['healthLive', 'healthReady', 'listProblems', 'explainProblem'],
   ...['signIn', 'refreshTokens', 'signOut'],
+  'readFeed',
 ];
 
 const ALL: readonly Role[] = ROLES;
@@ -147,6 +148,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listHandOvers|readSeries)$/, ALL],
   [/^holdSlot$/, INSTRUCTOR],
   [/^(blockAircraft|editBlock)$/, COORDINATORS],
+  // One's own, whoever one is; an id of somebody else's is unknown.
+  [/^(listNotices|readAllNotices|(read|set)NoticePreferences|listFeeds|makeFeed|listenLive)$/, ALL],
+  [/^(readNotice|revokeFeed)$/, []],
+  [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
 ];
 
 /** Roles that may call the operation for a member who is not themselves. */

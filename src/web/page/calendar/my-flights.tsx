@@ -1,6 +1,8 @@
 import { signal } from '@preact/signals';
 import { useEffect } from 'preact/hooks';
 import type { Booking, Me } from '../api/types.js';
+import { attempt } from '../parts/attempt.js';
+import { useLive } from '../live/live.js';
 import { now } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { FlightItem } from './flight-item.js';
@@ -25,6 +27,14 @@ export function MyFlights({ me }: { me: Me }) {
   useEffect(() => {
     void refresh();
   }, [me.memberId]);
+  useLive(
+    ['flights'],
+    () =>
+      void attempt(
+        () => undefined,
+        () => refreshFlights(me.memberId),
+      ),
+  );
   return (
     <aside class="flights" aria-label="My flights">
       <h2>My flights</h2>
