@@ -1,5 +1,5 @@
 import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
-import { IsIn, IsString, MaxLength, MinLength } from 'class-validator';
+import { IsBoolean, IsIn, IsString, MaxLength, MinLength } from 'class-validator';
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
 import { FlightRequestDto } from '../decisions/flight-request.dto.js';
@@ -63,6 +63,14 @@ export class BlockDto {
   @MinLength(3)
   @MaxLength(500)
   note: string;
+
+  @ApiPropertyOptional({
+    default: false,
+    description: 'Flights in the way are cancelled, and their people told; otherwise they stop it',
+  })
+  @Optional()
+  @IsBoolean()
+  displace?: boolean;
 }
 
 /** Which bookings to list. */
@@ -106,11 +114,33 @@ export class BookingOverrideDto {
   reason: string;
 }
 
+/** That a booking was given back. */
+export class CancellationDto {
+  @ApiProperty({ format: 'date-time' })
+  at: string;
+  @ApiProperty({ description: 'Later than the club asks for' })
+  late: boolean;
+  @ApiProperty()
+  reason: string;
+}
+
+/** An offer of the booking to another member. */
+export class OpenHandOverDto {
+  @ApiProperty({ format: 'uuid' })
+  id: string;
+  @ApiProperty({ format: 'uuid' })
+  toId: string;
+  @ApiProperty()
+  toName: string;
+  @ApiProperty({ format: 'uuid' })
+  offeredById: string;
+}
+
 /** A booking. */
 export class BookingDto {
   @ApiProperty({ format: 'uuid' })
   id: string;
-  @ApiProperty({ enum: ['flight', 'maintenance', 'club'] })
+  @ApiProperty({ enum: ['flight', 'maintenance', 'club', 'hold'] })
   kind: string;
   @ApiProperty({ enum: ['booked', 'dispatched', 'returned', 'cancelled'] })
   status: string;
@@ -139,14 +169,43 @@ export class BookingDto {
     description: 'For its crew, instructors and officers to read; empty for everybody else',
   })
   overrides: BookingOverrideDto[];
+  @ApiProperty({ type: String, format: 'uuid', nullable: true, description: 'The series it was booked with' })
+  seriesId: string | null;
+  @ApiProperty({
+    type: String,
+    format: 'date-time',
+    nullable: true,
+    description: 'Of a hold: until when it keeps the slot',
+  })
+  holdUntil: string | null;
+  @ApiProperty({
+    type: CancellationDto,
+    nullable: true,
+    description: 'How it was given back: for its crew, instructors and officers to read',
+  })
+  cancellation: CancellationDto | null;
+  @ApiProperty({
+    type: OpenHandOverDto,
+    nullable: true,
+    description: 'An open offer: for its crew, who it is offered to, instructors and officers to read',
+  })
+  handOver: OpenHandOverDto | null;
   @ApiProperty({ description: 'Counts edits; the ETag' })
   rowVersion: number;
 
-  /** As this person may see it: why a club rule was set aside is between the crew, instructors and officers. */
-  static from({ expectedTenths, overrides, ...row }: BookingRow, viewer: SignedIn): BookingDto {
-    const ofCrew = row.people.some((person) => person.memberId === viewer.memberId);
-    const shown = ofCrew || hasAnyRole(viewer, ...READERS) ? overrides : [];
-    return { ...row, overrides: shown, expectedHours: expectedTenths / 10 };
+  /** As this person may see it: overrides, reasons and offers are between the crew, instructors and officers. */
+  static from(booking: BookingRow, viewer: SignedIn): BookingDto {
+    const { expectedTenths, overrides, handOver, cancelledAt, cancelledLate, cancelReason, ...row } = booking;
+    const mine = [row.memberId, handOver?.toId, ...row.people.map((person) => person.memberId)];
+    const near = mine.includes(viewer.memberId) || hasAnyRole(viewer, ...READERS);
+    const given = { late: cancelledLate, reason: cancelReason };
+    return {
+      ...row,
+      overrides: near ? overrides : [],
+      cancellation: near && cancelledAt !== null ? { at: cancelledAt, ...given } : null,
+      handOver: near ? handOver : null,
+      expectedHours: expectedTenths / 10,
+    };
   }
 }
 

@@ -2,10 +2,9 @@ import { Body, Controller, Get, Param, Post, Query, Res } from '@nestjs/common';
 import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
-import { Roles } from '../accounts/roles.js';
 import { ApiRoute } from '../platform/http/api-route.js';
-import { IdempotencyKey, IfMatch, pageOf, readCursor, UuidPipe } from '../platform/http/index.js';
-import { BlockDto, BookDto, BookingDto, BookingsPageDto, BookingsQuery } from './booking.dto.js';
+import { IdempotencyKey, pageOf, readCursor, UuidPipe } from '../platform/http/index.js';
+import { BookDto, BookingDto, BookingsPageDto, BookingsQuery } from './booking.dto.js';
 import { BookService } from './book.service.js';
 import { BookingsService } from './bookings.service.js';
 
@@ -62,33 +61,5 @@ export class BookingsController {
   @ApiRoute({ id: 'getBooking', summary: 'One booking', answer: BookingDto, refuses: [404] })
   async find(@CurrentUser() user: SignedIn, @Param('id', UuidPipe) id: string): Promise<BookingDto> {
     return BookingDto.from(await this.bookings.find(user, id), user);
-  }
-
-  @Post(':id/cancel')
-  @ApiRoute({
-    id: 'cancelBooking',
-    summary: 'Gives the slot back',
-    answer: BookingDto,
-    refuses: [403, 404, 409, 412, 428],
-  })
-  async cancel(
-    @CurrentUser() user: SignedIn,
-    @Param('id', UuidPipe) id: string,
-    @IfMatch() ifMatch: number,
-  ): Promise<BookingDto> {
-    return BookingDto.from(await this.bookings.cancel(user, id, ifMatch), user);
-  }
-
-  @Post('blocks')
-  @Roles('maintenance-coordinator', 'administrator')
-  @ApiRoute({
-    id: 'blockAircraft',
-    summary: 'Takes an aircraft off the calendar for maintenance or club use',
-    answer: BookingDto,
-    status: 201,
-    refuses: [403, 404, 409, 422],
-  })
-  async block(@CurrentUser() user: SignedIn, @Body() block: BlockDto): Promise<BookingDto> {
-    return BookingDto.from(await this.bookings.block(user, block), user);
   }
 }

@@ -10,11 +10,17 @@ const PEOPLE = `(SELECT coalesce(jsonb_agg(${object({ memberId: 'p.member_id', n
 
 const OVERRIDES = `(SELECT coalesce(jsonb_agg(${object({ ruleId: 'o.rule_id', officerId: 'o.officer_id', reason: 'o.reason' })}
     ORDER BY o.rule_id), '[]'::jsonb)
-  FROM overrides o WHERE o.club_id = b.club_id AND o.booking_id = b.id)`;
+  FROM overrides o WHERE o.club_id = b.club_id AND o.booking_id = b.id AND o.decision_id = b.decision_id)`;
+
+const HAND_OVER = `(SELECT ${object({ id: 'h.id', toId: 'h.to_id', toName: 't.name', offeredById: 'h.offered_by' })}
+  FROM hand_overs h JOIN members t ON t.club_id = h.club_id AND t.id = h.to_id
+  WHERE h.club_id = b.club_id AND h.booking_id = b.id AND h.outcome IS NULL)`;
 
 const SELECT = `SELECT b.id, b.kind, b.status, b.aircraft_id AS "aircraftId", a.registration, b.member_id AS "memberId",
     m.name AS "memberName", ${instant('lower(b.during)')} AS departs, ${instant('upper(b.during)')} AS arrives,
     b.expected_tenths AS "expectedTenths", b.note, b.decision_id AS "decisionId", b.row_version AS "rowVersion",
+    b.series_id AS "seriesId", ${instant('b.hold_until')} AS "holdUntil", ${instant('b.cancelled_at')} AS "cancelledAt",
+    b.cancelled_late AS "cancelledLate", b.cancel_reason AS "cancelReason", ${HAND_OVER} AS "handOver",
     ${PEOPLE} AS people, ${OVERRIDES} AS overrides
   FROM bookings b
   JOIN aircraft a ON a.club_id = b.club_id AND a.id = b.aircraft_id
@@ -81,14 +87,19 @@ export interface NewBooking {
   request: object;
   note: string;
   decisionId: string | null;
-  people: { memberId: string; role: 'pilot' | 'instructor' | 'second-pilot' }[];
+  people: BookingCrew;
+  seriesId?: string | null;
+  holdUntil?: string | null;
 }
+
+/** Who is taken up, in which part. */
+export type BookingCrew = { memberId: string; role: 'pilot' | 'instructor' | 'second-pilot' }[];
 
 /** Inserts it; the database refuses an overlap of the aircraft or of a person (SQLSTATE 23P01). */
 export async function insertBooking(em: EntityManager, booking: NewBooking): Promise<void> {
   await em.query(
-    `INSERT INTO bookings (club_id, id, kind, aircraft_id, member_id, during, expected_tenths, request, note, decision_id)
-     VALUES (bellcrank_club(), $1, $2, $3, $4, tstzrange($5, $6, '[)'), $7, $8, $9, $10)`,
+    `INSERT INTO bookings (club_id, id, kind, aircraft_id, member_id, during, expected_tenths, request, note, decision_id, series_id, hold_until)
+     VALUES (bellcrank_club(), $1, $2, $3, $4, tstzrange($5, $6, '[)'), $7, $8, $9, $10, $11, $12)`,
     [
       booking.id,
       booking.kind,
@@ -100,19 +111,22 @@ export async function insertBooking(em: EntityManager, booking: NewBooking): Pro
       JSON.stringify(booking.request),
       booking.note,
       booking.decisionId,
+      booking.seriesId ?? null,
+      booking.holdUntil ?? null,
     ],
   );
-  if (booking.people.length === 0) return;
+  await insertCrew(em, booking.id, booking.people);
+}
+
+/** Takes up people with a booking, for as long as it lasts. */
+export async function insertCrew(em: EntityManager, bookingId: string, people: BookingCrew): Promise<void> {
+  if (people.length === 0) return;
   await em.query(
     `INSERT INTO booking_people (club_id, booking_id, member_id, role, during, occupies)
      SELECT b.club_id, b.id, p.member_id, p.role, b.during, b.occupies
      FROM bookings b, unnest($2::uuid[], $3::text[]) AS p (member_id, role)
      WHERE b.club_id = bellcrank_club() AND b.id = $1`,
-    [
-      booking.id,
-      booking.people.map((person) => person.memberId),
-      booking.people.map((person) => person.role),
-    ],
+    [bookingId, people.map((person) => person.memberId), people.map((person) => person.role)],
   );
 }
 
@@ -126,10 +140,19 @@ export async function insertBlock(
   return id;
 }
 
-/** The bookings that stand in the way of these times: of the aircraft, or of any of the people. */
+/**
+ * The bookings that stand in the way of these times: of the aircraft, or of any of the people. Ask `endLapsedHolds` first: a hold
+ * whose time is up stands in nobody's way.
+ */
 export function conflictsOf(
   em: EntityManager,
-  of: { aircraftId: string; memberIds: string[]; departs: string; arrives: string; exceptId: string | null },
+  of: {
+    aircraftId: string;
+    memberIds: readonly string[];
+    departs: string;
+    arrives: string;
+    exceptId: string | null;
+  },
 ): Promise<BookingRow[]> {
   return em.query(
     `${SELECT} AND b.occupies AND b.during && tstzrange($1, $2, '[)') AND b.id IS DISTINCT FROM $5::uuid

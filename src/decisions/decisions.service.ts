@@ -29,6 +29,14 @@ const RANK: Record<Answer, number> = {
   no: 4,
 };
 
+/** What is known of a flight that is in the calendar already. */
+export interface BookedAlready {
+  /** It does not stand in its own way. */
+  exceptBookingId?: string | null;
+  /** It has departed: only its end is asked about. */
+  begun?: boolean;
+}
+
 /** Asks the engine, stores what it says, and judges stored decisions again. */
 @Injectable()
 export class DecisionsService {
@@ -55,11 +63,11 @@ export class DecisionsService {
   async decideIn(
     em: EntityManager,
     user: SignedIn,
-    request: FlightRequestDto,
+    request: FlightRequestDto & { planned?: boolean },
     aircraftIds: string[] | null,
-    exceptBookingId: string | null = null,
+    { exceptBookingId = null, begun = false }: BookedAlready = {},
   ): Promise<{ decided: Decided[]; policy: Policy }> {
-    const memberId = this.mayAsk(user, request);
+    const memberId = this.mayAsk(user, request, begun);
     this.sealer.note(user.clubId);
     const knownAt = this.clock.now();
     const { sheets, policy } = await gatherSheets(em, {
@@ -116,7 +124,7 @@ export class DecisionsService {
    *
    * @throws ProblemException 403 for somebody else's flight; 422 for times in the wrong order or gone by.
    */
-  mayAsk(user: SignedIn, request: FlightRequestDto): string {
+  mayAsk(user: SignedIn, request: FlightRequestDto, begun = false): string {
     const memberId = request.memberId ?? user.memberId;
     if (!maySee(user, memberId)) {
       throw new ProblemException('forbidden', {
@@ -128,7 +136,7 @@ export class DecisionsService {
       });
     }
     flightTimes(request);
-    refuseThePast(request, this.clock.now());
+    if (!begun) refuseThePast(request, this.clock.now());
     return memberId;
   }
 }

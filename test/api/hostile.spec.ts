@@ -21,6 +21,7 @@ const KEYED = [
   ...['book', 'confirmTrack', 'importLog', 'importStatus'],
   ...['dispatchFlight', 'returnFlight', 'correctReturn'],
   ...['adjustAccount', 'recordReceipt'],
+  ...['editBooking', 'acceptHandOver', 'bookSeries', 'editSeries', 'holdSlot', 'confirmHold'],
 ];
 /** A stream is let end. */
 const BRIEFLY: Record<string, string> = { listenLive: '?seconds=1' };
@@ -316,7 +317,10 @@ describe('hostile clients', () => {
     expect(versioned.length).toBeGreaterThan(30);
     const without = (operation: Operation, header: string | null): Wire => ({
       ...sound(operation),
-      headers: header === null ? {} : { 'If-Match': header },
+      headers: {
+        ...(header === null ? {} : { 'If-Match': header }),
+        ...(KEYED.includes(operation.id) ? { 'Idempotency-Key': newId() } : {}),
+      },
     });
     const cases = versioned.flatMap((operation) => [
       { at: `${operation.id} without`, wire: without(operation, null), judge: refused([428], 'If-Match') },

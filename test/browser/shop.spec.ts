@@ -80,7 +80,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     const mine = await open(pilot, '/');
     const told = mine.locator(`[data-displaced=${registration}]`);
     await told.waitFor();
-    expect(await told.innerText()).toContain('the aircraft is in the shop for “Annual inspection”');
+    expect(await told.innerText()).toContain('the aircraft is taken for “Annual inspection”');
     await told.getByRole('button', { name: 'Ask again' }).click();
     // It was signed meanwhile, so the same flight may be booked again: alone, it needs no check flight before it.
     await told.getByRole('button', { name: 'Book it again' }).waitFor();

@@ -164,6 +164,12 @@ const CASES: [constraint: string, table: string, wrong: (ids: Scene) => Row][] =
     'displacements',
     (of) => displaced(of, { booking_id: of.bookingId, order_id: NOBODY }),
   ],
+  [
+    'displacements_block_fk',
+    'displacements',
+    (of) => displaced(of, { booking_id: of.bookingId, order_id: null, block_id: NOBODY }),
+  ],
+  ['displacements_for_chk', 'displacements', (of) => displaced(of, { order_id: null })],
   ['displacements_member_fk', 'displacements', (of) => displaced(of, { member_id: NOBODY })],
   ['displacements_once_uq', 'displacements', (of) => displaced(of)],
 ];

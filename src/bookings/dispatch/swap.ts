@@ -1,7 +1,8 @@
 import type { EntityManager } from 'typeorm';
 import type { BookingRow } from '../booking.entity.js';
-import { newBooking } from '../book.service.js';
 import { insertBooking } from '../bookings.sql.js';
+import { crewJudged } from '../crew.js';
+import { newId } from '../../platform/ids.js';
 import type { JudgedNow } from './judge-now.js';
 
 /**
@@ -19,7 +20,12 @@ export async function swapBooking(
     "UPDATE bookings SET status = 'cancelled', cancelled_at = $2 WHERE club_id = bellcrank_club() AND id = $1",
     [old.id, now],
   );
-  const booking = newBooking(decided, old.note, request);
-  await insertBooking(em, booking);
-  return booking.id;
+  const id = newId();
+  const { memberId, departs, arrives, plannedTenths } = decided.sheet.flight;
+  await insertBooking(em, {
+    ...{ id, kind: 'flight', aircraftId: decided.sheet.aircraft.id, memberId, departs, arrives },
+    ...{ expectedTenths: plannedTenths, request, note: old.note, decisionId: decided.id },
+    people: crewJudged(decided.sheet),
+  });
+  return id;
 }

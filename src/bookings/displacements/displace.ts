@@ -7,6 +7,8 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { toInstant, toSeconds } from '../../rules/index.js';
 import { noAircraft, slotTaken, timesRefused } from '../bookings.problems.js';
 import { findBooking, insertBlock, lockAircraft } from '../bookings.sql.js';
+import { noteChange } from '../changes/changes.sql.js';
+import { closeOffers } from '../changes/hand-overs.sql.js';
 import { tellDisplaced } from './tell-displaced.js';
 
 /** A flight that had to make room. */
@@ -44,6 +46,31 @@ export function blockTimes(of: { from: string; to: string; now: string }): { fro
   return { from, to };
 }
 
+/** Time that flights make room for. */
+export interface Room {
+  clubId: string;
+  aircraftId: string;
+  /** Who takes it. */
+  memberId: string;
+  from: string;
+  to: string;
+  now: string;
+  /** Flights in the way are cancelled, and their people told; otherwise they stop it. */
+  displace: boolean;
+  /** The block that is moved; it does not stand in its own way. */
+  exceptId?: string;
+}
+
+/** What flights made room for: a visit to the shop, or a block. */
+export interface Taken {
+  aircraftId: string;
+  orderId?: string;
+  blockId?: string;
+  from: string;
+  to: string;
+  now: string;
+}
+
 /**
  * Takes the time, after the flights in it have been cancelled. The order it is for must be there already.
  * @throws ProblemException 404 without the aircraft; 409 for what may not be moved: other blocks, a flight under way, any flight
@@ -56,74 +83,97 @@ export async function takeShopTime(
   const { aircraftId, memberId, note } = time;
   const { from, to } = blockTimes(time);
   if (!(await lockAircraft(em, aircraftId))) throw noAircraft(aircraftId);
-  const inTheWay: (DisplacedFlight & { kind: string; status: string })[] = await em.query(
-    `SELECT b.id AS "bookingId", b.kind, b.status, b.member_id AS "memberId", m.name AS "memberName",
-        ${instant('lower(b.during)')} AS departs, ${instant('upper(b.during)')} AS arrives
-       FROM bookings b JOIN members m ON m.club_id = b.club_id AND m.id = b.member_id
-      WHERE b.club_id = bellcrank_club() AND b.aircraft_id = $1 AND b.occupies AND b.during && tstzrange($2, $3, '[)')
-      ORDER BY lower(b.during), b.id FOR UPDATE OF b`,
-    [aircraftId, from, to],
-  );
-  const movable = ({ kind, status, departs }: (typeof inTheWay)[number]): boolean =>
-    time.displace && kind === 'flight' && status === 'booked' && departs > time.now;
-  const fixed = inTheWay.find((one) => !movable(one));
-  if (fixed) throw await stands(em, time, fixed.bookingId, inTheWay.length);
-  const displaced = inTheWay.map(({ kind: _kind, status: _status, ...flight }) => flight);
-  await cancelFor(em, time, displaced);
+  const displaced = await makeRoom(em, { ...time, from, to });
+  await noteDisplaced(em, displaced, { aircraftId, orderId: time.orderId, from, to, now: time.now });
   const of = { aircraftId, memberId, departs: from, arrives: to, note };
   const bookingId = await insertBlock(em, { ...of, kind: 'maintenance' });
   return { bookingId, displaced };
 }
 
-async function cancelFor(em: EntityManager, time: ShopTime, flights: DisplacedFlight[]): Promise<void> {
+/**
+ * Cancels the flights in the way, for who has locked the aircraft; holds give way as flights do. Tell their people afterwards.
+ * @throws ProblemException 409 for what may not be moved
+ */
+export async function makeRoom(em: EntityManager, room: Room): Promise<DisplacedFlight[]> {
+  const inTheWay: (DisplacedFlight & { kind: string; status: string })[] = await em.query(
+    `SELECT b.id AS "bookingId", b.kind, b.status, b.member_id AS "memberId", m.name AS "memberName",
+        ${instant('lower(b.during)')} AS departs, ${instant('upper(b.during)')} AS arrives
+       FROM bookings b JOIN members m ON m.club_id = b.club_id AND m.id = b.member_id
+      WHERE b.club_id = bellcrank_club() AND b.aircraft_id = $1 AND b.occupies AND b.during && tstzrange($2, $3, '[)')
+        AND b.id IS DISTINCT FROM $4::uuid
+      ORDER BY lower(b.during), b.id FOR UPDATE OF b`,
+    [room.aircraftId, room.from, room.to, room.exceptId ?? null],
+  );
+  const movable = ({ kind, status, departs }: (typeof inTheWay)[number]): boolean =>
+    room.displace && (kind === 'flight' || kind === 'hold') && status === 'booked' && departs > room.now;
+  const fixed = inTheWay.find((one) => !movable(one));
+  if (fixed) throw await stands(em, room, fixed.bookingId, inTheWay);
+  const ids = inTheWay.map(({ bookingId }) => bookingId);
+  if (ids.length === 0) return [];
+  await em.query(
+    "UPDATE bookings SET status = 'cancelled', cancelled_at = $2 WHERE club_id = bellcrank_club() AND id = ANY ($1::uuid[])",
+    [ids, room.now],
+  );
+  await closeOffers(em, ids, room.now);
+  for (const bookingId of ids)
+    await noteChange(em, {
+      ...{ bookingId, act: 'displaced', byId: room.memberId, at: room.now },
+      ...{ before: { status: 'booked' }, after: { status: 'cancelled' } },
+    });
+  return inTheWay.map(({ kind: _kind, status: _status, ...flight }) => flight);
+}
+
+/** Keeps for everybody aboard, and for whoever booked it, that it made room, and tells them. */
+export async function noteDisplaced(
+  em: EntityManager,
+  flights: readonly DisplacedFlight[],
+  forWhat: Taken,
+): Promise<void> {
   if (flights.length === 0) return;
-  const ids = flights.map(({ bookingId }) => bookingId);
-  // Everybody aboard is told, before the cancelled booking lets go of them.
   const people: { bookingId: string; memberId: string }[] = await em.query(
     `SELECT p.booking_id AS "bookingId", p.member_id AS "memberId" FROM booking_people p
       WHERE p.club_id = bellcrank_club() AND p.booking_id = ANY ($1::uuid[])
      UNION SELECT b.id, b.member_id FROM bookings b WHERE b.club_id = bellcrank_club() AND b.id = ANY ($1::uuid[])
       ORDER BY 1, 2`,
-    [ids],
+    [flights.map(({ bookingId }) => bookingId)],
   );
   await em.query(
-    "UPDATE bookings SET status = 'cancelled', cancelled_at = $2 WHERE club_id = bellcrank_club() AND id = ANY ($1::uuid[])",
-    [ids, time.now],
-  );
-  await em.query(
-    `INSERT INTO displacements (club_id, id, booking_id, aircraft_id, order_id, member_id)
-     SELECT bellcrank_club(), d.id, d.booking_id, $4, $5, d.member_id
+    `INSERT INTO displacements (club_id, id, booking_id, aircraft_id, order_id, block_id, member_id)
+     SELECT bellcrank_club(), d.id, d.booking_id, $4, $5, $6, d.member_id
        FROM unnest($1::uuid[], $2::uuid[], $3::uuid[]) AS d (id, booking_id, member_id)`,
     [
       people.map(() => newId()),
       people.map(({ bookingId }) => bookingId),
       people.map(({ memberId }) => memberId),
-      time.aircraftId,
-      time.orderId,
+      forWhat.aircraftId,
+      forWhat.orderId ?? null,
+      forWhat.blockId ?? null,
     ],
   );
-  await tellDisplaced(em, time, { flights, people });
+  await tellDisplaced(em, forWhat, { flights, people });
 }
 
 async function stands(
   em: EntityManager,
-  time: ShopTime,
+  room: Room,
   bookingId: string,
-  inTheWay: number,
+  inTheWay: DisplacedFlight[],
 ): Promise<ProblemException> {
-  const zone = await clubZone(em, time.clubId);
+  const zone = await clubZone(em, room.clubId);
   const taken = slotTaken(
     (await findBooking(em, bookingId))!,
-    { aircraftId: time.aircraftId, memberIds: [] },
+    { aircraftId: room.aircraftId, memberIds: [] },
     zone,
   );
-  if (time.displace) return taken;
+  if (room.displace) return taken;
+  const count = inTheWay.length;
   return new ProblemException(taken.code, {
     status: 409,
     title: taken.title,
     field: 'from',
-    detail: `${taken.detail} Or send displace: true, which cancels the ${inTheWay === 1 ? 'flight' : `${inTheWay} bookings`} in the way and tells their people.`,
-    extensions: taken.extensions,
+    detail: `${taken.detail} Or send displace: true, which cancels the ${count === 1 ? 'flight' : `${count} bookings`} in the way and tells their people.`,
+    // All of them, so that whoever decides on it sees whose flights would go.
+    extensions: { ...taken.extensions, inTheWay },
   });
 }
 

@@ -20,7 +20,7 @@ export class DisplacementDto implements Displacement {
   holderId: string;
   @ApiProperty()
   holderName: string;
-  @ApiProperty({ description: 'What the aircraft is in the shop for' })
+  @ApiProperty({ description: 'What the aircraft is taken for: a visit to the shop, or a block' })
   because: string;
   @ApiProperty({
     type: String,

@@ -12,7 +12,7 @@ export interface Displacement {
   arrives: string;
   holderId: string;
   holderName: string;
-  /** What the aircraft is in the shop for, and until when; null where no time is set any more. */
+  /** What the aircraft is taken for, and until when; null where no time is set any more. */
   because: string;
   backAt: string | null;
   request: FlightRequestDto;
@@ -22,14 +22,15 @@ export interface Displacement {
 
 const SELECT = `SELECT d.id, d.booking_id AS "bookingId", d.aircraft_id AS "aircraftId", a.registration,
     ${instant('lower(b.during)')} AS departs, ${instant('upper(b.during)')} AS arrives, b.member_id AS "holderId", m.name AS "holderName",
-    w.title AS because, ${instant('upper(k.during)')} AS "backAt", b.request, ${instant('d.recorded_at')} AS "displacedAt",
+    coalesce(w.title, f.note) AS because, ${instant('upper(k.during)')} AS "backAt", b.request, ${instant('d.recorded_at')} AS "displacedAt",
     ${instant('d.seen_at')} AS "seenAt"
   FROM displacements d
   JOIN bookings b ON b.club_id = d.club_id AND b.id = d.booking_id
   JOIN aircraft a ON a.club_id = d.club_id AND a.id = d.aircraft_id
   JOIN members m ON m.club_id = d.club_id AND m.id = b.member_id
-  JOIN work_orders w ON w.club_id = d.club_id AND w.id = d.order_id
-  LEFT JOIN bookings k ON k.club_id = w.club_id AND k.id = w.booking_id AND k.status <> 'cancelled'
+  LEFT JOIN work_orders w ON w.club_id = d.club_id AND w.id = d.order_id
+  LEFT JOIN bookings f ON f.club_id = d.club_id AND f.id = d.block_id
+  LEFT JOIN bookings k ON k.club_id = d.club_id AND k.id = coalesce(w.booking_id, d.block_id) AND k.status <> 'cancelled'
   WHERE d.club_id = bellcrank_club() AND d.member_id = $1`;
 
 /** A member's displaced flights that are still to come and not put away, the next first. */

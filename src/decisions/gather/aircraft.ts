@@ -163,7 +163,8 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
   reservations: listFact(
     object({
       id: 't.id',
-      kind: 't.kind',
+      // A hold keeps the aircraft for a flight, as a flight does.
+      kind: "CASE t.kind WHEN 'hold' THEN 'flight' ELSE t.kind END",
       from: instant('lower(t.during)'),
       to: instant('upper(t.during)'),
       holder: 'h.name',
@@ -173,7 +174,7 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
     }),
     `bookings t JOIN members h ON h.club_id = t.club_id AND h.id = t.member_id
       WHERE t.club_id = a.club_id AND t.aircraft_id = a.id AND t.occupies AND upper(t.during) > $2::timestamptz
-        AND t.id IS DISTINCT FROM $3::uuid`,
+        AND (t.hold_until IS NULL OR t.hold_until > $2::timestamptz) AND t.id IS DISTINCT FROM $3::uuid`,
     'lower(t.during), t.id',
   ),
   differences: listFact(

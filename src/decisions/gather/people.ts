@@ -228,6 +228,7 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     `(SELECT p.*, b.recorded_at, b.aircraft_id FROM booking_people p
         JOIN bookings b ON b.club_id = p.club_id AND b.id = p.booking_id
        WHERE p.club_id = m.club_id AND p.member_id = m.id AND p.occupies AND p.booking_id IS DISTINCT FROM $5::uuid
+         AND (b.hold_until IS NULL OR b.hold_until > $2::timestamptz)
          AND upper(p.during) > $2::timestamptz) t
       JOIN aircraft a ON a.club_id = t.club_id AND a.id = t.aircraft_id`,
     'lower(t.during), t.booking_id',

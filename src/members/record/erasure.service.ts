@@ -106,7 +106,9 @@ async function emptyNotes(run: Query): Promise<number> {
   const own = 'club_id = $1 AND member_id = $2';
   return (
     (await run(`UPDATE log_entries SET remarks = '' WHERE ${own} AND remarks <> ''`)) +
-    (await run(`UPDATE bookings SET note = '' WHERE ${own} AND note <> ''`))
+    (await run(
+      `UPDATE bookings SET note = '', cancel_reason = '' WHERE ${own} AND (note <> '' OR cancel_reason <> '')`,
+    ))
   );
 }
 

@@ -36,6 +36,11 @@ export const RECORDS: Record<string, string> = {
   safetyReports: of('safety_reports', 'reporter_id'),
   bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
+  bookingSeries: of('booking_series'),
+  bookingChanges: `SELECT c.* FROM booking_changes c WHERE c.club_id = $1 AND (c.by_id = $2
+     OR $2::text IN (c.before ->> 'memberId', c.after ->> 'memberId') OR EXISTS (SELECT 1 FROM booking_people p
+       WHERE p.club_id = c.club_id AND p.booking_id = c.booking_id AND p.member_id = $2))`,
+  handOvers: `SELECT h.* FROM hand_overs h WHERE h.club_id = $1 AND $2 IN (h.from_id, h.to_id, h.offered_by)`,
   decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
      WHERE club_id = $1 AND member_id = $2`,
   standingAnswers: aboard('standing_answers'),
@@ -91,7 +96,7 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     count: RECORDS['checkoutAuthority']!,
   },
   {
-    what: 'Bookings, without notes',
+    what: 'Bookings, without notes and reasons',
     why: 'Who had the aircraft, for accidents and claims.',
     count: RECORDS['bookings']!,
   },
@@ -104,6 +109,11 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'That the member was told of an overdue aircraft, and when',
     why: 'What was done about an aircraft that was missed, for accidents and claims.',
     count: RECORDS['overdueAlerts']!,
+  },
+  {
+    what: 'What was done to bookings, by whom and when, and who offered them to whom; without reasons',
+    why: 'Who had the aircraft, for accidents and claims; it holds no words.',
+    count: RECORDS['bookingChanges']!,
   },
   {
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',

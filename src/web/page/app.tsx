@@ -6,6 +6,7 @@ import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { FlightsPage } from './flights/flights-page.js';
 import { HandbookPage } from './handbook/handbook-page.js';
+import { BlocksPage } from './blocks/blocks-page.js';
 import { BoardPage } from './board/board-page.js';
 import { CheckoutsPage } from './checkouts/checkouts-page.js';
 import { StudentsPage } from './checkouts/students-page.js';
@@ -74,6 +75,10 @@ const PAGES: Record<string, Page> = {
   '/shop': {
     place: { in: 'fleet', name: 'Shop' },
     show: (me, part) => <ShopPage me={me} open={part || null} />,
+  },
+  '/blocks': {
+    place: { in: 'fleet', name: 'Blocked time', for: ['maintenance-coordinator', 'administrator'] },
+    show: (me) => <BlocksPage me={me} />,
   },
   '/equipment': {
     under: '/maintenance',

@@ -145,11 +145,18 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // One's own; another member's are asked for in the query.
   [/^listStandingAnswers$/, ALL],
   [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
+  [/^(cancelBooking|offerHandOver|closeHandOver|cancelSeries)$/, OFFICERS],
+  // And who is aboard, or was.
+  [/^(editBooking|editSeries|acceptHandOver|confirmHold)$/, OFFICERS],
+  [/^(listBookingChanges|bookSeries)$/, READERS],
+  // One's own; the flights of a series are in the calendar anyway.
+  [/^(listHandOvers|readSeries)$/, ALL],
+  [/^holdSlot$/, INSTRUCTOR],
+  [/^(blockAircraft|editBlock)$/, COORDINATORS],
   // One's own, whoever one is; an id of somebody else's is unknown.
   [/^(listNotices|readAllNotices|(read|set)NoticePreferences|listFeeds|makeFeed|listenLive)$/, ALL],
   [/^(readNotice|revokeFeed)$/, []],
   [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
-  [/^cancelBooking$/, OFFICERS],
   // From dispatch to return: its crew, and who may ask for anybody or keeps the hours.
   [/^(lookAtDispatch|dispatchFlight)$/, READERS],
   [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight)$/, [...READERS, ...COORDINATOR]],
@@ -159,7 +166,6 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^setOverdueContacts$/, OFFICERS],
   // Nobody but who was told.
   [/^putOverdueAway$/, []],
-  [/^blockAircraft$/, COORDINATORS],
 ];
 
 /** Roles that may call the operation for a member who is not themselves. */

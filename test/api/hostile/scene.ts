@@ -33,7 +33,11 @@ const ID_OF: [RegExp, string][] = [
   [/\/checkouts\/\{id\}/, 'checkoutId'],
   [/\/practice\/\{id\}/, 'practiceId'],
   [/\/decisions\/\{id\}/, 'decisionId'],
+  [/\/bookings\/blocks\/\{id\}/, 'blockId'],
+  [/\/bookings\/\{id\}\/confirm/, 'holdId'],
+  [/\/bookings\/\{id\}\/hand-over\/accept/, 'offeredId'],
   [/\/bookings\/\{id\}/, 'bookingId'],
+  [/\/booking-series\/\{id\}/, 'seriesId'],
   [/\/standing-answers\/\{bookingId\}/, 'bookingId'],
   [/\/displacements\/\{id\}/, 'displacementId'],
 ];
@@ -161,6 +165,20 @@ export async function hostileScene(api: Api): Promise<Scene> {
   await make('instructionRateId', `/members/${instructor.memberId}/instruction-rates`, 'setInstructionRate');
   await make('entryId', `${own}/adjustments`, 'adjustAccount');
   await make('blockId', '/bookings/blocks', 'blockAircraft');
+  await make('holdId', '/bookings/holds', 'holdSlot');
+  ids.bookedDay = '2026-03-17';
+  await make('offeredId', '/bookings', 'book');
+  await chief
+    .post(`/bookings/${ids.offeredId}/hand-over`, { toId: ids.newMemberId })
+    .set('If-Match', '"1"')
+    .expect(200);
+  ids.bookedDay = '2026-03-24';
+  const series = await chief
+    .post('/booking-series', BODIES['bookSeries']!(ids))
+    .set('Idempotency-Key', newId())
+    .expect(200);
+  const repeated = series.body as { id: string; occurrences: { booking: { id: string } }[] };
+  [ids.seriesId, ids.seriesBookingId] = [repeated.id, repeated.occurrences[0]!.booking.id];
   // Visits to the shop in each state; the first makes a flight give way.
   ids.bookedDay = '2026-03-16';
   await make('displacedId', '/bookings', 'book');

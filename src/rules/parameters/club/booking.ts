@@ -37,4 +37,32 @@ export const CLUB_BOOKING = [
     start: 60,
     section: '4.2',
   }),
+  clubParameter({
+    id: 'club.cancellation.lead-hours',
+    title: 'Hours before departure from which a flight given back counts as late; 0: never',
+    unit: 'hours',
+    start: 24,
+    section: '4.3',
+  }),
+  clubParameter({
+    id: 'club.cancellation.late-reason',
+    title: 'A flight given back late needs a reason',
+    unit: 'flag',
+    start: true,
+    section: '4.3',
+  }),
+  clubParameter({
+    id: 'club.holds.hours',
+    title: 'Hours for which an instructor may hold a slot for a checkout',
+    unit: 'hours',
+    start: 48,
+    section: '4.4',
+  }),
+  clubParameter({
+    id: 'club.holds.at-once',
+    title: 'Slots an instructor may hold at once',
+    unit: 'count',
+    start: 5,
+    section: '4.4',
+  }),
 ];

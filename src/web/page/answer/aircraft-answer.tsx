@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import { useState } from 'preact/hooks';
 import { estimateSays } from '../account/estimate.js';
 import type { Decision, Problem } from '../api/types.js';
@@ -13,10 +14,12 @@ interface Props {
   decision: Decision;
   zone: string;
   book(decision: Decision): Promise<Problem | null>;
+  /** What else can be done with the flight where the aircraft may be booked. */
+  more?: (decision: Decision) => ComponentChildren;
 }
 
 /** One aircraft's answer: the word, why, until when, and the button. */
-export function AircraftAnswer({ decision, zone, book }: Props) {
+export function AircraftAnswer({ decision, zone, book, more }: Props) {
   const [state, setState] = useState<'open' | 'booking' | 'booked'>('open');
   const [problem, setProblem] = useState<Problem | null>(null);
   const { shape, tone } = LOOKS[decision.answer];
@@ -87,6 +90,7 @@ export function AircraftAnswer({ decision, zone, book }: Props) {
           </ul>
         </div>
       )}
+      {mayBook && more?.(decision)}
       <Ways decision={decision} zone={zone} />
       <LoadingWork decision={decision} />
       <Horizon decision={decision} zone={zone} />

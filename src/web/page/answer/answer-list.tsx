@@ -1,3 +1,4 @@
+import type { ComponentChildren } from 'preact';
 import type { Answers, Decision, Problem } from '../api/types.js';
 import { commandSays } from '../../../rules/explain/sentences.js';
 import { names } from '../session/session.js';
@@ -7,10 +8,11 @@ interface Props {
   asked: { answers: Answers; said: string };
   zone: string;
   book(decision: Decision): Promise<Problem | null>;
+  more?: (decision: Decision) => ComponentChildren;
 }
 
 /** The fleet's answers, best first. */
-export function AnswerList({ asked, zone, book }: Props) {
+export function AnswerList({ asked, zone, book, more }: Props) {
   const { decisions, caution } = asked.answers;
   const open = decisions.filter(
     (decision) => decision.answer === 'yes' || decision.answer === 'yes-with-conditions',
@@ -24,7 +26,7 @@ export function AnswerList({ asked, zone, book }: Props) {
       {decisions[0] && <Command crew={decisions[0].crew} />}
       <ul class="fleet">
         {decisions.map((decision) => (
-          <AircraftAnswer key={decision.id} decision={decision} zone={zone} book={book} />
+          <AircraftAnswer key={decision.id} decision={decision} zone={zone} book={book} more={more} />
         ))}
       </ul>
       <p class="caution">{caution}</p>

@@ -39,7 +39,7 @@ export interface Answers {
 
 export interface Booking {
   id: string;
-  kind: 'flight' | 'maintenance' | 'club';
+  kind: 'flight' | 'maintenance' | 'club' | 'hold';
   status: 'booked' | 'dispatched' | 'returned' | 'cancelled';
   aircraftId: string;
   registration: string;
@@ -49,7 +49,21 @@ export interface Booking {
   arrives: string;
   note: string;
   people: { memberId: string; name: string; role: string }[];
+  seriesId: string | null;
+  holdUntil: string | null;
+  handOver: { id: string; toId: string; toName: string; offeredById: string } | null;
   rowVersion: number;
+}
+
+/** What became of the flights of a series. */
+export interface Series {
+  id: string | null;
+  occurrences: {
+    departs: string;
+    arrives: string;
+    booking: Booking | null;
+    problem: { code: string; title: string; detail: string } | null;
+  }[];
 }
 
 export interface Airfield {
@@ -79,6 +93,10 @@ export interface Problem {
   detail: string;
   code: string;
   errors?: { field: string; message: string }[];
+  /** Of a block: the bookings that would have to make room. */
+  inTheWay?: { bookingId: string; memberName: string; departs: string; arrives: string; kind: string }[];
+  /** Of a series: what stands in the way of each flight. */
+  occurrences?: Series['occurrences'];
   conflict?: { holder: string; registration: string; departs: string; arrives: string; kind: string };
   requestId?: string;
 }

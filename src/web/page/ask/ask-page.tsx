@@ -12,6 +12,7 @@ import { airfields, names } from '../session/session.js';
 import { When } from '../timeline/when.js';
 import { AskForm } from './ask-form.js';
 import { firstForm, toRequest, type FlightForm } from './flight.js';
+import { SeriesForm } from './series-form.js';
 
 interface Asked {
   request: object;
@@ -85,7 +86,21 @@ export function AskPage({ me }: { me: Me }) {
       <div class="columns">
         <section aria-label="Answers" aria-live="polite" class="answers">
           {asked ? (
-            <AnswerList asked={asked} zone={zone} book={book} />
+            <AnswerList
+              asked={asked}
+              zone={zone}
+              book={book}
+              more={({ id, aircraft }) => (
+                <SeriesForm
+                  key={id}
+                  request={repeatable(asked.request)}
+                  aircraftId={aircraft.id}
+                  registration={aircraft.registration}
+                  zone={zone}
+                  booked={() => refreshFlights(me.memberId)}
+                />
+              )}
+            />
           ) : (
             <p class="hint">Say what you want to fly; every aircraft answers.</p>
           )}
@@ -94,6 +109,12 @@ export function AskPage({ me }: { me: Me }) {
       </div>
     </main>
   );
+}
+
+/** The weather of one day says nothing of the next. */
+function repeatable(request: object): object {
+  const { weather: _weather, ...rest } = request as { weather?: unknown };
+  return rest;
 }
 
 function told(error: unknown): { field: string; message: string } {

@@ -21,7 +21,7 @@ interface Displacement {
   request: object;
 }
 
-/** Flights of the member that had to make room for the shop, with ways on. Nothing is shown while there are none. */
+/** Flights of the member that had to make room, with ways on. Nothing is shown while there are none. */
 export function Displaced({ me }: { me: Me }) {
   const [all, setAll] = useState<Displacement[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
@@ -92,7 +92,7 @@ function One({
     <article data-displaced={of.registration}>
       <p>
         <strong>{of.registration}</strong> {spanIn(zone, of.departs, of.arrives)} was cancelled: the aircraft
-        is in the shop for “{of.because}”{of.backAt !== null && `, until ${momentIn(zone, of.backAt)}`}.
+        is taken for “{of.because}”{of.backAt !== null && `, until ${momentIn(zone, of.backAt)}`}.
       </p>
       <Refusal problem={problem} />
       {decision && (

@@ -1,16 +1,18 @@
 import { signal } from '@preact/signals';
-import { useEffect, useState } from 'preact/hooks';
-import { ApiProblem, call } from '../api/client.js';
+import { useEffect } from 'preact/hooks';
+import { call } from '../api/client.js';
 import type { Booking, Me } from '../api/types.js';
 import { sendKept } from '../flights/kept-returns.js';
 import type { FlightOut } from '../flights/types.js';
-import { Link } from '../parts/link.js';
 import { attempt } from '../parts/attempt.js';
 import { useLive } from '../live/live.js';
-import { now, spanIn } from '../parts/time.js';
+import { now } from '../parts/time.js';
 import { place } from '../parts/route.js';
 import { all } from '../session/session.js';
-import { Refusal } from '../parts/refusal.js';
+import { FlightItem } from './flight-item.js';
+import { HoldForm } from './hold-form.js';
+import { Offers } from './offers.js';
+import './flights.css';
 
 const flights = signal<Booking[] | null>(null);
 
@@ -23,19 +25,21 @@ export async function refreshFlights(memberId: string): Promise<void> {
   for (const { bookingId } of late) found.push(await call<Booking>('GET', `/bookings/${bookingId}`));
   flights.value = found
     .filter((booking) => booking.status === 'booked' || booking.status === 'dispatched')
+    .filter(({ holdUntil }) => holdUntil === null || holdUntil > now())
     .sort((a, b) => (a.departs < b.departs ? -1 : 1));
 }
 
-/** What the member has booked, soonest first. */
+/** What the member has booked, soonest first, and what is offered to them. */
 export function MyFlights({ me }: { me: Me }) {
+  const refresh = () => refreshFlights(me.memberId);
   const { path } = place.value;
   useEffect(() => {
     // Coming back to the page, something may have been handed out or brought back.
-    if (path === '/') void refreshFlights(me.memberId);
+    if (path === '/') void refresh();
   }, [path]);
   useEffect(() => {
     sendKept(me.memberId);
-    void refreshFlights(me.memberId);
+    void refresh();
   }, [me.memberId]);
   useLive(
     ['flights'],
@@ -48,6 +52,7 @@ export function MyFlights({ me }: { me: Me }) {
   return (
     <aside class="flights" aria-label="My flights">
       <h2>My flights</h2>
+      <Offers me={me} refresh={refresh} />
       {flights.value === null ? (
         <p class="hint">Reading…</p>
       ) : flights.value.length === 0 ? (
@@ -55,66 +60,11 @@ export function MyFlights({ me }: { me: Me }) {
       ) : (
         <ul>
           {flights.value.map((booking) => (
-            <Flight key={booking.id} booking={booking} me={me} />
+            <FlightItem key={booking.id} booking={booking} me={me} refresh={refresh} />
           ))}
         </ul>
       )}
+      {me.roles.includes('instructor') && <HoldForm me={me} refresh={refresh} />}
     </aside>
   );
 }
-
-function Flight({ booking, me }: { booking: Booking; me: Me }) {
-  const [sure, setSure] = useState(false);
-  const [problem, setProblem] = useState<string | null>(null);
-  const others = booking.people
-    .filter((person) => person.memberId !== me.memberId)
-    .map((person) => person.name);
-  const cancel = async () => {
-    try {
-      await call('POST', `/bookings/${booking.id}/cancel`, undefined, {
-        'If-Match': `"${booking.rowVersion}"`,
-      });
-    } catch (error) {
-      if (!(error instanceof ApiProblem)) throw error;
-      setProblem(error.problem.detail);
-    }
-    await refreshFlights(me.memberId);
-  };
-  return (
-    <li class="flight">
-      <strong>{booking.registration}</strong> {spanIn(me.club.zone, booking.departs, booking.arrives)}
-      {others.length > 0 && <span class="with"> with {others.join(', ')}</span>}
-      <Refusal problem={problem} />
-      {(booking.status === 'dispatched' || isNear(booking.departs)) && (
-        <p class="do">
-          <Link class="go" to={`/flights#${booking.id}`}>
-            {booking.status === 'dispatched' ? 'Return' : 'Dispatch'}
-          </Link>
-        </p>
-      )}
-      {booking.status === 'dispatched' ? null : sure ? (
-        <span class="sure">
-          <button class="quiet danger" onClick={() => void cancel()}>
-            Give it back
-          </button>
-          <button class="quiet" onClick={() => setSure(false)}>
-            Keep it
-          </button>
-        </span>
-      ) : (
-        <button
-          class="quiet"
-          onClick={() => setSure(true)}
-          aria-label={`Cancel ${booking.registration} ${spanIn(me.club.zone, booking.departs, booking.arrives)}`}
-        >
-          Cancel
-        </button>
-      )}
-    </li>
-  );
-}
-
-const DAY_MS = 86_400_000;
-
-/** Near enough to look at what is to be looked at before it. */
-const isNear = (departs: string): boolean => Date.parse(departs) - Date.parse(now()) < DAY_MS;
