@@ -23,6 +23,7 @@ import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
 import { StartingValues1764000000025 } from './0025-starting-values.js';
+import { Standby1764000000028 } from './0028-standby.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -49,4 +50,5 @@ export const MIGRATIONS = [
   InsuranceAndIdentity1764000000022,
   StandingAnswers1764000000024,
   StartingValues1764000000025,
+  Standby1764000000028,
 ];

@@ -6,12 +6,14 @@ import type { Decided } from '../decisions/decision-store.js';
 import { DecisionsService } from '../decisions/decisions.service.js';
 import { flagOn } from '../decisions/policy-flag.js';
 import { clubZone } from '../clubs/club-time.js';
+import { Clock } from '../platform/clock.js';
 import { sqlStateOf } from '../platform/database/constraint-problems.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { blocks, type Policy } from '../rules/index.js';
 import { BookDto, BookingDto } from './booking.dto.js';
+import type { BookingRow } from './booking.entity.js';
 import { noAircraft, notBookable, slotTaken } from './bookings.problems.js';
 import {
   conflictsOf,
@@ -21,6 +23,8 @@ import {
   lockPeople,
   type NewBooking,
 } from './bookings.sql.js';
+import { expireOffers, keptUntil } from './standby/kept-slots.sql.js';
+import { slotKept } from './standby/standby.problems.js';
 import { claimKey, keepAnswer, releaseKey, type StoredAnswer } from './idempotency.js';
 
 /** SQLSTATE of an exclusion constraint's refusal (PostgreSQL manual, appendix A). */
@@ -40,6 +44,7 @@ export class BookService {
   constructor(
     private readonly db: TenantDb,
     private readonly decisions: DecisionsService,
+    private readonly clock: Clock,
   ) {}
 
   /** Books, or gives the stored answer of an earlier request with the same key. */
@@ -73,37 +78,54 @@ export class BookService {
   ): Promise<Outcome> {
     const earlier = await claimKey(em, user.memberId, key, request);
     if (earlier) return { answer: earlier };
-    this.decisions.mayAsk(user, request);
-    if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
-    await lockPeople(em, crewOf(user, request));
-    // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
-    const taken = await this.conflictIn(em, request, user);
-    if (taken) return this.refuse(em, user, key, taken);
-    const { aircraftId, note = '', override, ...flight } = request;
-    const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
-    const [one] = decided as [Decided];
-    const refused = refusal(one, policy, user, override !== undefined);
-    if (refused) return this.refuse(em, user, key, refused);
-    const booking = newBooking(one, note, flight);
-    await insertBooking(em, booking);
-    if (override && one.decision.answer === 'ask-officer')
-      await this.override(em, user, booking.id, one, override.reason);
-    const answer = {
-      status: 201,
-      body: JSON.stringify(BookingDto.from((await findBooking(em, booking.id))!, user)),
-    };
+    const outcome = await this.bookIn(em, user, request);
+    if ('refused' in outcome) {
+      await releaseKey(em, user.memberId, key);
+      return outcome;
+    }
+    const answer = { status: 201, body: JSON.stringify(BookingDto.from(outcome.booking, user)) };
     await keepAnswer(em, user.memberId, key, answer);
     return { answer };
   }
 
-  private async refuse(
+  /**
+   * Judges and books inside a running transaction, for whoever books as a part of something else. A refusal is returned and
+   * not thrown: the decision behind it is kept when the transaction commits.
+   */
+  async bookIn(
     em: EntityManager,
     user: SignedIn,
-    key: string,
-    refused: ProblemException,
-  ): Promise<Outcome> {
-    await releaseKey(em, user.memberId, key);
-    return { refused };
+    request: BookDto,
+  ): Promise<{ booking: BookingRow } | { refused: ProblemException }> {
+    this.decisions.mayAsk(user, request);
+    if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
+    await lockPeople(em, crewOf(user, request));
+    // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
+    const taken = (await this.conflictIn(em, request, user)) ?? (await this.keptForOthers(em, request, user));
+    if (taken) return { refused: taken };
+    const { aircraftId, note = '', override, ...flight } = request;
+    const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
+    const [one] = decided as [Decided];
+    const refused = refusal(one, policy, user, override !== undefined);
+    if (refused) return { refused };
+    const booking = newBooking(one, note, flight);
+    await insertBooking(em, booking);
+    if (override && one.decision.answer === 'ask-officer')
+      await this.override(em, user, booking.id, one, override.reason);
+    return { booking: (await findBooking(em, booking.id))! };
+  }
+
+  /** A slot that is offered to somebody on standby and kept for them. */
+  private async keptForOthers(
+    em: EntityManager,
+    request: BookDto,
+    user: SignedIn,
+  ): Promise<ProblemException | null> {
+    const { memberId = user.memberId, aircraftId, departs, arrives } = request;
+    const now = this.clock.now();
+    await expireOffers(em, { now, aircraftId });
+    const until = await keptUntil(em, { aircraftId, memberId, departs, arrives });
+    return until === null ? null : slotKept(until, await clubZone(em, user.clubId));
   }
 
   private async conflictIn(

@@ -17,7 +17,7 @@ const STALE = { headers: { 'If-Match': '"999"' } };
 /** What changing a password says when the present one is wrong: the body's, so the caller was let in. */
 const WRONG_PASSWORD = 'sign-in-refused';
 /** Acts that need a key to be repeated safely. */
-const KEYED = ['book', 'confirmTrack', 'importLog', 'importStatus'];
+const KEYED = ['book', 'bookAny', 'goOnStandby', 'confirmTrack', 'importLog', 'importStatus'];
 const STRANGER = '01900000-0000-7000-8000-000000000000';
 /** Parts of addresses that are the same for every club. */
 const SHARED: Record<string, string> = {

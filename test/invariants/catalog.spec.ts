@@ -93,12 +93,16 @@ describe('tenancy', () => {
     expect(besides).toEqual([
       'clubs_sign_in',
       // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
-      ...['fact_changes_by_hand', 'fact_changes_sweep', 'standing_clubs_sweep'],
+      ...['fact_changes_by_hand', 'fact_changes_sweep'],
+      // And which clubs have a slot to pass on (ids and times only).
+      'standby_wakes_sweep',
+      'standing_clubs_sweep',
     ]);
     for (const [table, name] of [
       ['fact_changes', 'fact_changes_by_hand'],
       ['fact_changes', 'fact_changes_sweep'],
       ['standing_clubs', 'standing_clubs_sweep'],
+      ['standby_wakes', 'standby_wakes_sweep'],
     ] as const)
       expect(live.tables[table]!.policies[name]).toMatch(/\(bellcrank_club\(\) IS NULL\)/);
     expect(live.tables['clubs']!.policies['clubs_sign_in']).toMatch(

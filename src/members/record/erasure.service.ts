@@ -50,6 +50,7 @@ export class ErasureService {
         ['roles', 'member_roles'],
         ['practice', 'practice_records'],
         ['limits', 'personal_limits'],
+        ['teachingHours', 'teaching_hours'],
         ['answersKeptForRepeats', 'idempotency_keys'],
       ] as const)
         deleted[name] = await run(`DELETE FROM ${table} WHERE club_id = $1 AND member_id = $2`);
@@ -95,7 +96,9 @@ async function emptyNotes(run: Query): Promise<number> {
   const own = 'club_id = $1 AND member_id = $2';
   return (
     (await run(`UPDATE log_entries SET remarks = '' WHERE ${own} AND remarks <> ''`)) +
-    (await run(`UPDATE bookings SET note = '' WHERE ${own} AND note <> ''`))
+    (await run(`UPDATE bookings SET note = '' WHERE ${own} AND note <> ''`)) +
+    (await run(`UPDATE standby_entries SET note = '', state = CASE state WHEN 'waiting' THEN 'withdrawn' ELSE state END
+      WHERE ${own} AND (note <> '' OR state = 'waiting')`))
   );
 }
 
@@ -111,6 +114,7 @@ const bareAudit = (run: Query): Promise<number> =>
         'documents',
         'log_entries',
         'bookings',
+        'standby_entries',
         'practice_records',
         'personal_limits',
         'checkout_marks',

@@ -36,6 +36,9 @@ export const RECORDS: Record<string, string> = {
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,
   decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
      WHERE club_id = $1 AND member_id = $2`,
+  teachingHours: of('teaching_hours'),
+  standby: of('standby_entries'),
+  standbyOffers: of('standby_offers'),
   standingAnswers: aboard('standing_answers'),
   standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
@@ -80,6 +83,11 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'Bookings, without notes',
     why: 'Who had the aircraft, for accidents and claims.',
     count: RECORDS['bookings']!,
+  },
+  {
+    what: 'Slots waited for and offered, without notes',
+    why: 'That slots went in the order of the club can be shown only whole.',
+    count: RECORDS['standby']!,
   },
   {
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',

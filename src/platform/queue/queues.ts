@@ -7,6 +7,8 @@ export const QUEUE_SCHEMA = 'pgboss';
 export const QUEUES = {
   /** Judges booked flights again whose facts changed. Data: `{ clubId }`. */
   standing: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
+  /** Passes slots that came free on to who waits for them. Data: `{ clubId }`. */
+  standby: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
 } as const satisfies Record<string, Omit<PgBoss.Queue, 'name'>>;
 
 export type QueueName = keyof typeof QUEUES;

@@ -30,6 +30,7 @@ const PERSON: Record<PersonSubject, SubjectWords> = {
   commitments: { name: 'calendar', record: 'booking' },
   checks: { name: 'checks of identity', record: 'check of identity' },
   unverified: { name: 'papers that no officer has verified yet', record: 'unverified paper' },
+  teachingHours: { name: 'teaching hours', record: 'set of teaching hours' },
   limits: { name: 'limits beyond the law', record: 'set of limits' },
 };
 

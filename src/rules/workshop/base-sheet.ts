@@ -218,6 +218,7 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   unverified: known([], KNOWN_AT),
   limits: known([], KNOWN_AT),
   checks: known([], KNOWN_AT),
+  teachingHours: known([], KNOWN_AT),
   ...fields,
 });
 

@@ -22,6 +22,7 @@ const PERSON_RECORDS: Record<string, object> = {
   unverified: records.UNVERIFIED,
   limits: records.LIMITS,
   checks: records.CHECK,
+  teachingHours: records.TEACHING_HOURS,
 };
 const AIRCRAFT_RECORDS: Record<string, object> = {
   type: records.AIRCRAFT_TYPE,

@@ -140,6 +140,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^listStandingAnswers$/, ALL],
   [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
   [/^cancelBooking$/, OFFICERS],
+  [/^bookAny$/, READERS],
+  // One goes on standby for oneself, and answers what is offered to oneself.
+  [/^(list|goOn)Standby$/, ALL],
+  [/^(get|withdraw)Standby$|^(accept|decline)StandbyOffer$/, []],
+  [/^listFreeInstructors$|^readTeachingHours$/, ALL],
+  // And the instructor whose hours they are.
+  [/^(add|remove)TeachingHours$/, ADMINISTRATOR],
   [/^blockAircraft$/, COORDINATORS],
 ];
 
