@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Answers, Booking, Decision, Me, Problem } from '../api/types.js';
 import { AnswerList } from '../answer/answer-list.js';
@@ -7,9 +7,12 @@ import { StandingAnswers } from '../calendar/standing.js';
 import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
 import { spanIn } from '../parts/time.js';
 import { airfields, names } from '../session/session.js';
+import { BookBest } from '../standby/book-best.js';
 import { When } from '../timeline/when.js';
 import { AskForm } from './ask-form.js';
 import { firstForm, toRequest, type FlightForm } from './flight.js';
+import { lastForm, startAsk } from './shared-form.js';
+import { useFreeInstructors } from './use-free-instructors.js';
 
 interface Asked {
   request: object;
@@ -25,10 +28,26 @@ export function AskPage({ me }: { me: Me }) {
   const [wrong, setWrong] = useState<{ field: string; message: string } | null>(null);
   const [busy, setBusy] = useState(false);
 
+  const [only, setOnly] = useState<{ id: string; registration: string } | null>(null);
+  const free = useFreeInstructors(form, zone);
+  const start = startAsk.value;
+
   const change = (part: Partial<FlightForm>) => {
     setForm({ ...form, ...part });
     setWrong(null);
   };
+
+  useEffect(() => {
+    lastForm.value = form;
+  }, [form]);
+  useEffect(() => {
+    if (start === null) return;
+    startAsk.value = null;
+    const { aircraft, ...times } = start;
+    change(times);
+    setOnly(aircraft);
+    setAsked(null);
+  }, [start]);
 
   const ask = async () => {
     const read = toRequest(form, zone);
@@ -36,7 +55,10 @@ export function AskPage({ me }: { me: Me }) {
     setBusy(true);
     setWrong(null);
     try {
-      const answers = await call<Answers>('POST', '/decisions', read.request);
+      const answers = await call<Answers>('POST', '/decisions', {
+        ...read.request,
+        ...(only === null ? {} : { aircraftIds: [only.id] }),
+      });
       const { departs, arrives } = read.request as { departs: string; arrives: string };
       setAsked({ request: read.request, answers, said: spanIn(zone, departs, arrives) });
     } catch (error) {
@@ -70,18 +92,34 @@ export function AskPage({ me }: { me: Me }) {
         <AskForm
           form={form}
           airfields={airfields.value}
-          instructors={names.value.filter((person) => person.instructor && person.id !== me.memberId)}
+          instructors={free(names.value.filter((person) => person.instructor && person.id !== me.memberId))}
           wrong={wrong}
           busy={busy}
           change={change}
           ask={() => void ask()}
         />
+        {only && (
+          <p class="hint only">
+            Asked of {only.registration} alone.{' '}
+            <button class="quiet" onClick={() => setOnly(null)}>
+              Ask the whole club
+            </button>
+          </p>
+        )}
         <When form={form} zone={zone} change={change} />
       </section>
       <div class="columns">
         <section aria-label="Answers" aria-live="polite" class="answers">
           {asked ? (
-            <AnswerList asked={asked} zone={zone} book={book} />
+            <>
+              <BookBest
+                key={asked.said}
+                asked={asked}
+                zone={zone}
+                booked={() => refreshFlights(me.memberId)}
+              />
+              <AnswerList asked={asked} zone={zone} book={book} />
+            </>
           ) : (
             <p class="hint">Say what you want to fly; every aircraft answers.</p>
           )}
