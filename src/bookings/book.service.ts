@@ -17,6 +17,8 @@ import { crewJudged, crewOf } from './crew.js';
 import { endLapsedHolds } from './holds/lapsed.js';
 import type { StoredAnswer } from './idempotency.js';
 import { underKey } from './keyed.js';
+import { expireOffers, keptUntil } from './standby/kept-slots.sql.js';
+import { slotKept } from './standby/standby.problems.js';
 
 /** A booking as it stands, or why there is none. */
 export type Booked = { booking: BookingRow } | { refused: ProblemException };
@@ -42,10 +44,7 @@ export class BookService {
       request,
       conflict: (em) => this.conflictIn(em, request, user),
       work: async (em) => {
-        this.decisions.mayAsk(user, request);
-        if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
-        await lockPeople(em, this.crew(user, request));
-        const done = await this.bookIn(em, user, request);
+        const done = await this.lockAndBookIn(em, user, request);
         return 'refused' in done ? done : { status: 201, body: BookingDto.from(done.booking, user) };
       },
     });
@@ -60,7 +59,7 @@ export class BookService {
   ): Promise<Booked> {
     await endLapsedHolds(em, { ...request, memberIds: this.crew(user, request), now: this.clock.now() });
     // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
-    const taken = await this.conflictIn(em, request, user);
+    const taken = (await this.conflictIn(em, request, user)) ?? (await this.keptForOthers(em, request, user));
     if (taken) return { refused: taken };
     const { aircraftId, note = '', override, ...flight } = request;
     const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
@@ -77,8 +76,29 @@ export class BookService {
     return { booking: (await findBooking(em, id))! };
   }
 
+  /** The same for who books as a part of something else, and holds no locks yet. */
+  async lockAndBookIn(em: EntityManager, user: SignedIn, request: BookDto): Promise<Booked> {
+    this.decisions.mayAsk(user, request);
+    if (!(await lockAircraft(em, request.aircraftId))) throw noAircraft(request.aircraftId);
+    await lockPeople(em, this.crew(user, request));
+    return this.bookIn(em, user, request);
+  }
+
   private crew(user: SignedIn, request: BookDto): string[] {
     return crewOf({ ...request, memberId: request.memberId ?? user.memberId });
+  }
+
+  /** A slot that is offered to somebody on standby and kept for them. */
+  private async keptForOthers(
+    em: EntityManager,
+    request: BookDto,
+    user: SignedIn,
+  ): Promise<ProblemException | null> {
+    const { memberId = user.memberId, aircraftId, departs, arrives } = request;
+    const now = this.clock.now();
+    await expireOffers(em, { now, aircraftId });
+    const until = await keptUntil(em, { aircraftId, memberId, departs, arrives });
+    return until === null ? null : slotKept(until, await clubZone(em, user.clubId));
   }
 
   private async conflictIn(

@@ -11,6 +11,15 @@ import { BlocksService } from './blocks/blocks.service.js';
 import { BookService } from './book.service.js';
 import { BookingsController } from './bookings.controller.js';
 import { BookingsService } from './bookings.service.js';
+import { AnyAircraftController } from './any-aircraft/any-aircraft.controller.js';
+import { AnyAircraftService } from './any-aircraft/any-aircraft.service.js';
+import './availability/availability.constraints.js';
+import { AvailabilityController } from './availability/availability.controller.js';
+import { AvailabilityService } from './availability/availability.service.js';
+import './standby/standby.constraints.js';
+import { StandbyController } from './standby/standby.controller.js';
+import { StandbyService } from './standby/standby.service.js';
+import { StandbyWorker } from './standby/standby.worker.js';
 import { CancelService } from './changes/cancel.service.js';
 import { ChangesController } from './changes/changes.controller.js';
 import { EditService } from './changes/edit.service.js';
@@ -38,6 +47,7 @@ import { SeriesService } from './series/series.service.js';
   controllers: [
     ...[BlocksController, HoldsController, SeriesController],
     ...[BookingsController, ChangesController, DisplacementsController],
+    ...[AnyAircraftController, AvailabilityController, StandbyController],
     ...[FlightsController, DispatchController, ReturnController, OverdueController],
   ],
   providers: [
@@ -45,6 +55,7 @@ import { SeriesService } from './series/series.service.js';
     ...[HandOverService, HistoryService, HoldsService, SeriesService],
     ...[DispatchService, TakeBackService, ReturnService, CorrectionService],
     ...[OverdueService, OverdueWorker],
+    ...[AnyAircraftService, AvailabilityService, StandbyService, StandbyWorker],
   ],
   exports: [BookService],
 })

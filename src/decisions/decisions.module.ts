@@ -39,6 +39,6 @@ import { WhyController } from './why/why.controller.js';
     DryRunService,
     PapersHoldService,
   ],
-  exports: [DecisionsService, WaysService],
+  exports: [DecisionsService, Sealer, WaysService],
 })
 export class DecisionsModule {}

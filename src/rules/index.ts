@@ -54,3 +54,6 @@ export {
 export { papersHold, type Hold, type PaperHold } from './papers-hold/index.js';
 export { Prices } from './ways/prices.js';
 export { startingPolicy } from './packs/club/starting-policy.js';
+export { byFit, type Fit, type FitPart, type FitPrices, type Judged } from './fit/fit.js';
+export { FEATURES, type Feature } from './fit/features.js';
+export { hoursOn, windowsBetween } from './packs/club/booking/teaching-windows.js';

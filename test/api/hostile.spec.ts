@@ -19,6 +19,7 @@ const WRONG_PASSWORD = 'sign-in-refused';
 /** Acts that need a key to be repeated safely. */
 const KEYED = [
   ...['book', 'confirmTrack', 'importLog', 'importStatus'],
+  ...['bookAny', 'goOnStandby'],
   ...['dispatchFlight', 'returnFlight', 'correctReturn'],
   ...['adjustAccount', 'recordReceipt'],
   ...['editBooking', 'acceptHandOver', 'bookSeries', 'editSeries', 'holdSlot', 'confirmHold'],

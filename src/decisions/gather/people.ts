@@ -274,6 +274,21 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
     `${ofMember('member_checks')} AND ${checkStands('t')}`,
     't.seen_on, t.id',
   ),
+  teachingHours: listFact(
+    object({
+      id: 't.id',
+      kind: 't.kind',
+      weekday: 't.weekday',
+      on: date('t.on_date'),
+      opensMinutes: 't.opens_minutes',
+      closesMinutes: 't.closes_minutes',
+      from: date('t.valid_from'),
+      through: date('t.valid_through'),
+    }),
+    // What was over the day before yesterday binds no flight to come, in whatever zone.
+    `${ofMember('teaching_hours')} AND coalesce(t.on_date, t.valid_through, 'infinity'::date) >= $2::timestamptz::date - 2`,
+    't.kind, t.weekday, t.on_date, t.opens_minutes, t.id',
+  ),
 };
 
 const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)

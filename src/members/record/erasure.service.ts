@@ -50,6 +50,7 @@ export class ErasureService {
         ['roles', 'member_roles'],
         ['practice', 'practice_records'],
         ['limits', 'personal_limits'],
+        ['teachingHours', 'teaching_hours'],
         ['answersKeptForRepeats', 'idempotency_keys'],
         ['toldOfOverdue', 'overdue_contacts'],
         ['notices', 'notices'],
@@ -108,7 +109,9 @@ async function emptyNotes(run: Query): Promise<number> {
     (await run(`UPDATE log_entries SET remarks = '' WHERE ${own} AND remarks <> ''`)) +
     (await run(
       `UPDATE bookings SET note = '', cancel_reason = '' WHERE ${own} AND (note <> '' OR cancel_reason <> '')`,
-    ))
+    )) +
+    (await run(`UPDATE standby_entries SET note = '', state = CASE state WHEN 'waiting' THEN 'withdrawn' ELSE state END
+      WHERE ${own} AND (note <> '' OR state = 'waiting')`))
   );
 }
 
@@ -124,6 +127,7 @@ const bareAudit = (run: Query): Promise<number> =>
         'documents',
         'log_entries',
         'bookings',
+        'standby_entries',
         'practice_records',
         'personal_limits',
         'checkout_marks',

@@ -43,6 +43,9 @@ export const RECORDS: Record<string, string> = {
   handOvers: `SELECT h.* FROM hand_overs h WHERE h.club_id = $1 AND $2 IN (h.from_id, h.to_id, h.offered_by)`,
   decisions: `SELECT club_id, id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, recorded_at FROM decisions
      WHERE club_id = $1 AND member_id = $2`,
+  teachingHours: of('teaching_hours'),
+  standby: of('standby_entries'),
+  standbyOffers: of('standby_offers'),
   standingAnswers: aboard('standing_answers'),
   standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
@@ -114,6 +117,11 @@ export const KEPT: { what: string; why: string; count: string }[] = [
     what: 'What was done to bookings, by whom and when, and who offered them to whom; without reasons',
     why: 'Who had the aircraft, for accidents and claims; it holds no words.',
     count: RECORDS['bookingChanges']!,
+  },
+  {
+    what: 'Slots waited for and offered, without notes',
+    why: 'That slots went in the order of the club can be shown only whole.',
+    count: RECORDS['standby']!,
   },
   {
     what: 'Decisions with the facts they rested on, name and class and dates of papers among them',

@@ -21,6 +21,8 @@ airspace.class_a | stay-below-class-a | member | Plan the flight below 18000 ft 
 airspace.class_a | change-to-ifr | member | Fly it under IFR, with a clearance.
 calendar.aircraft_free | ask-for-the-aircraft | member | Ask Sam Second to move or give up the booking.
 calendar.instructor_free | name-another-instructor | member | Ask for another instructor.
+calendar.instructor_hours | depart-later | member | Leave at 2027-03-02 09:00, when the instructor teaches.
+calendar.instructor_hours | name-another-instructor | member | Ask for another instructor.
 calendar.member_free | give-up-commitment | member | Give up another booking.
 certificate.canada.hire | fly-without-hire | member | Carry nobody and nothing for payment.
 certificate.canada.licence | add-class-rating | examiner | Train for the rating (airplane, single engine sea) and pass its flight test.
@@ -58,6 +60,10 @@ club.crosswind_checkout | fly-condition-checkout | instructor | Fly a crosswind 
 club.crosswind_checkout | choose-runway | member | Use runway 36 at XQHB.
 club.differences_checkout | fly-differences | instructor | Have an instructor show you the glass panel and sign it off.
 club.equipment_checkout | fly-equipment-checkout | instructor | Have an instructor show you the autopilot in flight and sign it off.
+club.fair_use.hours_ahead | shorten-booking | member | Book it for no longer than 59 minutes.
+club.fair_use.hours_ahead | give-up-commitment | member | Give up another booking on 2027-03-05 11:00.
+club.fair_use.open_bookings | give-up-commitment | member | Give up another booking on 2027-03-06 11:00.
+club.fair_use.weekend_bookings | give-up-commitment | member | Give up another booking on 2027-03-06 11:00.
 club.hours_promised | shorten-flight | member | Keep the flight to 0.5 h on the meter.
 club.identity_checks | show-papers-to-officer | officer | Show an officer the papers, who records it: identity document.
 club.insurance_minimums | fly-missing-with-instructor | instructor | Fly 0.1 h in the Harrow Lark 160 with an instructor.

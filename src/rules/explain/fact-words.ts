@@ -31,6 +31,7 @@ const PERSON: Record<PersonSubject, SubjectWords> = {
   checks: { name: 'checks of identity', record: 'check of identity' },
   unpaid: { name: 'unpaid charges', record: 'unpaid charge' },
   unverified: { name: 'papers that no officer has verified yet', record: 'unverified paper' },
+  teachingHours: { name: 'teaching hours', record: 'set of teaching hours' },
   limits: { name: 'limits beyond the law', record: 'set of limits' },
 };
 

@@ -319,6 +319,21 @@ export interface CommitmentFact extends Evidence {
   what: string;
 }
 
+/** Hours in which an instructor gives lessons: each week on one day, or on one date instead of that week's. */
+export interface TeachingHoursFact extends Evidence {
+  kind: 'weekly' | 'date';
+  /** Of the weekly kind: 1 is Monday, 7 Sunday; null otherwise. */
+  weekday: number | null;
+  /** Of the kind for one date; null otherwise. */
+  on: LocalDate | null;
+  /** Minutes past midnight on the club's clock; both null: away all that date. */
+  opensMinutes: number | null;
+  closesMinutes: number | null;
+  /** Of the weekly kind: the first date it holds and the last; null: no end. */
+  from: LocalDate | null;
+  through: LocalDate | null;
+}
+
 /** Everything the rules may ask about one person. */
 export interface PersonFacts {
   id: string;
@@ -343,4 +358,6 @@ export interface PersonFacts {
   limits?: Fact<LimitsFact[]>;
   checks?: Fact<CheckFact[]>;
   unpaid?: Fact<UnpaidFact[]>;
+  /** Absent in sheets stored before it was kept, and then not known. */
+  teachingHours?: Fact<TeachingHoursFact[]>;
 }

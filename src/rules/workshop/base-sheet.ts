@@ -219,6 +219,7 @@ const person = (fields: Partial<PersonFacts> & Pick<PersonFacts, 'id' | 'name'>)
   limits: known([], KNOWN_AT),
   checks: known([], KNOWN_AT),
   unpaid: known([], KNOWN_AT),
+  teachingHours: known([], KNOWN_AT),
   ...fields,
 });
 

@@ -23,6 +23,7 @@ const PERSON_RECORDS: Record<string, object> = {
   limits: records.LIMITS,
   checks: records.CHECK,
   unpaid: records.UNPAID,
+  teachingHours: records.TEACHING_HOURS,
 };
 const AIRCRAFT_RECORDS: Record<string, object> = {
   type: records.AIRCRAFT_TYPE,

@@ -139,6 +139,7 @@ export const WORDS: Record<string, readonly string[]> = {
   'checkouts.kind': ['model', 'differences', 'annual-check', 'equipment', 'condition'],
   'checkouts.condition': ['night', 'mountain', 'short-field', 'high-crosswind'],
   'standing.state': ['good', 'arrears', 'suspended'],
+  'teachingHours.kind': ['weekly', 'date'],
   'limits.setBy': ['member', 'instructor'],
   'weighing.source': ['weighing', 'computed', 'equipment-change'],
   'loading.fuelKind': ['avgas', 'jet'],

@@ -99,6 +99,7 @@ const DATED: Record<string, string[]> = {
   unverified: ['on'],
   limits: ['from', 'recordedAt'],
   commitments: ['from', 'to'],
+  teachingHours: ['from', 'on'],
   items: ['lastDoneOn'],
   registration: ['issuedOn'],
   squawks: ['reportedAt'],

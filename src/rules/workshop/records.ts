@@ -37,6 +37,7 @@ import type {
   StandingFact,
   Suspension,
   UnpaidFact,
+  TeachingHoursFact,
   UnverifiedFact,
 } from '../facts/person.js';
 
@@ -179,6 +180,18 @@ export const LIMITS: LimitsFact = {
   visibilityNightSm: 8,
   runwayFt: 2500,
   night: false,
+};
+
+/** The base sheet's flight is on a Monday, from 11:00 to 12:00. */
+export const TEACHING_HOURS: TeachingHoursFact = {
+  id: 'teaching-hours-1',
+  kind: 'weekly',
+  weekday: 1,
+  on: null,
+  opensMinutes: 540,
+  closesMinutes: 1020,
+  from: '2026-01-01',
+  through: null,
 };
 
 /** What an officer has seen of the member. */

@@ -10,6 +10,7 @@ import { BlocksPage } from './blocks/blocks-page.js';
 import { BoardPage } from './board/board-page.js';
 import { CheckoutsPage } from './checkouts/checkouts-page.js';
 import { StudentsPage } from './checkouts/students-page.js';
+import { DayPage } from './day/day-page.js';
 import { EquipmentPage } from './equipment/equipment-page.js';
 import { LimitsPage } from './limits/limits-page.js';
 import { LogPage } from './log/log-page.js';
@@ -27,6 +28,8 @@ import { me, resume } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 import { ShopPage } from './shop/shop-page.js';
 import { SquawksPage } from './squawks/squawks-page.js';
+import { TeachingPage } from './teaching/teaching-page.js';
+import { StandbyPage } from './standby/standby-page.js';
 import { StatusPage } from './status/status-page.js';
 
 interface Page {
@@ -49,6 +52,14 @@ const PAGES: Record<string, Page> = {
     place: { in: 'fly', name: 'Out now' },
     show: (me, part) => <FlightsPage key={part} me={me} open={part || null} />,
   },
+  '/day': {
+    place: { in: 'fly', name: 'Day' },
+    show: (me, part) => <DayPage key={part} me={me} part={part} />,
+  },
+  '/standby': {
+    place: { in: 'fly', name: 'Standby' },
+    show: (me, part) => <StandbyPage key={part} me={me} part={part} />,
+  },
   '/log': { place: { in: 'fly', name: 'Log' }, show: (me, part) => <LogPage me={me} part={part} /> },
   '/papers': { place: { in: 'fly', name: 'Papers' }, show: (me) => <PapersPage me={me} /> },
   '/practice': { place: { in: 'learn', name: 'Practice' }, show: (me) => <PracticePage me={me} /> },
@@ -59,6 +70,10 @@ const PAGES: Record<string, Page> = {
   '/students': {
     place: { in: 'learn', name: 'Students', for: ['instructor'] },
     show: (me, part) => <StudentsPage me={me} open={part || null} />,
+  },
+  '/teaching': {
+    place: { in: 'learn', name: 'Teaching hours', for: ['instructor'] },
+    show: (me) => <TeachingPage me={me} />,
   },
   '/limits': {
     place: { in: 'learn', name: 'Limits' },

@@ -127,6 +127,17 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   returnFlight: FLOWN,
   correctReturn: (own) => ({ ...FLOWN(own), replacesId: own.returnId, because: 'Misread' }),
   setOverdueContacts: (own) => ({ contacts: [{ memberId: own.memberId, afterMinutes: 30 }] }),
+  goOnStandby: (own) => ({
+    ...{
+      departs: '2026-03-17T18:00:00Z',
+      arrives: '2026-03-17T20:00:00Z',
+      personsOnBoard: 1,
+      purpose: 'solo',
+    },
+    aircraftId: own.aircraftId,
+  }),
+  bookAny: (own) => ({ ...dual(own), aircraftIds: [own.aircraftId] }),
+  addTeachingHours: () => ({ kind: 'weekly', weekday: 6, opens: '09:00', closes: '17:00' }),
   previewErasure: () => ({ reason: 'Asked in writing' }),
   eraseMember: () => ({ reason: 'Asked in writing' }),
   signIn: () => ({ club: 'no-such-club', email: 'nobody@larkfield.example', password: PASSWORD }),

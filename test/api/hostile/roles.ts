@@ -166,6 +166,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^setOverdueContacts$/, OFFICERS],
   // Nobody but who was told.
   [/^putOverdueAway$/, []],
+  [/^bookAny$/, READERS],
+  // One goes on standby for oneself, and answers what is offered to oneself.
+  [/^(list|goOn)Standby$/, ALL],
+  [/^(get|withdraw)Standby$|^(accept|decline)StandbyOffer$/, []],
+  [/^listFreeInstructors$|^readTeachingHours$/, ALL],
+  // And the instructor whose hours they are.
+  [/^(add|remove)TeachingHours$/, ADMINISTRATOR],
 ];
 
 /** Roles that may call the operation for a member who is not themselves. */

@@ -40,6 +40,7 @@ const ID_OF: [RegExp, string][] = [
   [/\/booking-series\/\{id\}/, 'seriesId'],
   [/\/standing-answers\/\{bookingId\}/, 'bookingId'],
   [/\/displacements\/\{id\}/, 'displacementId'],
+  [/\/standby\/\{id\}/, 'standbyId'],
 ];
 
 /** Builds it. The member in `ids` is nobody's session. */
@@ -204,6 +205,17 @@ export async function hostileScene(api: Api): Promise<Scene> {
     ...{ id: ids.feedId, member_id: learner.memberId, shows: 'own', title: 'My flights' },
     token_hash: 'c'.repeat(64),
   });
+  await make('standbyId', '/standby', 'goOnStandby');
+  ids.offerId = newId();
+  await insertInto(api.sql, club.clubId)('standby_offers', {
+    ...{ id: ids.offerId, entry_id: ids.standbyId, member_id: chief.memberId, aircraft_id: aircraftId },
+    ...{ during: '[2026-03-17 18:00Z,2026-03-17 20:00Z)', holds: false, decision_id: ids.decisionId },
+    ...{ made_at: '2026-03-10T15:00:00Z', expires_at: '2026-03-17T18:00:00Z' },
+  });
+  const kept = await chief
+    .post(`/members/${instructor.memberId}/teaching-hours`, BODIES['addTeachingHours']!(ids))
+    .expect(201);
+  ids.hoursId = (kept.body as { items: { id: string }[] }).items[0]!.id;
   await make('signerId', '/signers', 'addSigner');
   const visit = { title: 'Trim cables', lines: [] };
   for (const name of ['signedOrderId', 'inWorkOrderId']) {
@@ -298,6 +310,7 @@ async function importedFile(api: Api, path: string, { token }: Session): Promise
 
 /** Which identifier a named parameter is: a certificate's below instructor-certificates is another. */
 const parameterOf = (path: string, name: string): string => {
+  if (name === 'memberId' && path.includes('/teaching-hours')) return 'instructorMemberId';
   if (name === 'certificateId' && path.includes('/instructor-certificates/'))
     return 'instructorCertificateId';
   if (name === 'bookingId' && path.includes('/flights/')) {

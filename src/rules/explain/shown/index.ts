@@ -6,6 +6,7 @@ import * as aircraft from './aircraft.js';
 import { showLimits } from './limits.js';
 import { showInsurance } from './insurance.js';
 import * as loads from './loading.js';
+import { showTeachingHours } from './teaching-hours.js';
 import * as person from './person.js';
 import { parts, type RecordShown, type Show } from './shown.js';
 import { fieldSays, TYPE_MISSING, TYPE_WORDS, USE_WORDS, type FieldWords } from './type-fields.js';
@@ -33,6 +34,7 @@ const LISTS: Partial<Record<Subject, Show<never>>> = {
   unverified: person.showUnverified,
   limits: showLimits,
   checks: person.showChecks,
+  teachingHours: showTeachingHours,
   meters: aircraft.showMeters,
   items: aircraft.showItems,
   registration: aircraft.showRegistrations,

@@ -9,6 +9,7 @@ import { CLUB_LIMITS } from '../../parameters/club/limits.js';
 import { CLUB_INSURANCE } from '../../parameters/club/insurance.js';
 import { CLUB_LOADING } from '../../parameters/club/loading.js';
 import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
+import { CLUB_SHARING } from '../../parameters/club/sharing.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
 import { CLUB_DISPATCH } from '../../parameters/club/dispatch.js';
@@ -19,12 +20,16 @@ import type { Parameter } from '../../parameters/parameter.js';
 import { bookingLead } from './booking/booking-lead.js';
 import { bookingLength } from './booking/booking-length.js';
 import { instructorFree } from './booking/instructor-free.js';
+import { instructorHours } from './booking/instructor-hours.js';
 import { memberFree } from './booking/member-free.js';
 import { annualCheck } from './checks/annual-check.js';
 import { differencesCheckout } from './checks/differences-checkout.js';
 import { equipmentCheckout } from './checks/equipment-checkout.js';
 import { modelCheckout } from './checks/model-checkout.js';
 import { modelRecency } from './checks/model-recency.js';
+import { hoursAhead } from './fair-use/hours-ahead.js';
+import { openBookings } from './fair-use/open-bookings.js';
+import { weekendBookings } from './fair-use/weekend-bookings.js';
 import { personalCeilingVisibility } from './limits/personal-ceiling-visibility.js';
 import { personalNight } from './limits/personal-night.js';
 import { personalRunway } from './limits/personal-runway.js';
@@ -68,6 +73,10 @@ export const CLUB_RULES = ruleList(
   bookingLead,
   memberFree,
   instructorFree,
+  instructorHours,
+  openBookings,
+  hoursAhead,
+  weekendBookings,
   runwayLength,
   runwayMargin,
   halfWayCheck,
@@ -93,6 +102,7 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_PRACTICE,
   ...CLUB_LIMITS,
   ...CLUB_SEASON,
+  ...CLUB_SHARING,
   ...CLUB_SQUAWKS,
   ...CLUB_DISPATCH,
   ...CLUB_SYLLABUS,

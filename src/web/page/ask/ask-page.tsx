@@ -1,4 +1,4 @@
-import { useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { estimate } from '../account/estimate.js';
 import { ApiProblem, call } from '../api/client.js';
 import type { Answers, Booking, Decision, Me, Problem } from '../api/types.js';
@@ -9,10 +9,13 @@ import { StandingAnswers } from '../calendar/standing.js';
 import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
 import { spanIn } from '../parts/time.js';
 import { airfields, names } from '../session/session.js';
+import { BookBest } from '../standby/book-best.js';
 import { When } from '../timeline/when.js';
 import { AskForm } from './ask-form.js';
 import { firstForm, toRequest, type FlightForm } from './flight.js';
 import { SeriesForm } from './series-form.js';
+import { lastForm, startAsk } from './shared-form.js';
+import { useFreeInstructors } from './use-free-instructors.js';
 
 interface Asked {
   request: object;
@@ -28,10 +31,26 @@ export function AskPage({ me }: { me: Me }) {
   const [wrong, setWrong] = useState<{ field: string; message: string } | null>(null);
   const [busy, setBusy] = useState(false);
 
+  const [only, setOnly] = useState<{ id: string; registration: string } | null>(null);
+  const free = useFreeInstructors(form, zone);
+  const start = startAsk.value;
+
   const change = (part: Partial<FlightForm>) => {
     setForm({ ...form, ...part });
     setWrong(null);
   };
+
+  useEffect(() => {
+    lastForm.value = form;
+  }, [form]);
+  useEffect(() => {
+    if (start === null) return;
+    startAsk.value = null;
+    const { aircraft, ...times } = start;
+    change(times);
+    setOnly(aircraft);
+    setAsked(null);
+  }, [start]);
 
   const ask = async () => {
     const read = toRequest(form, zone);
@@ -39,7 +58,10 @@ export function AskPage({ me }: { me: Me }) {
     setBusy(true);
     setWrong(null);
     try {
-      const answers = await call<Answers>('POST', '/decisions', read.request);
+      const answers = await call<Answers>('POST', '/decisions', {
+        ...read.request,
+        ...(only === null ? {} : { aircraftIds: [only.id] }),
+      });
       const { departs, arrives } = read.request as { departs: string; arrives: string };
       void estimate(read.request as Parameters<typeof estimate>[0]);
       setAsked({ request: read.request, answers, said: spanIn(zone, departs, arrives) });
@@ -75,32 +97,48 @@ export function AskPage({ me }: { me: Me }) {
         <AskForm
           form={form}
           airfields={airfields.value}
-          instructors={names.value.filter((person) => person.instructor && person.id !== me.memberId)}
+          instructors={free(names.value.filter((person) => person.instructor && person.id !== me.memberId))}
           wrong={wrong}
           busy={busy}
           change={change}
           ask={() => void ask()}
         />
+        {only && (
+          <p class="hint only">
+            Asked of {only.registration} alone.{' '}
+            <button class="quiet" onClick={() => setOnly(null)}>
+              Ask the whole club
+            </button>
+          </p>
+        )}
         <When form={form} zone={zone} change={change} />
       </section>
       <div class="columns">
         <section aria-label="Answers" aria-live="polite" class="answers">
           {asked ? (
-            <AnswerList
-              asked={asked}
-              zone={zone}
-              book={book}
-              more={({ id, aircraft }) => (
-                <SeriesForm
-                  key={id}
-                  request={repeatable(asked.request)}
-                  aircraftId={aircraft.id}
-                  registration={aircraft.registration}
-                  zone={zone}
-                  booked={() => refreshFlights(me.memberId)}
-                />
-              )}
-            />
+            <>
+              <BookBest
+                key={asked.said}
+                asked={asked}
+                zone={zone}
+                booked={() => refreshFlights(me.memberId)}
+              />
+              <AnswerList
+                asked={asked}
+                zone={zone}
+                book={book}
+                more={({ id, aircraft }) => (
+                  <SeriesForm
+                    key={id}
+                    request={repeatable(asked.request)}
+                    aircraftId={aircraft.id}
+                    registration={aircraft.registration}
+                    zone={zone}
+                    booked={() => refreshFlights(me.memberId)}
+                  />
+                )}
+              />
+            </>
           ) : (
             <p class="hint">Say what you want to fly; every aircraft answers.</p>
           )}

@@ -1,0 +1,40 @@
+/** Offers as whoever books meets them: slots that are kept for somebody, and offers whose time is over. */
+import type { EntityManager } from 'typeorm';
+import { instant } from '../../decisions/gather/sql.js';
+
+/**
+ * Ends offers whose time is over, of one aircraft or of all. Who let one pass goes to the back of the order.
+ * @returns how many
+ */
+export async function expireOffers(
+  em: EntityManager,
+  of: { now: string; aircraftId: string | null },
+): Promise<number> {
+  const expired: { entryId: string }[] = await em.query(
+    `WITH expired AS (UPDATE standby_offers SET state = 'expired', answered_at = $1
+        WHERE club_id = bellcrank_club() AND state = 'open' AND expires_at <= $1::timestamptz
+          AND ($2::uuid IS NULL OR aircraft_id = $2) RETURNING entry_id)
+     SELECT entry_id AS "entryId" FROM expired`,
+    [of.now, of.aircraftId],
+  );
+  if (expired.length > 0)
+    await em.query(
+      `UPDATE standby_entries SET placed_at = $2 WHERE club_id = bellcrank_club() AND state = 'waiting' AND id = ANY ($1::uuid[])`,
+      [expired.map(({ entryId }) => entryId), of.now],
+    );
+  return expired.length;
+}
+
+/** Until when any of this time is kept for somebody else; null: it is not. Offers that are over have been ended before. */
+export async function keptUntil(
+  em: EntityManager,
+  of: { aircraftId: string; memberId: string; departs: string; arrives: string },
+): Promise<string | null> {
+  const [row]: { until: string | null }[] = await em.query(
+    `SELECT ${instant('max(o.expires_at)')} AS until FROM standby_offers o
+      WHERE o.club_id = bellcrank_club() AND o.aircraft_id = $1 AND o.member_id <> $2 AND o.state = 'open' AND o.holds
+        AND o.during && tstzrange($3, $4, '[)')`,
+    [of.aircraftId, of.memberId, of.departs, of.arrives],
+  );
+  return row?.until ?? null;
+}
