@@ -23,6 +23,8 @@ import { PersonalLimits1764000000021 } from './0021-personal-limits.js';
 import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity.js';
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
 import { StartingValues1764000000025 } from './0025-starting-values.js';
+import { WeatherReports1764000000029 } from './0029-weather-reports.js';
+import { WeatherValues1764000000030 } from './0030-weather-values.js';
 import { Notices1764000000031 } from './0031-notices.js';
 import { Feeds1764000000032 } from './0032-feeds.js';
 import { NoticeValues1764000000033 } from './0033-notice-values.js';
@@ -52,6 +54,8 @@ export const MIGRATIONS = [
   InsuranceAndIdentity1764000000022,
   StandingAnswers1764000000024,
   StartingValues1764000000025,
+  WeatherReports1764000000029,
+  WeatherValues1764000000030,
   Notices1764000000031,
   Feeds1764000000032,
   NoticeValues1764000000033,

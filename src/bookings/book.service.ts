@@ -44,6 +44,7 @@ export class BookService {
 
   /** Books, or gives the stored answer of an earlier request with the same key. */
   async book(user: SignedIn, key: string, request: BookDto): Promise<StoredAnswer> {
+    await this.decisions.bringWeather(user, request, [request.aircraftId]);
     const outcome = await this.attempt(user, key, request);
     if ('refused' in outcome) throw outcome.refused;
     return outcome.answer;
@@ -84,7 +85,9 @@ export class BookService {
     const [one] = decided as [Decided];
     const refused = refusal(one, policy, user, override !== undefined);
     if (refused) return this.refuse(em, user, key, refused);
-    const booking = newBooking(one, note, flight);
+    // Pasted reports are kept as weather reports; they say nothing of the flight by its booking's day.
+    const { reports: _reports, ...booked } = flight;
+    const booking = newBooking(one, note, booked);
     await insertBooking(em, booking);
     if (override && one.decision.answer === 'ask-officer')
       await this.override(em, user, booking.id, one, override.reason);

@@ -50,6 +50,7 @@ export class ErasureService {
         ['roles', 'member_roles'],
         ['practice', 'practice_records'],
         ['limits', 'personal_limits'],
+        ['weatherPasted', 'weather_reports'],
         ['answersKeptForRepeats', 'idempotency_keys'],
         ['notices', 'notices'],
         ['noticeMail', 'notice_mails'],

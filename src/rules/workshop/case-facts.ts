@@ -55,6 +55,11 @@ const INSIDE: Record<string, object> = {
   'squawks.deferral': records.DEFERRAL,
   'flight.weather': records.WEATHER,
   'flight.destinationForecast': records.FORECAST,
+  'flight.reports': records.REPORT,
+  'flight.reports.observed': records.CONDITIONS,
+  'flight.reports.observed.windVaries': { fromDeg: 180, toDeg: 240 },
+  'flight.reports.periods': records.REPORT.periods[0]!,
+  'flight.reports.periods.conditions': records.CONDITIONS,
   'flight.loading': records.LOADING,
   'flight.runways': records.RUNWAY_CHOICE,
   'loading.stations': records.STATION,
@@ -99,7 +104,8 @@ export function conformingFact(key: string, value: unknown, place: Place, refuse
 /** What a case says of the flight; its times come from `asOf` and `durationMinutes`. */
 export function conformingFlight(value: unknown, place: Place, refuse: Refuse): Record<string, unknown> {
   const { departs: _departs, arrives: _arrives, ...template } = FLIGHT;
-  return conforming(value, template, 'flight', place, refuse);
+  // The base flight has no reports at hand, and sheets stored before they were kept have no place for them.
+  return conforming(value, { ...template, reports: null }, 'flight', place, refuse);
 }
 
 /** Rows of club policy. */
@@ -150,7 +156,8 @@ function conformingField(
   const inside = INSIDE[name];
   if (inside) {
     // What is entered of an item may be anything; what is told of a flight is laid over the base sheet later.
-    const whole = name === 'items.detail' || name.startsWith('flight.') ? {} : inside;
+    const laidOver = name.startsWith('flight.') && !name.startsWith('flight.reports');
+    const whole = name === 'items.detail' || laidOver ? {} : inside;
     const one = (entry: unknown, at: Place): unknown => ({
       ...whole,
       ...conforming(entry, inside, name, at, refuse),

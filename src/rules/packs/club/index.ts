@@ -13,6 +13,7 @@ import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
 import { CLUB_NOTICES } from '../../parameters/club/notices.js';
 import { CLUB_SYLLABUS } from '../../parameters/club/syllabus.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
+import { CLUB_WEATHER } from '../../parameters/club/weather.js';
 import type { Parameter } from '../../parameters/parameter.js';
 import { bookingLead } from './booking/booking-lead.js';
 import { bookingLength } from './booking/booking-length.js';
@@ -45,6 +46,7 @@ import { accountStanding } from './standing/account.js';
 import { membership } from './standing/membership.js';
 import { pilotStanding } from './standing/pilot-standing.js';
 import { papersUnverified } from './standing/unverified.js';
+import { weatherMinima } from './weather/minima.js';
 
 export const CLUB_RULES = ruleList(
   modelCheckout,
@@ -78,6 +80,7 @@ export const CLUB_RULES = ruleList(
   insuranceMinimums,
   identityChecks,
   citizenshipEvidence,
+  weatherMinima,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
@@ -86,6 +89,7 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_INSURANCE,
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
+  ...CLUB_WEATHER,
   ...CLUB_PRACTICE,
   ...CLUB_LIMITS,
   ...CLUB_SEASON,
