@@ -1,63 +1,97 @@
 /**
  * `npm run mutation:near`: tries the changes of some files against the case tables and specs that are named, and nothing else. Many
  * times quicker than a whole run, for writing cases to; what it says is killed is killed, what it says survives something further off may
- * still notice. It lists nothing.
+ * still notice. With BELLCRANK_MUTATION_WORK it notes there what is killed: `--open` leaves that out, here and in a whole run. `--list`
+ * writes what survives into the list, where each wants its reason; what something further off notices after all, a whole run tells.
  *
  *   npm run mutation:near -- src/rules/packs/common/loading --rules load.balance,load.weight --specs test/rules/loading/lighter.spec.ts
  */
-import { readFileSync } from 'node:fs';
-import { clearTimeout, setTimeout } from 'node:timers';
+import { mkdirSync, readFileSync } from 'node:fs';
+import { clearInterval, setInterval } from 'node:timers';
 import { fileURLToPath } from 'node:url';
 import { isMainThread, parentPort, Worker, workerData } from 'node:worker_threads';
 import { TypeScriptModules } from '../support/typescript-modules.mjs';
 import { filesOf, keyOf, mutantsOf } from './catalogue.mjs';
 import { collectTests } from './mini-jest.mjs';
-import { readSurvivors, told } from './survivors.mjs';
+import { openIn, readState, writeState } from './state.mjs';
+import { SPECS } from './suites.mjs';
+import { readSurvivors, told, writeSurvivors } from './survivors.mjs';
 
 const RUN_CASE = 'src/rules/workshop/run-case.ts';
+const WORK = process.env.BELLCRANK_MUTATION_WORK;
 /** A change that takes longer is taken for one that never ends. */
-const ENDLESS_MS = 30_000;
+const ENDLESS_MS = 8000;
 
 if (isMainThread) await main();
 else tryAll(workerData);
 
 async function main() {
-  const { files, rules, specs } = readArguments(process.argv.slice(2));
-  const mutants = await mutantsOf(filesOf(files));
-  const listed = new Set(readSurvivors().entries.map(keyOf));
-  let [next, killed, endless] = [0, 0, 0];
+  const { parts, rules, specs, open, list } = readArguments(process.argv.slice(2));
+  const files = filesOf(parts);
+  const all = await mutantsOf(files);
+  const mutants = open ? openIn(readState(WORK), all) : all;
+  const known = readSurvivors();
+  const listed = new Set(known.entries.map(keyOf));
+  let [next, killed, endless] = [0, all.length - mutants.length, 0];
   const survivors = [];
+  const notes = notesFor(specs);
   while (next < mutants.length) {
     // A change that never ends ends with its thread; the next thread goes on after it.
     const stalled = await untilStalled({ mutants, from: next, rules, specs }, (by) => {
-      if (by) killed += 1;
-      else survivors.push(mutants[next]);
+      if (by) {
+        killed += 1;
+        notes.note(mutants[next]);
+      } else survivors.push(mutants[next]);
       next += 1;
     });
     if (!stalled) break;
     endless += 1;
+    notes.note(mutants[next]);
     next += 1;
   }
+  notes.write();
   for (const one of survivors) console.log(`${listed.has(keyOf(one)) ? 'listed' : 'survives'}: ${told(one)}`);
-  console.log(
-    `${mutants.length} changes: ${killed} killed, ${endless} without end, ${survivors.length} survive`,
-  );
+  console.log(`${all.length} changes: ${killed} killed, ${endless} without end, ${survivors.length} survive`);
+  if (list) await writeSurvivors(known, survivors, new Set(files));
+}
+
+/** Only what a whole run holds against a change as well counts for it. Written now and then, for a run that is broken off. */
+function notesFor(specs) {
+  if (WORK === undefined || specs.some((spec) => !SPECS.includes(spec)))
+    return { note: () => {}, write: () => {} };
+  mkdirSync(WORK, { recursive: true });
+  const state = readState(WORK);
+  let unwritten = 0;
+  const write = () => {
+    writeState(WORK, state);
+    unwritten = 0;
+  };
+  const note = (mutant) => {
+    state.set(keyOf(mutant), 'Killed');
+    unwritten += 1;
+    if (unwritten === 20) write();
+  };
+  return { note, write };
 }
 
 /** Runs a thread until it is through (false), or has been at one change for too long (true). */
 function untilStalled(work, onResult) {
   return new Promise((resolve, reject) => {
     const worker = new Worker(fileURLToPath(import.meta.url), { workerData: work });
+    // Time of the processor, not of the clock: on a busy machine a change is not endless for having to wait.
+    let since = process.cpuUsage();
     const end = (stalled) => {
-      clearTimeout(timer);
+      clearInterval(watch);
       void worker.terminate();
       resolve(stalled);
     };
-    let timer = setTimeout(end, ENDLESS_MS, true);
+    const watch = setInterval(() => {
+      const { user, system } = process.cpuUsage(since);
+      if ((user + system) / 1000 > ENDLESS_MS) end(true);
+    }, 1000);
     worker.on('message', ({ by, done }) => {
       if (done) return end(false);
-      clearTimeout(timer);
-      timer = setTimeout(end, ENDLESS_MS, true);
+      since = process.cpuUsage();
       onResult(by);
     });
     worker.on('error', reject);
@@ -67,12 +101,14 @@ function untilStalled(work, onResult) {
 /** In the thread: each change in turn, told by what noticed it. */
 function tryAll({ mutants, from, rules, specs }) {
   const modules = new TypeScriptModules(process.cwd());
-  modules.load(RUN_CASE);
-  const tables = modules
-    .load('test/workshop/tables.ts')
-    .readTables()
-    .map(({ table }) => table)
-    .filter(({ rule }) => rules.includes(rule));
+  const tables =
+    rules.length === 0
+      ? []
+      : modules
+          .load('test/workshop/tables.ts')
+          .readTables()
+          .map(({ table }) => table)
+          .filter(({ rule }) => rules.includes(rule));
   for (const mutant of mutants.slice(from)) {
     const text = readFileSync(mutant.file, 'utf8');
     modules.replace(mutant.file, text.slice(0, mutant.from) + mutant.replacement + text.slice(mutant.to));
@@ -85,7 +121,8 @@ function tryAll({ mutants, from, rules, specs }) {
 /** The name of the case or test that comes out otherwise; null when none does. */
 function noticedBy(modules, tables, specs) {
   try {
-    const { missesAtDeparture, missesOf } = modules.load(RUN_CASE);
+    // All the rules are run anew only where a table asks for them.
+    const { missesAtDeparture, missesOf } = tables.length > 0 ? modules.load(RUN_CASE) : {};
     for (const misses of [missesAtDeparture, missesOf])
       for (const { rule, cases } of tables)
         for (const one of cases) if (misses(rule, one).length > 0) return `${rule} › ${one.name}`;
@@ -106,12 +143,15 @@ function noticedBy(modules, tables, specs) {
 }
 
 function readArguments(args) {
-  const list = (name) => {
+  const named = (name) => {
     const at = args.indexOf(name);
     return at === -1 ? [] : args.splice(at, 2)[1].split(',');
   };
-  const [rules, specs] = [list('--rules'), list('--specs')];
-  if (args.length === 0 || rules.length + specs.length === 0)
+  const [rules, specs] = [named('--rules'), named('--specs')];
+  const parts = args.filter((one) => !one.startsWith('--'));
+  if (parts.length === 0 || rules.length + specs.length === 0)
     throw new Error('name files, and with --rules or --specs what to hold them against');
-  return { files: args, rules, specs };
+  if (args.includes('--open') && WORK === undefined)
+    throw new Error('--open wants BELLCRANK_MUTATION_WORK, where it is noted what is killed');
+  return { parts, rules, specs, open: args.includes('--open'), list: args.includes('--list') };
 }

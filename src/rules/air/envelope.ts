@@ -16,12 +16,7 @@ export function envelopeFaults(points: readonly WeightAtArm[]): string[] {
   if (!points.every(({ armIn, weightLb }) => Number.isFinite(armIn) && weightLb > 0))
     return ['every corner has an arm and a weight of more than 0'];
   const edges = points.map((from, at) => [from, next(points, at)] as const);
-  const crossed = edges.some(([a, b], i) =>
-    edges.some(([c, d], j) => {
-      const neighbours = Math.abs(i - j) <= 1 || Math.abs(i - j) === edges.length - 1;
-      return !neighbours && cross(a, b, c, d);
-    }),
-  );
+  const crossed = edges.some(([a, b]) => edges.some(([c, d]) => cross(a, b, c, d)));
   if (crossed) return ['its edges cross; give the corners in order round the envelope'];
   // Asked last: the halves of a crossed one may cancel out.
   return Math.abs(areaOf(points)) < ROUNDING ? ['the corners lie on one line'] : [];
@@ -86,5 +81,6 @@ function isOn(from: WeightAtArm, to: WeightAtArm, at: WeightAtArm): boolean {
   return between(from.armIn, to.armIn, at.armIn) && between(from.weightLb, to.weightLb, at.weightLb);
 }
 
+/** Edges that only touch do not cross, such as one and the next. */
 const cross = (a: WeightAtArm, b: WeightAtArm, c: WeightAtArm, d: WeightAtArm): boolean =>
   side(a, b, c) * side(a, b, d) < 0 && side(c, d, a) * side(c, d, b) < 0;

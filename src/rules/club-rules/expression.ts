@@ -138,7 +138,7 @@ function hint(said: string): string {
     return ' Days since a date are compared with whole numbers; int(...) makes a number to reckon with.';
   if (/Date/.test(said)) return ' Dates are written date("2026-03-31") and compared with each other.';
   if (/Unexpected token: EOF|Expected \w+, got EOF/.test(said)) return ' The expression ends too early.';
-  if (/overload: \w+ = /.test(said) || /Unexpected character: =/.test(said)) return ' Write == to compare.';
+  if (/Unexpected character: =/.test(said)) return ' Write == to compare.';
   return '';
 }
 

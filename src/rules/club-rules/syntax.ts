@@ -17,7 +17,6 @@ export function partsOf(node: Node): Node[] {
     case 'id':
       return [];
     case '.':
-    case '.?':
       return [node.args[0]];
     case 'call':
       return node.args[1];
@@ -25,10 +24,6 @@ export function partsOf(node: Node): Node[] {
       const [name, receiver, given] = node.args;
       return [receiver, ...(MACROS.includes(name) ? given.slice(1) : given)];
     }
-    case 'list':
-      return node.args;
-    case 'map':
-      return node.args.flat();
     case '!_':
     case '-_':
       return [node.args];

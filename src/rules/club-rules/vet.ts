@@ -28,21 +28,8 @@ export const METHODS: readonly string[] = [
 ];
 
 const OWNERS = SCHEMA.map(({ owner }) => owner);
-const PLAIN = new Set([
-  'value',
-  'id',
-  '.',
-  'call',
-  'rcall',
-  'list',
-  '?:',
-  '||',
-  '&&',
-  '!_',
-  '-_',
-  'in',
-  ...ARITHMETIC,
-]);
+/** Forms that are as they should be whatever they hold. */
+const PLAIN = new Set(['list', '?:', '||', '&&', '!_', '-_', 'in', ...ARITHMETIC]);
 
 /** What an expression may not say. Empty when it may be checked further. */
 export function vet(ast: Node, text: string): Fault[] {
@@ -113,8 +100,6 @@ function vetNode(node: Node, elements: ReadonlySet<string>, say: Say): void {
 const SHOWN: Record<string, string> = {
   map: '{...}',
   '[]': '[...] after a value',
-  '.?': '.?',
-  '[?]': '[?...]',
 };
 
 function vetValue(node: Extract<Node, { op: 'value' }>, say: Say): void {

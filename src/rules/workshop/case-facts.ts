@@ -1,5 +1,5 @@
 /** Holds what a case says of the flight, the people and the aircraft against complete example records. */
-import { FLIGHT } from './base-sheet.js';
+import { FLIGHT, HOME_FIELD } from './base-sheet.js';
 import { conformingTime, looksLikeTime } from './case-times.js';
 import { WORDS } from './case-words.js';
 import * as records from './records.js';
@@ -108,9 +108,14 @@ export function conformingFlight(value: unknown, place: Place, refuse: Refuse): 
   return conforming(value, { ...template, reports: null }, 'flight', place, refuse);
 }
 
-/** Rows of club policy. */
+/** Rows of club policy; or values by their parameters, which then hold from long before. */
 export function conformingPolicy(value: unknown, place: Place, refuse: Refuse): unknown {
-  if (!Array.isArray(value)) return refuse(place, 'policy is a list of rows');
+  if (!Array.isArray(value))
+    return Object.entries(object(value, place, refuse)).map(([id, set]) => {
+      if (typeof set === 'object' && set !== null)
+        refuse([...place, id], 'a value of policy is a single one');
+      return { id, from: '2020-01-01', value: set, reference: 'test' };
+    });
   return value.map((written: unknown, index) => {
     const row = object(written, [...place, index], refuse);
     onlyKeys(row, ['id', 'from', 'value', 'reference'], [...place, index], refuse);
@@ -155,13 +160,14 @@ function conformingField(
   if (field === null) return field;
   const inside = INSIDE[name];
   if (inside) {
-    // What is entered of an item may be anything; what is told of a flight is laid over the base sheet later.
-    const laidOver = name.startsWith('flight.') && !name.startsWith('flight.reports');
-    const whole = name === 'items.detail' || laidOver ? {} : inside;
-    const one = (entry: unknown, at: Place): unknown => ({
-      ...whole,
-      ...conforming(entry, inside, name, at, refuse),
-    });
+    // What is entered of an item may be anything; what is told of a flight is laid over the base sheet later, but an
+    // airfield over the home field, and a report over a fair one.
+    const laidOver = name.startsWith('flight.') && !/^flight\.(?:route|reports)/.test(name);
+    const bare = name === 'items.detail' || laidOver;
+    const one = (entry: unknown, at: Place): unknown => {
+      if (name === 'flight.route' && entry === 'home') return HOME_FIELD;
+      return { ...(bare ? {} : inside), ...conforming(entry, inside, name, at, refuse) };
+    };
     if (Array.isArray(field)) return field.map((entry, index) => one(entry, [...place, index]));
     return Array.isArray(template) ? refuse(place, `${name} is a list`) : one(field, place);
   }

@@ -74,6 +74,21 @@ describe('what can be read', () => {
     expect(envelopeFaults(points)).toEqual(faults);
   });
 
+  test('a notch cut through to the other side touches it and crosses nothing', () => {
+    const through = [
+      corner(82, 1400),
+      corner(82, 2400),
+      corner(93, 2400),
+      corner(82, 2000),
+      corner(93, 1600),
+      corner(93, 1400),
+    ];
+    for (let by = 0; by < 6; by += 1) {
+      expect(envelopeFaults(turned(through, by))).toEqual([]);
+      expect(envelopeFaults(turned([...through].reverse(), by))).toEqual([]);
+    }
+  });
+
   test('wherever the corners begin', () => {
     const crossed = [
       corner(82, 1400),
@@ -145,6 +160,20 @@ test('binary fractions of an inch or a pound tip no limit', () => {
   const tenths = 0.1 + 0.2 - 0.3;
   expect(isInside(NORMAL, corner(82 - tenths, 1700))).toBe(true);
   expect(isInside(NORMAL, corner(90, 2400 + 2400 * tenths))).toBe(true);
+});
+
+test('a millionth of an inch or pound off an edge is on it, half as much again is not', () => {
+  // The slant edge of the utility envelope rises 112.5 lb an inch; its normal points up and forward.
+  const length = Math.hypot(1, 112.5);
+  const off = (by: number): WeightAtArm => corner(82.5 - (by * 112.5) / length, 2006.25 + by / length);
+  expect([0.5e-6, 1.5e-6].map((by) => isInside(UTILITY, off(by)))).toEqual([true, false]);
+  expect([0.5e-6, 1.5e-6].map((by) => isInside(NORMAL, corner(82 - by, 1700)))).toEqual([true, false]);
+});
+
+test('an envelope of an inch by a pound', () => {
+  const small = [corner(82, 1400), corner(82, 1401), corner(83, 1401), corner(83, 1400)];
+  const on = [corner(82, 1400.5), corner(82.5, 1401), corner(83, 1400.5), corner(82.5, 1400)];
+  expect(on.map((at) => isInside(small, at))).toEqual(Array(4).fill(true));
 });
 
 test('a notch is outside, what lies beyond it is inside again', () => {

@@ -367,3 +367,19 @@ describe('where a table does not reach', () => {
     ]);
   });
 });
+
+test('a knot from ahead counts, by as much as the handbook says', () => {
+  const percent = (headwindKt: number): (number | null)[] => {
+    const answer = workDistances(sheet({ headwindPercentPerKt: 1.5 }), { ...STILL, headwindKt });
+    return answer.found ? answer.steps.map((step) => step.percent) : [];
+  };
+  expect([0, 1, 9].map(percent)).toEqual([[null], [null, -1.5], [null, -13.5]]);
+});
+
+test('heavier than the heaviest of three tables is what that one cannot answer', () => {
+  const tables = [LIGHT, HEAVY, { ...HEAVY, weightLb: 2800 }];
+  const at = (weightLb: number) =>
+    distanceBetweenTables(tables, 'groundRollFt', { weightLb, pressureAltitudeFt: 0, oatC: 0 });
+  expect(at(2800)).toEqual({ found: true, distanceFt: 800 });
+  expect(at(2801)).toMatchObject({ found: false, because: expect.stringContaining('2800') });
+});

@@ -1,5 +1,5 @@
 /** What may be kept, and what is said of what may not: the field, the place, and what to write instead. */
-import { checkRule, type FieldFault } from '../../../src/rules/index.js';
+import { checkRule, type FieldFault } from '../../../src/rules/club-rules/check.js';
 
 const faults = (requirement: string, more: { appliesWhen?: string; message?: string } = {}): FieldFault[] =>
   checkRule({ appliesWhen: 'true', message: 'No.', requirement, ...more }).faults ?? [];

@@ -105,6 +105,24 @@ describe('medical certificates, 14 CFR 61.23(d)', () => {
     expect(holdsOf('medical-1', of('2026-12-24'))).toEqual([[OWN, '2031-12-31']]);
   });
 
+  test('one withdrawn on the day it was given never held', () => {
+    expect(
+      holdsOf('medical-1', medical({ examOn: '2026-12-24', withdrawnOn: '2026-12-24' })).map(([, on]) => on),
+    ).toEqual(['2026-12-23']);
+  });
+
+  test('of several withdrawals the first counts; on its last day one still cuts a day off', () => {
+    const all = [
+      { ...MEDICAL, examOn: '2026-01-15' },
+      { ...MEDICAL, id: 'medical-2', examOn: '2026-01-20', withdrawnOn: '2026-12-24' },
+      { ...MEDICAL, id: 'medical-3', examOn: '2026-01-25', withdrawnOn: '2026-06-01' },
+    ];
+    expect(holdsOf('medical-1', { medicals: known(all, AT) })[0]![1]).toBe('2026-05-31');
+    expect(holdsOf('medical-1', medical({ examOn: '2026-03-15', withdrawnOn: '2031-03-31' }))).toEqual([
+      [OWN, '2031-03-30', 'A certificate was withdrawn on 2031-03-31.'],
+    ]);
+  });
+
   test('one that ran out before the withdrawal ended when it ran out', () => {
     expect(holdsOf('medical-1', medical({ examOn: '2010-06-10', withdrawnOn: '2026-12-24' }))).toEqual([
       [OWN, '2015-06-30'],
@@ -131,6 +149,12 @@ describe('other papers of 14 CFR', () => {
       ['flying on BasicMed', null, 'Not on record: medical education course, driver’s licence.'],
       ['physician’s examination', '2028-06-30'],
     ]);
+    const unexamined = { ...BASIC_MED, examOn: null };
+    expect(holdsOf('basicmed-1', { basicMed: known([unexamined], AT) })).toEqual([
+      ['flying on BasicMed', null, 'Not on record: physician’s examination.'],
+      ['medical education course', '2027-08-31'],
+      ['driver’s licence', '2030-01-01'],
+    ]);
   });
 
   const reviewed = (more: object): Held[] =>
@@ -149,6 +173,12 @@ describe('other papers of 14 CFR', () => {
       { flightTenths: 9 },
       [PIC, null, 'It does not stand for a flight review by itself.'],
     ],
+    ['an hour of flight is enough (61.56(a))', { flightTenths: 10 }, [PIC, '2028-01-31']],
+    [
+      'the hour on the ground was too short',
+      { groundTenths: 9 },
+      [PIC, null, 'It does not stand for a flight review by itself.'],
+    ],
     [
       'a seminar is none',
       { kind: 'safety-seminar' },
@@ -163,7 +193,9 @@ describe('other papers of 14 CFR', () => {
       holdsOf(INSTRUCTOR.id, { instructor: known([{ ...INSTRUCTOR, ...more }], AT) });
     expect(of({ recentExperienceOn: '2026-06-10' })).toEqual([['giving instruction', '2028-06-30']]);
     expect(of({ printedEndOn: '2027-11-30' })).toEqual([['giving instruction', '2027-11-30']]);
-    expect(of({ recentExperienceOn: null })[0]![1]).toBeNull();
+    expect(of({ recentExperienceOn: null })).toEqual([
+      ['giving instruction', null, 'When the recent experience was last met is not on record.'],
+    ]);
   });
 
   test('endorsements: solo for 90 days (61.87(n)), others until what is printed', () => {
@@ -175,6 +207,8 @@ describe('other papers of 14 CFR', () => {
     expect(of({ kind: 'solo-night', on: '2027-01-10', expiresOn: '2027-02-10' })).toEqual([
       ['solo night', '2027-02-10'],
     ]);
+    expect(of({ kind: 'solo-night', on: '2027-01-10' })).toEqual([['solo night', '2027-04-10']]);
+    expect(of({ kind: 'solo', on: '2027-01-10', expiresOn: '2027-12-31' })).toEqual([['solo', '2027-04-10']]);
     expect(of({ kind: 'tailwheel' })).toEqual([['tailwheel', null, 'It names no end.']]);
   });
 
@@ -187,8 +221,44 @@ describe('other papers of 14 CFR', () => {
     expect(holdsOf('rating-1', { ratings: known([LICENCE_RATING], AT) })).toEqual([
       ['single engine piston land rating', '2028-03-31'],
     ]);
+    const endless = known([{ ...LICENCE_RATING, validThrough: null }], AT);
+    expect(holdsOf('rating-1', { ratings: endless })).toEqual([
+      ['single engine piston land rating', null, 'It names no end.'],
+    ]);
+  });
+
+  test('of papers that are not known, and of kinds that were never asked for, nothing is told', () => {
+    const none = { certificates: unknownFact('not on record'), ratings: undefined, medicals: known([], AT) };
+    const told = papersHold(pilot(none), { jurisdiction: 'US', zone: 'America/Denver', at: AT });
+    const papers = told.map(({ paperId }) => paperId);
+    expect(papers).not.toContain('certificate-1');
+    expect(papers).toContain('review-1');
+    expect(told.every(({ holds }) => holds.length > 0)).toBe(true);
   });
 });
+
+/** The day through which one holds that was given on the day another was withdrawn, or on the day after. */
+const givenBesideWithdrawal = (examOn: string, jurisdiction: 'EU' | 'CA'): string | null => {
+  const medicals = known(
+    [
+      { ...MEDICAL, class: 1, examOn } as const,
+      { ...MEDICAL, id: 'medical-2', class: 2, examOn: '2026-02-01', withdrawnOn: '2026-12-24' } as const,
+    ],
+    AT,
+  );
+  return holdsOf('medical-1', { medicals }, jurisdiction)[0]![1];
+};
+
+test.each([
+  ['EU', '2027-12-25'],
+  ['CA', '2027-12-31'],
+] as const)(
+  '%s, strict reading: a withdrawal ends one given on its own day, and none of the day after',
+  (of, end) => {
+    expect(givenBesideWithdrawal('2026-12-24', of)).toBe('2026-12-23');
+    expect(givenBesideWithdrawal('2026-12-25', of)).toBe(end);
+  },
+);
 
 test('Part-MED, MED.A.045, from memory: class 1 twelve months, class 2 sixty under 40, ending with the 42nd birthday', () => {
   const held = holdsOf('medical-1', medical({ class: 1, examOn: '2027-01-15' }), 'EU');
@@ -202,9 +272,16 @@ test('Part-MED, MED.A.045, from memory: class 1 twelve months, class 2 sixty und
     'flying on a private licence',
     '2032-05-31',
   ]);
-  expect(holdsOf('instructor-certificate-1', { instructor: known([INSTRUCTOR], AT) }, 'EU')).toEqual([
-    ['giving instruction', null, 'Until when is not on record.'],
+  // At 56 class 2 lasts twelve months, and for a light aircraft licence twenty-four.
+  const older = { ...medical({ class: 2, examOn: '2027-01-15' }), birthDate: known('1970-06-01', AT) };
+  expect(holdsOf('medical-1', older, 'EU')).toEqual([
+    ['flying on a private licence', '2028-01-15'],
+    ['flying on a light aircraft licence', '2029-01-15'],
   ]);
+  const instructing = (printedEndOn: string | null): Held[] =>
+    holdsOf('instructor-certificate-1', { instructor: known([{ ...INSTRUCTOR, printedEndOn }], AT) }, 'EU');
+  expect(instructing(null)).toEqual([['giving instruction', null, 'Until when is not on record.']]);
+  expect(instructing('2028-06-30')).toEqual([['giving instruction', '2028-06-30']]);
 });
 
 test('CARs 404.04 and 401.05, from memory: category 1, category 4, and recurrent training of twenty-four months', () => {
@@ -221,6 +298,8 @@ test('CARs 404.04 and 401.05, from memory: category 1, category 4, and recurrent
   expect(holdsOf('review-1', { reviews: known([{ ...REVIEW, on: '2026-01-10' }], AT) }, 'CA')).toEqual([
     ['recurrent training', '2028-01-10'],
   ]);
+  const check = { ...REVIEW, kind: 'faa-proficiency-phase' } as const;
+  expect(holdsOf('review-1', { reviews: known([check], AT) }, 'CA')).toEqual([]);
   const same = medical({ class: 1, examOn: '2026-12-24', withdrawnOn: '2026-12-24' });
   expect(holdsOf('medical-1', same, 'CA')[0]![1]).toBe('2026-12-23');
 });

@@ -472,6 +472,19 @@ describe('steps from a state', () => {
     expect(left(done({}), q)).toBe(1);
   });
 
+  test('what makes room for two practice flights is kept for each, whichever was looked at last', () => {
+    const scene = new Scene({
+      wants: [...wants(['a', 'f'], ['b', 'g']), { token: 'm', offers: ['p'], on: ['solo'] }],
+      acts: { f: hour('a'), g: quarter('any', 'b'), p: paper('m') },
+    });
+    for (const act of ['f', 'g']) successors(scene.world, scene.root, [scene.offer(act)]);
+    const kept = [...scene.world.enablers.values()];
+    expect(kept.map(({ act, askers }) => [act, ...askers.map(({ practice }) => practice!.tenths)])).toEqual([
+      ['p', 15],
+      ['p', 8],
+    ]);
+  });
+
   test('of what is left out none, by name or by kind', () => {
     const scene = new Scene({ wants: wants(['a', 'p']), acts: { p: paper('a') } });
     const { offers } = scene.unit('p');

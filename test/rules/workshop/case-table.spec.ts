@@ -56,11 +56,28 @@ test.each([
   ['given:', 'given:\n      jurisdiction: FR', 6, 'one of US, EU, CA'],
   ['given:', 'given:\n      durationMinutes: long', 6, 'minutes, as a number'],
   ['given:', 'given:\n      policy: [{ id: club.x, from: 2027-01-01, value: 1 }]', 6, 'has a reference'],
+  ['given:', 'given:\n      policy: { club.x: [1] }', 6, 'a value of policy is a single one'],
+  ['given:', 'given:\n      policy: club.x', 6, 'should be'],
   ['  - name: one', '  - name: one\n    name: two', 4, 'Map keys must be unique'],
 ])('%s as %s is refused at line %i: %s', (from, to, line, because) => {
   const text = changed(from, to);
   expect(() => read(text)).toThrow(`x.cases.yaml:${line}: `);
   expect(() => read(text)).toThrow(because);
+});
+
+test('a value of policy alone holds from long before; an airfield is the home field, or laid over it', () => {
+  const { table } = read(changed('given:', 'given:\n      policy: { club.x: 12 }'));
+  expect(table.cases[0]!.given!.policy).toEqual([
+    { id: 'club.x', from: '2020-01-01', value: 12, reference: 'test' },
+  ]);
+  const route = 'route: [home, { code: XQFR, runways: [{ lengthFt: 1800 }] }], purpose: passengers';
+  const away = read(changed('purpose: passengers', route)).table.cases[0]!.given!.flight;
+  expect(away).toMatchObject({
+    route: [
+      { code: 'XQHB', runways: [{ designator: '09' }, { designator: '27' }] },
+      { code: 'XQFR', zone: 'America/Denver', runways: [{ designator: '09', lengthFt: 1800 }] },
+    ],
+  });
 });
 
 test('two cases of one name are refused', () => {

@@ -48,7 +48,7 @@ export function flownLately(
   let tenths = 0;
   let governing: LocalDate | null = null;
   for (const { on, totalTenths } of recent) {
-    if (tenths < asked.tenths && totalTenths > 0) governing = on;
+    if (tenths < asked.tenths) governing = on;
     tenths += totalTenths;
   }
   if (tenths < asked.tenths || governing === null) {

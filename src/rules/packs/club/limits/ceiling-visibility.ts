@@ -31,7 +31,7 @@ interface Asked {
 }
 
 const higher = (day: number | null, night: number | null): number | null =>
-  night === null ? day : Math.max(night, day ?? 0);
+  night === null ? day : Math.max(night, day ?? night);
 
 const byDayOf = (limits: LimitsFact): Asked => ({
   ...{ ceilingFtAgl: limits.ceilingDayFtAgl, visibilitySm: limits.visibilityDaySm },

@@ -115,7 +115,7 @@ export const judgeWind: LimitsJudge<keyof typeof WIND_BRANCHES> = ({ limits, f, 
   return take('within', told, { counted, conditions });
 };
 
-/** Runways of the field on which everything would be within the limits. */
+/** Runways of the field on which everything would be within the limits: never the one in use, which is not. */
 function otherRunways(
   limits: Figures,
   airfield: AirfieldFact,
@@ -123,15 +123,14 @@ function otherRunways(
   wind: Wind,
 ): Remedy[] {
   const { fromDegTrue } = wind;
-  const used = runwayIn(airfield, choices, wind)?.runway.designator;
-  if (fromDegTrue === null || used === undefined) return [];
+  if (fromDegTrue === null) return [];
   const kt = Math.max(wind.kt, wind.gustKt ?? 0);
   const others = (choices ?? []).filter((one) => one.airfield !== airfield.code);
   return airfield.runways.flatMap((runway): Remedy[] => {
     const { designator } = runway;
     const components = windComponents(runway.trueHeadingDeg, fromDegTrue, kt);
     // Nobody is sent off with the wind from behind.
-    if (designator === used || components.headwindKt < -1e-9) return [];
+    if (components.headwindKt < -1e-9) return [];
     if (beyondIn(limits, wind, { runway, ...components }).length > 0) return [];
     const runways = [...others, { airfield: airfield.code, runway: designator }];
     const title = `Use runway ${designator} at ${airfield.code}.`;
