@@ -20,7 +20,7 @@ const shared = {
   moduleNameMapper: { '^(\\.{1,2}/.*)\\.js$': '$1' },
   transform: { '^.+\\.ts$': typescript, 'node_modules/.+\\.js$': javascript },
   transformIgnorePatterns: [
-    '/node_modules/(?!(@nestjs|uuid|temporal-polyfill|temporal-utils|geographiclib-geodesic|canonicalize|@marcbachmann|@seriousme|ajv-draft-04|ajv|yaml|glpk\\.js)/)',
+    '/node_modules/(?!(@nestjs|uuid|temporal-polyfill|temporal-utils|geographiclib-geodesic|canonicalize|@marcbachmann|@seriousme|ajv-draft-04|ajv|yaml|metar-taf-parser|p-limit|yocto-queue|glpk\\.js)/)',
   ],
   testPathIgnorePatterns: ['/node_modules/', '/dist/'],
 };

@@ -26,6 +26,8 @@ import { StartingValues1764000000025 } from './0025-starting-values.js';
 import { DispatchReturn1764000000026 } from './0026-dispatch-return.js';
 import { BookingChanges1764000000027 } from './0027-booking-changes.js';
 import { Standby1764000000028 } from './0028-standby.js';
+import { WeatherReports1764000000029 } from './0029-weather-reports.js';
+import { WeatherValues1764000000030 } from './0030-weather-values.js';
 import { Notices1764000000031 } from './0031-notices.js';
 import { Feeds1764000000032 } from './0032-feeds.js';
 import { NoticeValues1764000000033 } from './0033-notice-values.js';
@@ -60,6 +62,8 @@ export const MIGRATIONS = [
   DispatchReturn1764000000026,
   BookingChanges1764000000027,
   Standby1764000000028,
+  WeatherReports1764000000029,
+  WeatherValues1764000000030,
   Notices1764000000031,
   Feeds1764000000032,
   NoticeValues1764000000033,

@@ -39,7 +39,8 @@ export class BookService {
   ) {}
 
   /** Books, or gives the stored answer of an earlier request with the same key. */
-  book(user: SignedIn, key: string, request: BookDto): Promise<StoredAnswer> {
+  async book(user: SignedIn, key: string, request: BookDto): Promise<StoredAnswer> {
+    await this.decisions.bringWeather(user, request, [request.aircraftId]);
     return underKey(this.db, user, key, {
       request,
       conflict: (em) => this.conflictIn(em, request, user),
@@ -66,11 +67,13 @@ export class BookService {
     const [one] = decided as [Decided];
     const refused = refusal(one, policy, user, override !== undefined);
     if (refused) return { refused };
+    // Pasted reports are kept as weather reports; they say nothing of the flight by its booking's day.
+    const { reports: _reports, ...booked } = flight;
     const id = newId();
     const { departs, arrives, memberId, plannedTenths } = one.sheet.flight;
     await insertBooking(em, {
       ...{ id, kind: 'flight', aircraftId, memberId, departs, arrives, expectedTenths: plannedTenths },
-      ...{ request: flight, note, decisionId: one.id, people: crewJudged(one.sheet), seriesId },
+      ...{ request: booked, note, decisionId: one.id, people: crewJudged(one.sheet), seriesId },
     });
     await keepOverride(em, user, { bookingId: id, decided: one, reason: override?.reason });
     return { booking: (await findBooking(em, id))! };

@@ -16,14 +16,17 @@ import { RuleBookController } from './why/rule-book.controller.js';
 import { RuleBookService } from './why/rule-book.service.js';
 import { WaysController } from './ways/ways.controller.js';
 import { WaysService } from './ways/ways.service.js';
+import { WeatherModule } from '../weather/weather.module.js';
+import { WeatherWorkController } from './weather/weather-work.controller.js';
 import { WhyController } from './why/why.controller.js';
 
 @Module({
-  imports: [TimelinesModule],
+  imports: [TimelinesModule, WeatherModule],
   controllers: [
     DecisionsController,
     WaysController,
     LoadingWorkController,
+    WeatherWorkController,
     WhyController,
     RuleBookController,
     AuditController,

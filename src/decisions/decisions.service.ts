@@ -9,6 +9,8 @@ import { pageOf, readCursor, type Page } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
 import { judge, toSeconds, type Answer, type Policy } from '../rules/index.js';
+import { keepPasted } from '../weather/reports/pasted.js';
+import { WeatherService } from '../weather/weather.service.js';
 import { Sealer } from './audit/sealer.js';
 import { listDecisions, type DecisionRow } from './decision-list.js';
 import { storeDecisions, type Decided } from './decision-store.js';
@@ -44,11 +46,14 @@ export class DecisionsService {
     private readonly db: TenantDb,
     private readonly clock: Clock,
     private readonly sealer: Sealer,
+    private readonly weather: WeatherService,
   ) {}
 
   /** Answers a question for the aircraft named, or for the whole fleet, best answer first; every decision is stored. */
   async ask(user: SignedIn, question: AskDto): Promise<Decided[]> {
     const { aircraftIds, ways: _ways, ...request } = question;
+    this.mayAsk(user, request);
+    await this.bringWeather(user, request, aircraftIds ?? null);
     return this.db.run(
       user.clubId,
       async (em) => {
@@ -59,17 +64,24 @@ export class DecisionsService {
     );
   }
 
+  /** Fetches the current weather reports of a flight; before any transaction, so that none waits for the source. */
+  async bringWeather(user: SignedIn, request: FlightRequestDto, aircraftIds: string[] | null): Promise<void> {
+    await this.weather.bringIn(user.clubId, request, aircraftIds);
+  }
+
   /** Gathers, judges and stores inside a running transaction: what a booking calls once it holds its locks. */
   async decideIn(
     em: EntityManager,
     user: SignedIn,
-    request: FlightRequestDto & { planned?: boolean },
+    asked: FlightRequestDto & { planned?: boolean },
     aircraftIds: string[] | null,
     { exceptBookingId = null, begun = false }: BookedAlready = {},
   ): Promise<{ decided: Decided[]; policy: Policy }> {
-    const memberId = this.mayAsk(user, request, begun);
+    const memberId = this.mayAsk(user, asked, begun);
     this.sealer.note(user.clubId);
     const knownAt = this.clock.now();
+    const { reports, ...request } = asked;
+    if (reports) await keepPasted(em, reports, { memberId, pastedBy: user.memberId, now: knownAt });
     const { sheets, policy } = await gatherSheets(em, {
       request,
       memberId,

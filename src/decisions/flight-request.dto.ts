@@ -16,6 +16,7 @@ import {
 import { PartField, PartsField } from '../platform/http/fields.js';
 import { IsHoursTenths, IsId, IsInstant, Optional } from '../platform/http/index.js';
 import type { AirspaceClass, Purpose } from '../rules/index.js';
+import { ReportsDto } from './weather/reports.dto.js';
 
 export const PURPOSES: readonly Purpose[] = [
   'solo',
@@ -327,6 +328,13 @@ export class FlightRequestDto {
 
   @PartField(() => WeatherDto, { optional: true })
   weather?: WeatherDto;
+
+  @PartField(() => ReportsDto, {
+    optional: true,
+    description:
+      'Weather reports and forecasts pasted word for word; where none is, those that the service fetched count. What is told by hand goes before them',
+  })
+  reports?: ReportsDto;
 
   @PartField(() => ForecastDto, { optional: true })
   destinationForecast?: ForecastDto;

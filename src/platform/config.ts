@@ -11,6 +11,16 @@ import { StartupError } from './startup-error.js';
 /** How chatty the log is. */
 export type LogLevel = 'fatal' | 'error' | 'warn' | 'info' | 'debug' | 'trace' | 'silent';
 
+/** Where weather reports are fetched from. */
+export interface WeatherSettings {
+  /** Address with {kind} (metar, taf) and {stations} (parted by commas) to be filled in; it answers in plain text. */
+  readonly url: string;
+  /** Longest wait for one answer, milliseconds; there is one more try. */
+  readonly timeoutMs: number;
+  /** For so long the same station is not asked for again. */
+  readonly cacheSeconds: number;
+}
+
 /** The service's settings. Also the injection token: `constructor(private readonly config: AppConfig)`. */
 export class AppConfig {
   /** TCP port of the HTTP server; 0 lets the system choose. */
@@ -36,6 +46,8 @@ export class AppConfig {
   readonly logLevel: LogLevel;
   /** Whether this process does the work in the background too, or only answers requests. */
   readonly backgroundWork: boolean;
+  /** Absent: no weather is fetched, and what is not pasted or told is not known. */
+  readonly weather?: WeatherSettings;
   /** Mail server that notices go out through; absent: they stand on the page only. */
   readonly smtpUrl?: string;
   /** Whom mail comes from. Given whenever there is a mail server. */
@@ -87,6 +99,15 @@ export function parseConfig(source: NodeJS.ProcessEnv): ParsedConfig {
     secret: env.BELLCRANK_SECRET,
     logLevel: env.LOG_LEVEL,
     backgroundWork: env.BELLCRANK_BACKGROUND_WORK === 'on',
+    ...(env.BELLCRANK_WEATHER_URL === undefined
+      ? {}
+      : {
+          weather: {
+            url: env.BELLCRANK_WEATHER_URL,
+            timeoutMs: env.BELLCRANK_WEATHER_TIMEOUT_MS,
+            cacheSeconds: env.BELLCRANK_WEATHER_CACHE_SECONDS,
+          },
+        }),
     smtpUrl: env.BELLCRANK_SMTP_URL,
     mailFrom: env.BELLCRANK_MAIL_FROM,
     trustProxy: Number(env.TRUST_PROXY) || false,

@@ -3,6 +3,7 @@ export * from './calendar/dates.js';
 export * from './calendar/instants.js';
 export * from './facts/fact.js';
 export * from './facts/flight.js';
+export * from './facts/weather.js';
 export * from './facts/person.js';
 export * from './facts/aircraft.js';
 export * from './facts/loading.js';
@@ -51,6 +52,16 @@ export {
   type WorkedPoint,
   type WorkedRunway,
 } from './packs/common/loading/worked.js';
+export { withReports } from './weather/declared.js';
+export { conditionWords } from './weather/worst.js';
+export {
+  workWeather,
+  type FieldWeather,
+  type RunwayComponents,
+  type ShownReport,
+  type WeatherWork,
+  type WorkedPhase,
+} from './weather/worked.js';
 export { papersHold, type Hold, type PaperHold } from './papers-hold/index.js';
 export { Prices } from './ways/prices.js';
 export { startingPolicy } from './packs/club/starting-policy.js';

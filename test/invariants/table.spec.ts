@@ -16,6 +16,7 @@ const CHECKED_IN: Record<string, string> = {
   clubs: 'clubs/clubs.service.ts, cli/create-club.ts',
   audit_log: 'written by triggers',
   airfields: 'clubs/airfields',
+  weather_reports: 'weather/reports',
   runways: 'clubs/airfields',
   policy_values: 'clubs/policy',
   club_rules: 'clubs/rules',

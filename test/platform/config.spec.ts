@@ -44,6 +44,11 @@ describe('settings', () => {
         LOG_LEVEL: 'debug',
         BELLCRANK_DATA_DIR: 'here',
       },
+      ...{
+        BELLCRANK_WEATHER_URL: 'https://weather.example/{kind}?of={stations}',
+        BELLCRANK_WEATHER_TIMEOUT_MS: '1500',
+        BELLCRANK_WEATHER_CACHE_SECONDS: '60',
+      },
     };
     expect(parseConfig(env)).toEqual({
       ...{
@@ -63,6 +68,7 @@ describe('settings', () => {
         secret: SECRET,
         dataDir: join(process.cwd(), 'here'),
       },
+      weather: { url: env.BELLCRANK_WEATHER_URL, timeoutMs: 1500, cacheSeconds: 60 },
     });
   });
 
@@ -77,6 +83,10 @@ describe('settings', () => {
     ['BELLCRANK_BACKGROUND_WORK', 'yes'],
     ['BELLCRANK_PG_PORT', '0'],
     ['BELLCRANK_SECRET', 'short'],
+    ['BELLCRANK_WEATHER_URL', 'https://weather.example/metar'],
+    ['BELLCRANK_WEATHER_URL', 'weather.example/{kind}/{stations}'],
+    ['BELLCRANK_WEATHER_TIMEOUT_MS', 'soon'],
+    ['BELLCRANK_WEATHER_CACHE_SECONDS', '-1'],
     ['LOG_LEVEL', 'loud'],
     ['TRUST_PROXY', 'yes'],
   ])('refuse %s=%s, naming the variable and not the value', (name, value) => {

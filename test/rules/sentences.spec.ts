@@ -13,7 +13,7 @@ const LONGEST = 240;
 /** What says that something is missing, and what. */
 const MISSING = new RegExp(
   [
-    String.raw`\b(?:\d[\d.,]* of \d|\d[\d.,]* \w+ (?:more|less)|more than|less than|heavier|longer|too)\b`,
+    String.raw`\b(?:\d[\d.,]* of \d|\d[\d.,]* \w+ (?:more|less)|more than|(?:less|lower) than|heavier|longer|too)\b`,
     String.raw`\b(?:no|not|none|nobody|never|only|but|missing|wanting|below|past|outside|beyond|already)\b`,
     String.raw`\b(?:needs?|asks for|allows|due|ended|ends|begins|ran to|lapsed|suspended|expired|forbids|withdrawn)\b`,
     String.raw`\b(?:grounded|out of service|in arrears|is over|has the aircraft|somebody else|nearer|to revalidate)\b`,

@@ -3,6 +3,7 @@ import { STARTING_VALUES } from '../../migrations/0025-starting-values.js';
 import { DISPATCH_STARTING_VALUES } from '../../migrations/0026-dispatch-return.js';
 import { STARTING_VALUES_OF_BOOKING_CHANGES } from '../../migrations/0027-booking-changes.js';
 import { SHARING_VALUES } from '../../migrations/0028-standby.js';
+import { WEATHER_VALUES } from '../../migrations/0030-weather-values.js';
 import { NOTICE_VALUES } from '../../migrations/0033-notice-values.js';
 import { CHARGE_VALUES } from '../../migrations/0035-charge-values.js';
 import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
@@ -10,7 +11,7 @@ import { startingPolicy } from '../../src/rules/packs/club/starting-policy.js';
 /** Migrations that bring numbers to clubs that are there already. */
 const BROUGHT = [
   ...[...STARTING_VALUES, ...DISPATCH_STARTING_VALUES, ...STARTING_VALUES_OF_BOOKING_CHANGES],
-  ...[...SHARING_VALUES, ...NOTICE_VALUES, ...CHARGE_VALUES],
+  ...[...SHARING_VALUES, ...WEATHER_VALUES, ...NOTICE_VALUES, ...CHARGE_VALUES],
 ];
 
 it('every club number comes to clubs that are there already, as new clubs start with it', () => {

@@ -32,9 +32,9 @@ export async function judgeNow(
   const { decided } = await decisions.decideIn(
     em,
     user,
-    { ...request, planned: true } as FlightRequestDto,
+    { ...request, planned: true },
     [aircraftId],
-    booking.id,
+    { exceptBookingId: booking.id },
   );
   const one = decided[0]!;
   // An override was given for this aircraft and this pilot.

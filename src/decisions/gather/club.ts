@@ -1,7 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import type { AirfieldFact, Jurisdiction, Policy } from '../../rules/index.js';
+import { OLDEST_HOURS } from '../../weather/reports/keep-reports.js';
+import type { StoredReport } from '../../weather/reports/stored-report.js';
 import { samePolicy } from './same-policy.js';
-import { date, object } from './sql.js';
+import { date, instant, object } from './sql.js';
 
 /** What every decision of a club shares. */
 export interface ClubFacts {
@@ -10,6 +12,8 @@ export interface ClubFacts {
   jurisdiction: Jurisdiction;
   policy: Policy;
   airfields: AirfieldFact[];
+  /** Weather reports of now, the newest of each kind and airfield; none when the facts of no moment are asked for. */
+  reports: StoredReport[];
 }
 
 const POLICY = `(SELECT coalesce(jsonb_agg(${object({
@@ -61,7 +65,22 @@ const AIRFIELDS = `(SELECT coalesce(jsonb_agg(${object({
   runways: RUNWAYS,
 })} ORDER BY f.code), '[]'::jsonb) FROM airfields f WHERE f.club_id = c.club_id)`;
 
-const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES}::text AS "policyText", ${AIRFIELDS} AS airfields
+const REPORTS = `(SELECT coalesce(jsonb_agg(${object({
+  id: 'n.id',
+  kind: 'n.kind',
+  airfield: 'n.code',
+  text: 'n.text',
+  issuedAt: instant('n.issued_at'),
+  obtainedAt: instant('n.obtained_at'),
+  memberId: 'n.member_id',
+})} ORDER BY n.code, n.kind, n.issued_at, n.id), '[]'::jsonb)
+  FROM (SELECT DISTINCT ON (w.airfield_id, w.kind, w.member_id) w.*, g.code
+    FROM weather_reports w JOIN airfields g ON g.club_id = w.club_id AND g.id = w.airfield_id
+    WHERE w.club_id = c.club_id AND w.issued_at > $1::timestamptz - interval '${OLDEST_HOURS} hours'
+      AND w.issued_at <= $1::timestamptz + interval '15 minutes'
+    ORDER BY w.airfield_id, w.kind, w.member_id, w.issued_at DESC, w.obtained_at DESC, w.id DESC) n)`;
+
+const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES}::text AS "policyText", ${AIRFIELDS} AS airfields, ${REPORTS} AS reports
 FROM clubs c WHERE c.club_id = bellcrank_club()`;
 
 /**

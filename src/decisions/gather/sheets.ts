@@ -6,9 +6,11 @@ import {
   toInstant,
   toSeconds,
   startOfDay,
+  withReports,
   type FactSheet,
   type Policy,
 } from '../../rules/index.js';
+import { reportsFor } from '../../weather/reports/stored-report.js';
 import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
 import { flagOn } from '../policy-flag.js';
@@ -91,7 +93,10 @@ export function sheetOf(
     knownAt: of.knownAt,
     jurisdiction: club.jurisdiction,
     zone: club.zone,
-    flight: flightFacts(of.request, of.memberId, club.airfields, homeAirfieldId),
+    flight: withReports(
+      flightFacts(of.request, of.memberId, club.airfields, homeAirfieldId),
+      reportsFor(club.reports, crewOf(of)),
+    ),
     people: of.people,
     aircraft: facts,
   };

@@ -62,7 +62,7 @@ const joinWords = (byDefault: Join) => ({
 
 /** One member's flight, whenever in a span it might leave. */
 export class TimelineDto extends IntersectionType(
-  OmitType(AskDto, ['departs', 'arrives', 'weather', 'ways']),
+  OmitType(AskDto, ['departs', 'arrives', 'weather', 'reports', 'ways']),
   SpanFields,
 ) {
   @ApiPropertyOptional(joinWords('detail'))

@@ -51,6 +51,7 @@ export class ErasureService {
         ['practice', 'practice_records'],
         ['limits', 'personal_limits'],
         ['teachingHours', 'teaching_hours'],
+        ['weatherPasted', 'weather_reports'],
         ['answersKeptForRepeats', 'idempotency_keys'],
         ['toldOfOverdue', 'overdue_contacts'],
         ['notices', 'notices'],

@@ -33,6 +33,7 @@ export const RECORDS: Record<string, string> = {
   limits: of('personal_limits'),
   account: of('ledger_entries'),
   instructionRates: of('charge_rates', 'instructor_id'),
+  weatherPasted: of('weather_reports'),
   safetyReports: of('safety_reports', 'reporter_id'),
   bookings: `SELECT b.* FROM bookings b WHERE b.club_id = $1 AND (b.member_id = $2 OR EXISTS (SELECT 1 FROM booking_people p
      WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $2))`,

@@ -205,10 +205,10 @@ export const PartsField = (
 
 /** Some short texts, each once and each saying something. */
 export const TextsField = (
-  of: FieldOptions & { pattern?: RegExp; says?: string; example?: string[] } = {},
+  of: FieldOptions & { max?: number; pattern?: RegExp; says?: string; example?: string[] } = {},
 ): PropertyDecorator => {
-  const { pattern, says, ...rest } = of;
-  const api = { type: 'array', items: { type: 'string', minLength: 1, maxLength: 300 }, maxItems: 20 };
+  const { max = 300, pattern, says, ...rest } = of;
+  const api = { type: 'array', items: { type: 'string', minLength: 1, maxLength: max }, maxItems: 20 };
   const message = `each of $property must be ${says}`;
   return field(
     api as ApiPropertyOptions,
@@ -217,7 +217,7 @@ export const TextsField = (
     ArrayMaxSize(20),
     ArrayUnique(),
     IsString({ each: true }),
-    MaxLength(300, { each: true }),
+    MaxLength(max, { each: true }),
     Matches(/\S/, { each: true, message: 'each of $property must say something' }),
     ...(pattern ? [Matches(pattern, { each: true, message })] : []),
   );

@@ -1,4 +1,5 @@
 import type { Instant } from '../calendar/instants.js';
+import type { WeatherReport } from './weather.js';
 
 /** What the flight is for. `checkout` is dual instruction towards a club sign-off; `ferry-to-inspection` positions to a shop. */
 export type Purpose = 'solo' | 'passengers' | 'dual' | 'checkout' | 'maintenance' | 'ferry-to-inspection';
@@ -106,6 +107,8 @@ export interface FlightFacts {
   /** Flown beyond power-off gliding distance from shore, for hire (flotation and flare, 14 CFR 91.205(b)(12)). */
   overWaterBeyondGlide: boolean | null;
   weather: DeclaredWeather | null;
+  /** Reports and forecasts at hand for the airfields of the route. Absent where there are none. */
+  reports?: WeatherReport[] | null;
   /** Absent in sheets stored before it was kept. */
   destinationForecast?: DeclaredForecast | null;
   loading: DeclaredLoading | null;

@@ -57,6 +57,11 @@ const INSIDE: Record<string, object> = {
   'squawks.deferral': records.DEFERRAL,
   'flight.weather': records.WEATHER,
   'flight.destinationForecast': records.FORECAST,
+  'flight.reports': records.REPORT,
+  'flight.reports.observed': records.CONDITIONS,
+  'flight.reports.observed.windVaries': { fromDeg: 180, toDeg: 240 },
+  'flight.reports.periods': records.REPORT.periods[0]!,
+  'flight.reports.periods.conditions': records.CONDITIONS,
   'flight.loading': records.LOADING,
   'flight.runways': records.RUNWAY_CHOICE,
   'loading.stations': records.STATION,
@@ -101,7 +106,8 @@ export function conformingFact(key: string, value: unknown, place: Place, refuse
 /** What a case says of the flight; its times come from `asOf` and `durationMinutes`. */
 export function conformingFlight(value: unknown, place: Place, refuse: Refuse): Record<string, unknown> {
   const { departs: _departs, arrives: _arrives, ...template } = FLIGHT;
-  return conforming(value, template, 'flight', place, refuse);
+  // The base flight has no reports at hand, and sheets stored before they were kept have no place for them.
+  return conforming(value, { ...template, reports: null }, 'flight', place, refuse);
 }
 
 /** Rows of club policy; or values by their parameters, which then hold from long before. */
@@ -157,8 +163,9 @@ function conformingField(
   const inside = INSIDE[name];
   if (inside) {
     // What is entered of an item may be anything; what is told of a flight is laid over the base sheet later, but an
-    // airfield over the home field.
-    const bare = name === 'items.detail' || (name.startsWith('flight.') && !name.startsWith('flight.route'));
+    // airfield over the home field, and a report over a fair one.
+    const laidOver = name.startsWith('flight.') && !/^flight\.(?:route|reports)/.test(name);
+    const bare = name === 'items.detail' || laidOver;
     const one = (entry: unknown, at: Place): unknown => {
       if (name === 'flight.route' && entry === 'home') return HOME_FIELD;
       return { ...(bare ? {} : inside), ...conforming(entry, inside, name, at, refuse) };

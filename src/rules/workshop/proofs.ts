@@ -72,7 +72,7 @@ function onRecord({ finding, sheet }: Outcome): string[] {
       Object.values(value).forEach(collect);
     }
   };
-  collect([sheet.people, sheet.aircraft, sheet.flight.route]);
+  collect([sheet.people, sheet.aircraft, sheet.flight.route, sheet.flight.reports]);
   const counted = finding.counted.map(({ id }) => id);
   const wrong = counted.filter((id) => !ids.has(id)).map((id) => `counts ${id}, which is not on record`);
   return counted.length === new Set(counted).size ? wrong : [...wrong, 'counts a record twice'];

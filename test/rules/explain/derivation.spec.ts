@@ -4,11 +4,20 @@ import { runCase } from '../../../src/rules/workshop/run-case.js';
 import type { Case } from '../../../src/rules/workshop/case-table.js';
 import { TABLES } from './case-tables.js';
 
-function derivationOf(rule: string, one: Case): { finding: Finding; why: Derivation; zone: string } {
+function derivationOf(
+  rule: string,
+  one: Case,
+): {
+  finding: Finding;
+  why: Derivation;
+  zone: string;
+  reportIds: string[];
+} {
   const { sheet, ruleset, finding } = runCase(rule, one);
   return {
     finding,
     zone: sheet.zone,
+    reportIds: (sheet.flight.reports ?? []).map(({ id }) => id),
     why: derive(finding, { sheet, ruleset, asOf: sheet.flight.departs }, null),
   };
 }
@@ -18,14 +27,20 @@ const HOLE = /undefined|\bnull\b|NaN|\[object|\{\w*\}|^$| {2}|\b[a-z]+[A-Z]\w*/;
 
 describe.each(TABLES)('$rule', ({ rule, cases }) => {
   test.each(cases)('$name', (one) => {
-    const { finding, why, zone } = derivationOf(rule, one);
+    const { finding, why, zone, reportIds } = derivationOf(rule, one);
     expect(why.reproduced).toBe(true);
     expect(why.note).toBeNull();
 
-    // Everything counted is found again among the records of the facts read.
+    // Everything counted is found again among the records of the facts read; reports of the weather stand with the request.
     const counted = why.facts.flatMap((fact) => fact.records.filter((record) => record.counted !== null));
-    const given = finding.counted.map(({ what }) => what).sort();
+    const ofRequest = finding.counted.filter(({ id }) => reportIds.includes(id));
+    const given = finding.counted
+      .filter((one) => !ofRequest.includes(one))
+      .map(({ what }) => what)
+      .sort();
     expect(counted.map((record) => record.counted!).sort()).toEqual(given);
+
+    if (ofRequest.length > 0) expect(why.request.join()).toMatch(/reports and forecasts: (report|forecast) /);
 
     // Read and unread together are what the rule declares.
     const keys = [...why.facts, ...why.unread].map(({ key }) => key);

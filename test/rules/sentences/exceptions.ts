@@ -12,6 +12,9 @@ const SUN =
   'it changes with the sun: within three hours of the night a condition names the clock, further off the derivation does';
 const WEATHER = 'it changes when the declared observation grows old, which is not about the flight';
 
+const REPORTS =
+  'it changes when reports grow old or another part of a forecast begins; the weather block tells both';
+
 /** Left as they are. */
 export const ACCEPTED: readonly Exception[] = [
   until('aircraft.kinds_of_operation allowed', SUN),
@@ -31,6 +34,8 @@ export const ACCEPTED: readonly Exception[] = [
   until('sport.limits within', WEATHER),
   until('weather.vfr_minima enough', WEATHER),
   until('wind.limits within', WEATHER),
+  until('preflight.weather known', REPORTS),
+  until('club.weather_minima enough', REPORTS),
   until('club.crosswind_checkout within', WEATHER),
   until('club.runway_length long-enough', WEATHER),
   until('club.runway_margin enough', WEATHER),

@@ -83,6 +83,8 @@ export const flightWords = (nameOf: NameOf, zone: string): FieldWords<FlightFact
   overWaterBeyondGlide: (value) =>
     value ? 'over water beyond gliding distance' : 'within gliding distance of the shore',
   weather: (value) => `weather: ${weather(value, zone)}`,
+  reports: (value) =>
+    `reports and forecasts: ${listed(value.map((one) => `${one.kind === 'metar' ? 'report' : 'forecast'} ${one.airfield} of ${dayAndClock(one.issuedAt, zone)}`))}`,
   destinationForecast: (value) => `forecast at the destination: ${forecast(value, zone)}`,
   loading: (value) => `loading: ${loading(value)}`,
   planned: (value) => (value ? 'asked ahead of making a booking' : 'asked to book it'),
@@ -100,6 +102,7 @@ export const FLIGHT_MISSING: Partial<Record<keyof FlightFacts, string>> = {
   usesTransponder: 'whether the transponder is on not said',
   overWaterBeyondGlide: 'whether it goes beyond gliding distance from shore not said',
   weather: 'weather not said',
+  reports: 'no reports and forecasts at hand',
   destinationForecast: 'forecast at the destination not said',
   loading: 'loading not said',
   planned: 'asked to book it',

@@ -16,6 +16,7 @@ import { CLUB_DISPATCH } from '../../parameters/club/dispatch.js';
 import { CLUB_NOTICES } from '../../parameters/club/notices.js';
 import { CLUB_SYLLABUS } from '../../parameters/club/syllabus.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
+import { CLUB_WEATHER } from '../../parameters/club/weather.js';
 import type { Parameter } from '../../parameters/parameter.js';
 import { bookingLead } from './booking/booking-lead.js';
 import { bookingLength } from './booking/booking-length.js';
@@ -53,6 +54,7 @@ import { chargesPaid } from './standing/charges-paid.js';
 import { membership } from './standing/membership.js';
 import { pilotStanding } from './standing/pilot-standing.js';
 import { papersUnverified } from './standing/unverified.js';
+import { weatherMinima } from './weather/minima.js';
 
 export const CLUB_RULES = ruleList(
   modelCheckout,
@@ -91,6 +93,7 @@ export const CLUB_RULES = ruleList(
   insuranceMinimums,
   identityChecks,
   citizenshipEvidence,
+  weatherMinima,
 );
 export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_CHECKS,
@@ -99,6 +102,7 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_INSURANCE,
   ...CLUB_AIRWORTHINESS,
   ...CLUB_LOADING,
+  ...CLUB_WEATHER,
   ...CLUB_PRACTICE,
   ...CLUB_LIMITS,
   ...CLUB_SEASON,

@@ -8,6 +8,7 @@ import { horizonSays } from '../../../rules/explain/sentences.js';
 import { FindingLine } from './finding-line.js';
 import { LoadingWork } from './loading-work.js';
 import { Ways } from './ways.js';
+import { WeatherWork } from './weather-work.js';
 import { advises, inTheWay, LOOKS } from './words.js';
 
 interface Props {
@@ -92,6 +93,7 @@ export function AircraftAnswer({ decision, zone, book, more }: Props) {
       )}
       {mayBook && more?.(decision)}
       <Ways decision={decision} zone={zone} />
+      <WeatherWork decision={decision} zone={zone} />
       <LoadingWork decision={decision} />
       <Horizon decision={decision} zone={zone} />
       {advice.length > 0 && (

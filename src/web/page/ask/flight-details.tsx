@@ -63,7 +63,21 @@ export function FlightDetails({ form, change }: Props) {
         <div class="fields">{LOADING.map(input)}</div>
       </fieldset>
       <fieldset>
-        <legend>Weather as it is now, for a flight within two hours</legend>
+        <legend>Weather</legend>
+        <label class="pasted">
+          Reports and forecasts (METAR, TAF) of the route, pasted
+          <textarea
+            rows={4}
+            spellcheck={false}
+            autocapitalize="characters"
+            value={form.reports}
+            onInput={(event) => change({ reports: event.currentTarget.value })}
+          />
+        </label>
+        <p class="hint">
+          Left empty, what the club’s weather source gives counts. Below: weather as it is now, told by hand
+          for a flight within two hours; it goes before a report.
+        </p>
         <div class="fields">
           {WEATHER.map(input)}
           {yesNo('wet', 'Runways wet')}

@@ -1,3 +1,4 @@
+import { pastedReports } from './pasted.js';
 import { instantIn, now, plusDays, today } from '../parts/time.js';
 
 /** What the sentence says; texts as the inputs hold them. */
@@ -17,6 +18,8 @@ export interface FlightForm {
   baggage2Lb: string;
   fuelUsGal: string;
   plannedHours: string;
+  /** Reports and forecasts, pasted as they are. */
+  reports: string;
   windFromDeg: string;
   windKt: string;
   gustKt: string;
@@ -51,6 +54,7 @@ export const firstForm = (zone: string): FlightForm => ({
   baggage2Lb: '',
   fuelUsGal: '',
   plannedHours: '',
+  reports: '',
   windFromDeg: '',
   windKt: '',
   gustKt: '',
@@ -127,6 +131,7 @@ function details(form: FlightForm): object {
         compartmentsLb: inTurn(form.baggage1Lb, form.baggage2Lb),
         fuelUsGal: number(form.fuelUsGal),
       }),
+      reports: pastedReports(form.reports) ?? undefined,
       weather: weather && { observedAt: now(), ...weather },
       plannedHours: number(form.plannedHours),
       maxAltitudeFtMsl: number(form.maxAltitudeFtMsl),

@@ -9,7 +9,7 @@ export interface Question {
   key: string;
 }
 
-/** The form's flight and its length. Weather told for now is left out: it says nothing of another day. */
+/** The form's flight and its length. Weather of now is left out: it says nothing of another day. */
 export function questionOf(form: FlightForm, zone: string): Question | { message: string } {
   const read = toRequest(form, zone);
   if ('message' in read) return read;
@@ -17,8 +17,9 @@ export function questionOf(form: FlightForm, zone: string): Question | { message
     departs,
     arrives,
     weather: _weather,
+    reports: _reports,
     ...flight
-  } = read.request as { departs: string; arrives: string; weather?: object };
+  } = read.request as { departs: string; arrives: string; weather?: object; reports?: object };
   const durationMinutes = (at(arrives) - at(departs)) / 60_000;
   return { flight, durationMinutes, key: JSON.stringify({ flight, durationMinutes }) };
 }

@@ -9,6 +9,7 @@ import { crossCountryExperience } from './cross-country-experience.js';
 import { fuelReserve } from './fuel-reserve.js';
 import { runwayInformation } from './runway-information.js';
 import { vfrWeather } from './vfr-weather.js';
+import { weatherInformation } from './weather-information.js';
 import { windLimits } from './wind-limits.js';
 
 export const US_FLIGHT_RULES = ruleList(
@@ -19,6 +20,7 @@ export const US_FLIGHT_RULES = ruleList(
   windLimits,
   crossCountryExperience,
   runwayInformation,
+  weatherInformation,
 );
 export const US_FLIGHT_PARAMETERS: readonly Parameter[] = [
   ...WEATHER,

@@ -1,0 +1,36 @@
+import { clubParameter } from './club-parameter.js';
+
+/** What the club asks of the weather, and for how long it lets reports speak. */
+export const CLUB_WEATHER = [
+  clubParameter({
+    id: 'club.weather.ceiling-ft',
+    title: 'Least ceiling reported or forecast for each phase of a VFR flight, above the ground',
+    unit: 'ft',
+    start: 1000,
+    section: '6.3',
+  }),
+  clubParameter({
+    id: 'club.weather.visibility-sm',
+    title: 'Least visibility reported or forecast for each phase of a VFR flight',
+    unit: 'sm',
+    start: 3,
+    section: '6.3',
+  }),
+  clubParameter({
+    id: 'club.weather.report-hours',
+    title: 'Hours after a weather report through which it speaks of a phase of the flight',
+    unit: 'hours',
+    start: 2,
+    section: '6.3',
+  }),
+  clubParameter({
+    id: 'club.weather.forecast-hours',
+    title: 'Hours after the issue of a forecast after which a newer one is to be looked at before departure',
+    unit: 'hours',
+    start: 7,
+    section: '6.3',
+  }),
+];
+
+/** The two that say for how long reports speak. */
+export const SPEAKS = ['club.weather.report-hours', 'club.weather.forecast-hours'] as const;
