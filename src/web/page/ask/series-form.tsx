@@ -61,7 +61,7 @@ export function SeriesForm({
     };
   return (
     <details class="series">
-      <summary aria-label={`Book ${registration} as a series`}>Book it as a series</summary>
+      <summary aria-label={`Book it as a series, ${registration}`}>Book it as a series</summary>
       <form
         class="act"
         onSubmit={(event) => {
