@@ -40,7 +40,7 @@ export function SeriesForm({
       const body = { ...request, aircraftId, recurrence: `${every};COUNT=${count}`, preview };
       try {
         const answer = await call<Series>('POST', '/booking-series', body, {
-          'Idempotency-Key': `series-${aircraftId}-${now()}`,
+          'Idempotency-Key': `series-${preview ? 'look' : 'book'}-${every}-${count}-${aircraftId}-${now()}`,
         });
         setShown({ of: answer.occurrences, booked: !preview });
         if (!preview) await booked();
