@@ -40,7 +40,7 @@ export function SeriesForm({
       const body = { ...request, aircraftId, recurrence: `${every};COUNT=${count}`, preview };
       try {
         const answer = await call<Series>('POST', '/booking-series', body, {
-          'Idempotency-Key': `series-${aircraftId}-${now()}`,
+          'Idempotency-Key': `series-${preview ? 'look' : 'book'}-${every}-${count}-${aircraftId}-${now()}`,
         });
         setShown({ of: answer.occurrences, booked: !preview });
         if (!preview) await booked();
@@ -61,7 +61,7 @@ export function SeriesForm({
     };
   return (
     <details class="series">
-      <summary aria-label={`Book ${registration} as a series`}>Book it as a series</summary>
+      <summary aria-label={`Book it as a series, ${registration}`}>Book it as a series</summary>
       <form
         class="act"
         onSubmit={(event) => {
