@@ -242,7 +242,7 @@ describe('hostile clients', () => {
     expect(cases.length).toBeGreaterThan(1500);
     expect(await faults(cases)).toEqual([]);
     await unwritten();
-  }, 60_000);
+  });
 
   test('bodies that are wrong as a whole are refused', async () => {
     const withBody = operations.filter((operation) => operation.body);
@@ -275,7 +275,7 @@ describe('hostile clients', () => {
     expect(cases.length).toBeGreaterThan(15 * withBody.length);
     expect(await faults(cases)).toEqual([]);
     await unwritten();
-  }, 60_000);
+  });
 
   test('addresses and queries that cannot be read are refused', async () => {
     const bad = ['1', '%00', '%zz', '%2e%2e', "'%20OR%201=1", 'x'.repeat(4000), `${STRANGER}x`, '-1'];
