@@ -22,7 +22,7 @@ export class ChargesController {
     description:
       'By the rates of the day and the hours planned; an instructor is taken to teach all of them. What is charged goes by what is flown.',
     answer: EstimatesView,
-    refuses: [422],
+    refuses: [404, 422],
   })
   estimates(@CurrentUser() person: SignedIn, @Query() query: EstimateQuery): Promise<EstimatesView> {
     return this.charges.estimates(person, query);

@@ -1,4 +1,4 @@
-import { ApiProperty, ApiPropertyOptional } from '@nestjs/swagger';
+import { ApiPropertyOptional } from '@nestjs/swagger';
 import { Transform } from 'class-transformer';
 import {
   HoursField,
@@ -77,13 +77,17 @@ export class ChargeLineView implements ChargeLine {
 
 /** A flight to be priced before it is flown. */
 export class EstimateQuery {
-  @ApiProperty({ format: 'date-time' })
+  @ApiPropertyOptional({ format: 'date-time', description: 'Left out: now' })
+  @Optional()
   @IsInstant()
-  departs: string;
+  departs?: string;
 
-  @ApiProperty({ format: 'date-time' })
+  @ApiPropertyOptional({
+    ...{ format: 'date-time', description: 'Left out: the hours to be flown later, or one hour' },
+  })
+  @Optional()
   @IsInstant()
-  arrives: string;
+  arrives?: string;
 
   @ApiPropertyOptional({
     type: 'number',

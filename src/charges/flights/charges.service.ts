@@ -5,12 +5,13 @@ import { findBooking } from '../../bookings/bookings.sql.js';
 import { Aircraft } from '../../fleet/aircraft/aircraft.entity.js';
 import { MEMBERS } from '../../members/member-rows.js';
 import { Clock } from '../../platform/clock.js';
-import { findRecord, notThere } from '../../platform/database/records.js';
+import { notThere } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { pageOf, type PageQuery, readCursor } from '../../platform/http/pages.js';
 import { show, tenthsOf } from '../../platform/http/views.js';
+import { ProblemException } from '../../platform/problems/problem-exception.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
-import { toSeconds } from '../../rules/index.js';
+import { toInstant, toSeconds } from '../../rules/index.js';
 import { chargeNotPossible, missingSays } from '../charges.problems.js';
 import { minorPerUnit } from '../currency.js';
 import { entryCounts } from '../ledger/unpaid-charges.js';
@@ -42,8 +43,8 @@ export class ChargesService {
     const work = async (em: EntityManager): Promise<EntryView> => {
       const booking = await findBooking(em, bookingId);
       if (!booking) throw notThere('flight');
-      for (const id of [body.payerId, body.instructorId])
-        if (id) await findRecord(em, MEMBERS, { clubId, id });
+      await assertMember(em, clubId, body.payerId, 'payerId');
+      await assertMember(em, clubId, body.instructorId, 'instructorId');
       const charged = await chargeFlight(
         em,
         {
@@ -63,15 +64,18 @@ export class ChargesService {
     return this.db.run(clubId, work, { actorId: memberId });
   }
 
-  /** @throws 422 */
+  /** @throws 404, 422 */
   estimates({ clubId }: SignedIn, of: EstimateQuery): Promise<EstimatesView> {
-    assertTimes(of.departs, of.arrives, 'arrives');
-    const minutes =
-      of.hours === undefined
-        ? Math.round((toSeconds(of.arrives) - toSeconds(of.departs)) / 60)
-        : Math.round(of.hours * 60);
+    const departs = of.departs ?? this.clock.now();
+    const later = toInstant(toSeconds(departs) + Math.max(60, Math.round((of.hours ?? 1) * 3600)));
+    const arrives = of.arrives ?? later;
+    assertTimes(departs, arrives, 'arrives');
+    const minutes = Math.round(
+      of.hours === undefined ? (toSeconds(arrives) - toSeconds(departs)) / 60 : of.hours * 60,
+    );
     const tenths = Math.round(minutes / 6);
     const work = async (em: EntityManager): Promise<EstimatesView> => {
+      await assertMember(em, clubId, of.instructorId, 'instructorId');
       const fleet = await em.find(Aircraft, { where: { clubId }, order: { registration: 'ASC' } });
       let currency: string | null = null;
       const estimates: EstimatesView['estimates'] = [];
@@ -80,8 +84,8 @@ export class ChargesService {
           ...{
             aircraftId,
             instructorId: of.instructorId ?? null,
-            departedAt: of.departs,
-            arrivedAt: of.arrives,
+            departedAt: departs,
+            arrivedAt: arrives,
           },
           ...{ hobbsTenths: tenths, tachTenths: tenths, instructionMinutes: minutes },
           ...{ fuelBoughtUsGal: 0, fuelPaidMinor: 0, fuelClubUsGal: 0 },
@@ -121,6 +125,19 @@ export class ChargesService {
     };
     return this.db.run(clubId, work, { readOnly: true });
   }
+}
+
+/** Somebody named in a field is of the club, where anybody is named. */
+async function assertMember(
+  em: EntityManager,
+  clubId: string,
+  id: string | null | undefined,
+  field: string,
+): Promise<void> {
+  if (!id || (await em.existsBy(MEMBERS.entity, { clubId, id }))) return;
+  throw new ProblemException('not-found', {
+    ...{ field, detail: `Your club has no member ${id}. Check the id.` },
+  });
 }
 
 function assertTimes(departs: string, arrives: string, field: string): void {

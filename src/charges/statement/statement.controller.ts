@@ -1,5 +1,5 @@
 import { Controller, Get, Param, Query, type StreamableFile } from '@nestjs/common';
-import { ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
+import { ApiBearerAuth, ApiOkResponse, ApiOperation, ApiTags } from '@nestjs/swagger';
 import { ApiProblems } from '../../accounts/api-problems.js';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { Roles } from '../../accounts/roles.js';
@@ -32,6 +32,7 @@ export class StatementController {
   }
 
   @Get('members/:memberId/statement.csv')
+  @ApiBearerAuth()
   @ApiOperation({
     operationId: 'exportStatementCsv',
     summary: 'The same as a table, a row for each line of a charge',
