@@ -20,9 +20,9 @@ describe('places', () => {
   });
 
   test('of a fault whose text is part of a longer one', () => {
-    const fault = { code: 'x', message: 'X.', ...placeIn('b.c', 2, 3) };
-    expect(within(fault, 'a\n{b.c}', 3)).toEqual({
-      ...{ code: 'x', message: 'X.', offset: 5, length: 1, line: 2, column: 4 },
+    const fault = { code: 'x', message: 'X.', ...placeIn('b.ccc', 2, 5) };
+    expect(within(fault, 'a\n{b.ccc}', 3)).toEqual({
+      ...{ code: 'x', message: 'X.', offset: 5, length: 3, line: 2, column: 4 },
     });
   });
 });
@@ -43,6 +43,10 @@ describe('a misspelt name', () => {
     ['sitting', ['siting', 'sittting'], 'siting'],
     ['same', ['some', 'same'], 'same'],
     ['one', ['ones', 'onex'], 'ones'],
+    ['abcdefghi', ['abcdef'], 'abcdef'],
+    ['abcdefghi', ['abcde'], null],
+    ['abcdef', ['abcdefgh'], 'abcdefgh'],
+    ['abcdef', ['abcdefghi'], null],
     ['', ['ab', 'a'], 'a'],
     ['any', [], null],
   ])('%s of %j: %s', (name, known, near) => {
@@ -62,6 +66,8 @@ describe('messages', () => {
     [`{'}' + flight.purpose}!`, [`<'}' + flight.purpose>`, '!']],
     [`{"'}" + flight.purpose}!`, [`<"'}" + flight.purpose>`, '!']],
     [`{"\\"}" + flight.purpose}!`, [`<"\\"}" + flight.purpose>`, '!']],
+    [`{"\\\\" + flight.purpose}!`, ['<"\\\\" + flight.purpose>', '!']],
+    ['{flight.daysSince(pilot.lastFlightOn)}', ['<flight.daysSince(pilot.lastFlightOn)>']],
     ['{flight.hours} '.repeat(8), Array<string[]>(8).fill(['<flight.hours>', ' ']).flat()],
     ['x'.repeat(500), ['x'.repeat(500)]],
   ])('%.40s is cut at its braces', (message, parts) => {

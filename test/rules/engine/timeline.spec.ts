@@ -54,6 +54,14 @@ test('one answer and another rule in the way is another step; rules in the order
   ]);
 });
 
+test('of two in the way one gone leaves the other', () => {
+  expect(told(over([since('a', '2027-03-03'), since('b', '2027-03-05')]).steps)).toEqual([
+    '2027-03-01T07:00:00Z no toy.a toy.b',
+    '2027-03-03T07:00:00Z no toy.b',
+    '2027-03-05T07:00:00Z yes',
+  ]);
+});
+
 test('moves of one second are one edge', () => {
   const { steps } = over([since('a', '2027-03-03'), since('b', '2027-03-03')]);
   expect(steps.map(({ changed }) => changed.map(({ rule }) => rule))).toEqual([[], ['toy.a', 'toy.b']]);
