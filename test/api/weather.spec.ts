@@ -205,7 +205,7 @@ describe('weather', () => {
     pass(6);
     expect((await ask()).answer).toBe('no');
     const { body } = await ready.member.get(`/decisions/${decision.id}/replay`).expect(200);
-    expect(body.same).toBe(true);
+    expect(body.identical).toBe(true);
   });
 
   it('a booked flight is judged again when a report comes in', async () => {

@@ -1,8 +1,41 @@
-import type { WeatherWorkDto } from '../../../decisions/weather/weather-work.dto.js';
-
-export type Weather = WeatherWorkDto;
-export type Field = Weather['fields'][number];
-export type PhaseOf = Weather['phases'][number];
+/** A flight's weather as the page shows it. */
+export interface Field {
+  airfield: string;
+  ageMinutes: number;
+  densityAltitudeFt: number | null;
+  windKt: number | null;
+  gustKt: number | null;
+  runways: {
+    runway: string;
+    headwindKt: number | null;
+    crosswindKt: number | null;
+    gustHeadwindKt: number | null;
+    gustCrosswindKt: number | null;
+  }[];
+}
+export interface PhaseOf {
+  phase: 'departure' | 'en-route' | 'arrival';
+  airfield: string;
+  prevailing: string[];
+  passing: { change: string; probabilityPercent: number | null; from: string; to: string; says: string }[];
+  oldForecast: boolean;
+}
+export interface Weather {
+  reports: {
+    id: string;
+    kind: 'metar' | 'taf';
+    airfield: string;
+    text: string;
+    source: string;
+    issuedAt: string;
+    from: string | null;
+    to: string | null;
+  }[];
+  fields: Field[];
+  phases: PhaseOf[];
+  unknown: string[];
+  caution: string;
+}
 
 export const PHASE: Record<PhaseOf['phase'], string> = {
   departure: 'Departure',
