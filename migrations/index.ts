@@ -24,6 +24,9 @@ import { InsuranceAndIdentity1764000000022 } from './0022-insurance-and-identity
 import { StandingAnswers1764000000024 } from './0024-standing-answers.js';
 import { StartingValues1764000000025 } from './0025-starting-values.js';
 import { Standby1764000000028 } from './0028-standby.js';
+import { Notices1764000000031 } from './0031-notices.js';
+import { Feeds1764000000032 } from './0032-feeds.js';
+import { NoticeValues1764000000033 } from './0033-notice-values.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -51,4 +54,7 @@ export const MIGRATIONS = [
   StandingAnswers1764000000024,
   StartingValues1764000000025,
   Standby1764000000028,
+  Notices1764000000031,
+  Feeds1764000000032,
+  NoticeValues1764000000033,
 ];

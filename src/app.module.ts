@@ -15,6 +15,7 @@ import { LOGBOOK_ENTITIES } from './logbook/entities.js';
 import { LogbookModule } from './logbook/logbook.module.js';
 import { MEMBER_ENTITIES } from './members/entities.js';
 import { MembersModule } from './members/members.module.js';
+import { NoticesModule } from './notices/notices.module.js';
 import type { AppConfig } from './platform/config.js';
 import type { Database } from './platform/database/open.js';
 import { PlatformModule } from './platform/platform.module.js';
@@ -58,6 +59,7 @@ export class AppModule {
         MaintenanceModule,
         PracticeModule,
         SafetyModule,
+        NoticesModule,
         WebModule,
       ],
     };

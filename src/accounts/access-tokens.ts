@@ -1,6 +1,6 @@
 import { Injectable } from '@nestjs/common';
 import { JwtService } from '@nestjs/jwt';
-import { createHmac } from 'node:crypto';
+import { createHmac, createSecretKey, type KeyObject } from 'node:crypto';
 import { Clock } from '../platform/clock.js';
 import { AppConfig } from '../platform/config.js';
 import { toSeconds } from '../rules/calendar/instants.js';
@@ -22,7 +22,7 @@ interface Claims {
 /** Makes and reads access tokens: JSON Web Tokens (RFC 7519), HS256, with times from the injected clock. */
 @Injectable()
 export class AccessTokens {
-  private readonly key: string;
+  private readonly key: Buffer;
 
   constructor(
     config: AppConfig,
@@ -30,7 +30,9 @@ export class AccessTokens {
     private readonly clock: Clock,
   ) {
     // The secret also derives passwords, so tokens get a key of their own.
-    this.key = createHmac('sha256', config.secret).update('bellcrank access token').digest('base64url');
+    const key = createHmac('sha256', config.secret).update('bellcrank access token').digest('base64url');
+    // jsonwebtoken makes a key object of anything else with each token it reads. Its types know of key objects, those of the wrapper do not.
+    this.key = createSecretKey(Buffer.from(key)) satisfies KeyObject as unknown as Buffer;
   }
 
   /** A token for the person, valid from now for `ACCESS_TOKEN_S`. */

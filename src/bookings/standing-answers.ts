@@ -1,8 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import type { FlightRequestDto } from '../decisions/flight-request.dto.js';
-import { gatherEach } from '../decisions/gather/each.js';
 import { instant } from '../decisions/gather/sql.js';
-import { blocks, rulesetFor, toSeconds, weigh, type Answer } from '../rules/index.js';
+import type { Answer } from '../rules/index.js';
+import { sheetsOf } from '../standing/gather-standing.js';
+import { judgeAgain } from '../standing/judge-again.js';
 
 /** What the engine says today of a booking's flight, with the facts as they stand inside the caller's transaction. */
 export interface StandingAnswer {
@@ -28,7 +29,11 @@ interface Row extends Omit<StandingAnswer, 'answer' | 'because'> {
   request: FlightRequestDto;
 }
 
-/** Judges every flight still booked on some aircraft anew, in order of departure; four statements, however many there are. */
+/**
+ * Judges every flight still booked on some aircraft anew, in order of departure; four statements, however many there are. As
+ * the worker does that keeps standing answers: what only asks how a booking is made is not asked of one that stands, and a
+ * flight that cannot be read any more stands at no.
+ */
 export async function standingAnswers(
   em: EntityManager,
   of: { aircraftIds: readonly string[]; now: string },
@@ -42,16 +47,10 @@ export async function standingAnswers(
       ORDER BY lower(b.during), b.id`,
     [of.aircraftIds, of.now],
   );
-  if (rows.length === 0) return [];
-  const { sheets, policy } = await gatherEach(em, { flights: rows, knownAt: of.now });
-  const rules = rulesetFor(sheets[0]!.jurisdiction, policy);
+  const found = await sheetsOf(em, rows, of.now);
   return rows.map(({ request: _asked, ...row }, index) => {
-    const { answer, judged } = weigh(sheets[index]!, rules, toSeconds(row.departs));
-    const because = judged
-      .map(({ finding }) => finding)
-      .filter(blocks)
-      .map(({ rule, title, says }) => ({ rule, title, says }));
-    return { ...row, answer, because };
+    const { answer, because } = judgeAgain(row.bookingId, found[index]!);
+    return { ...row, answer, because: because.map(({ rule, title, says }) => ({ rule, title, says })) };
   });
 }
 

@@ -1,6 +1,7 @@
 import type { EntityManager } from 'typeorm';
 import {
   canonicalJson,
+  canonicalOnce,
   rulesetFor,
   sha256,
   versionsOf,
@@ -19,7 +20,7 @@ export interface Decided {
   decision: Decision;
 }
 
-/** Stores decisions and their facts: two statements, whatever the number. Parts that are already there are not repeated. */
+/** Stores decisions and their facts: three statements, whatever the number. Parts that are already there are not repeated. */
 export async function storeDecisions(
   em: EntityManager,
   decided: readonly Decided[],
@@ -29,10 +30,10 @@ export async function storeDecisions(
   const bodies = new Map<string, string>();
   // The decisions of one question share people, policy and rules as the same objects: each is written out and hashed once.
   const kept = new Map<object, string>();
-  const keep = (part: object): string => {
+  const keep = (part: object, write: (part: object) => string = canonicalJson): string => {
     const known = kept.get(part);
     if (known !== undefined) return known;
-    const body = canonicalJson(part);
+    const body = write(part);
     return noted(part, sha256(body), body);
   };
   const keepLaw = (ruleset: Ruleset): string => {
@@ -55,7 +56,7 @@ export async function storeDecisions(
         Object.entries(people).map(([personId, person]) => [personId, keep(person)]),
       ),
       aircraft: keep(aircraft),
-      policy: keep(policy),
+      policy: keep(policy, canonicalOnce),
       law: keepLaw(ruleset),
     };
     return {
@@ -73,13 +74,18 @@ export async function storeDecisions(
       body: canonicalJson(decision),
     };
   });
-  const digests = [...bodies.keys()].sort();
+  // Most parts are there already, and long: only those that are missing are sent.
+  const missing: { digest: string }[] = await em.query(
+    `SELECT p.digest FROM unnest($1::text[]) AS p (digest)
+      WHERE NOT EXISTS (SELECT 1 FROM fact_parts f WHERE f.club_id = bellcrank_club() AND f.digest = p.digest)
+      ORDER BY p.digest`,
+    [[...bodies.keys()]],
+  );
   await em.query(
     `INSERT INTO fact_parts (club_id, digest, body)
-     SELECT bellcrank_club(), p.digest, p.body FROM unnest($1::text[], $2::text[]) AS p (digest, body)
-     WHERE NOT EXISTS (SELECT 1 FROM fact_parts f WHERE f.club_id = bellcrank_club() AND f.digest = p.digest)
+     SELECT bellcrank_club(), p.digest, p.body FROM jsonb_to_recordset($1::jsonb) AS p (digest text, body text)
      ON CONFLICT DO NOTHING`,
-    [digests, digests.map((digest) => bodies.get(digest))],
+    [JSON.stringify(missing.map(({ digest }) => ({ digest, body: bodies.get(digest) })))],
   );
   await em.query(
     `INSERT INTO decisions (club_id, id, member_id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, fact_keys,

@@ -61,5 +61,6 @@ import './work-orders/work-orders.constraints.js';
     StatusService,
     StatusImportService,
   ],
+  exports: [ForecastService],
 })
 export class MaintenanceModule {}

@@ -36,6 +36,10 @@ export class AppConfig {
   readonly logLevel: LogLevel;
   /** Whether this process does the work in the background too, or only answers requests. */
   readonly backgroundWork: boolean;
+  /** Mail server that notices go out through; absent: they stand on the page only. */
+  readonly smtpUrl?: string;
+  /** Whom mail comes from. Given whenever there is a mail server. */
+  readonly mailFrom?: string;
   /** Express' "trust proxy": false, or the number of proxies in front. */
   readonly trustProxy: number | false;
 
@@ -63,6 +67,11 @@ export function parseConfig(source: NodeJS.ProcessEnv): ParsedConfig {
   if (env.DATABASE_SERVICE_URL !== undefined && env.DATABASE_URL === undefined) {
     throw new StartupError('DATABASE_SERVICE_URL is set but DATABASE_URL is not; set both or neither.');
   }
+  if (env.BELLCRANK_SMTP_URL !== undefined && env.BELLCRANK_MAIL_FROM === undefined) {
+    throw new StartupError(
+      'BELLCRANK_SMTP_URL is set but BELLCRANK_MAIL_FROM is not; say whom mail comes from.',
+    );
+  }
   return {
     port: env.PORT,
     host: env.HOST,
@@ -78,6 +87,8 @@ export function parseConfig(source: NodeJS.ProcessEnv): ParsedConfig {
     secret: env.BELLCRANK_SECRET,
     logLevel: env.LOG_LEVEL,
     backgroundWork: env.BELLCRANK_BACKGROUND_WORK === 'on',
+    smtpUrl: env.BELLCRANK_SMTP_URL,
+    mailFrom: env.BELLCRANK_MAIL_FROM,
     trustProxy: Number(env.TRUST_PROXY) || false,
   };
 }

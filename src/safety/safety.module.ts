@@ -31,5 +31,6 @@ import './safety.constraints.js';
     RefusalsService,
     ReportsService,
   ],
+  exports: [RecencyService],
 })
 export class SafetyModule {}

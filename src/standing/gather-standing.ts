@@ -54,7 +54,7 @@ export type Found = { sheet: FactSheet; policy: Policy } | ProblemException;
 /** What is found of each flight, in their order. */
 export async function sheetsOf(
   em: EntityManager,
-  flights: readonly BookedFlight[],
+  flights: readonly Omit<BookedFlight, 'stood' | 'stoodBecause'>[],
   now: string,
 ): Promise<Found[]> {
   if (flights.length === 0) return [];

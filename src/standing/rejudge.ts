@@ -5,6 +5,7 @@ import { newId } from '../platform/ids.js';
 import type { Answer, Jurisdiction } from '../rules/index.js';
 import { flightsThatRead, sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
 import { judgeAgain, lawDigest, type StandingRow } from './judge-again.js';
+import { tellOfChanges } from './tell-changes.js';
 
 /** What was done. */
 export interface Rejudged {
@@ -58,19 +59,24 @@ async function oneRound(em: EntityManager, clubId: string, now: string): Promise
   const law = lawDigest(club!.jurisdiction);
   const all = club!.stood !== null && club!.stood !== law;
   const round: Rejudged = { facts: taken.length, judged: 0, changed: 0 };
+  const told: Change[] = [];
   for (let afterId: string | null = null; ;) {
     const flights: BookedFlight[] = await flightsThatRead(em, {
       ...{ subjects: all ? null : subjects, now, limit: FLIGHTS_AT_ONCE, afterId },
     });
     round.judged += flights.length;
-    round.changed += await judgeAndKeep(em, {
+    const changes = await judgeAndKeep(em, {
       flights,
       now,
       causes: all ? [...subjects, NEW_LAW] : subjects,
     });
+    round.changed += changes.length;
+    told.push(...changes);
     if (flights.length < FLIGHTS_AT_ONCE) break;
     afterId = flights.at(-1)!.bookingId;
   }
+  // All that was taken up at once is one event: whoever flies is told once of it.
+  await tellOfChanges(em, told, now);
   await em.query(
     `INSERT INTO standing_clubs (club_id, law, due_at)
      VALUES (bellcrank_club(), $1, (SELECT min(s.holds_until) FROM standing_answers s JOIN bookings b
@@ -91,11 +97,11 @@ interface Change {
   causedBy: string[];
 }
 
-/** @returns how many answers are others now */
+/** @returns the answers that are others now */
 async function judgeAndKeep(
   em: EntityManager,
   of: { flights: BookedFlight[]; now: string; causes: readonly string[] },
-): Promise<number> {
+): Promise<Change[]> {
   const found = await sheetsOf(em, of.flights, of.now);
   const rows: StandingRow[] = [];
   const changes: Change[] = [];
@@ -111,7 +117,7 @@ async function judgeAndKeep(
       causedBy: of.causes.filter((cause) => cause === NEW_LAW || read.has(cause)),
     });
   }
-  if (rows.length === 0) return 0;
+  if (rows.length === 0) return [];
   await em.query(
     `INSERT INTO standing_answers (club_id, booking_id, answer, because, reads, holds_until, judged_at)
      SELECT bellcrank_club(), r."bookingId", r.answer, r.because, r.reads, r."holdsUntil", $2::timestamptz
@@ -128,5 +134,5 @@ async function judgeAndKeep(
       [JSON.stringify(changes), of.now],
     );
   }
-  return changes.length;
+  return changes;
 }

@@ -10,5 +10,6 @@ import { StandingWorker } from './standing.worker.js';
   imports: [DecisionsModule],
   controllers: [StandingController],
   providers: [StandingService, StandingWorker],
+  exports: [StandingService],
 })
 export class StandingModule {}

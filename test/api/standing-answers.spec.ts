@@ -77,4 +77,26 @@ describe('standing answers', () => {
     expect(many.answers).toMatchObject(alone);
     expect(alone.map(({ because }) => because.length > 0)).toEqual([false, true, true, true]);
   });
+
+  it('do not ask again how a booking is made: one that stands was made in its time', async () => {
+    const was = await asked();
+    // From now on bookings are taken one day ahead; these are two and more days away.
+    await api.sql(
+      "UPDATE policy_values SET value = '1' WHERE club_id = $1 AND parameter_id = 'club.booking-lead.max-days'",
+      [ready.club.clubId],
+    );
+    const { body } = await ready.member
+      .post('/decisions', {
+        departs: '2026-03-15T18:00:00Z',
+        arrives: '2026-03-15T20:00:00Z',
+        purpose: 'solo',
+        personsOnBoard: 1,
+      })
+      .expect(200);
+    const ofRule = body.decisions[0].findings.find(
+      ({ rule }: { rule: string }) => rule === 'club.booking_lead',
+    );
+    expect(ofRule.status).toBe('short');
+    expect((await asked()).answers).toEqual(was.answers);
+  });
 });

@@ -1,5 +1,5 @@
 /**
- * `npm run bench` (`-- engine`: without the service; `-- plan`: the season plan alone; `-- board`: the officer's board alone): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
+ * `npm run bench` (`-- engine`: without the service; `-- plan`: the season plan alone; `-- board`: the officer's board alone; `-- standing`: booked flights judged again alone): Bellcrank side by side with its peers in one run. Prints what was measured and what is in it; no time
  * passes or fails anything. Only two things end it early: writings of the same rules that disagree, and an answer that is
  * not the expected kind.
  */
@@ -12,6 +12,7 @@ import { demoClub } from './http/demo.mjs';
 import { httpRows } from './http/rows.mjs';
 import { startBenchService } from './http/service.mjs';
 import { planRows } from './plan/rows.mjs';
+import { standingRows } from './standing/rows.mjs';
 import { machineLine } from './support/machine.mjs';
 import { say } from './support/print.mjs';
 
@@ -22,6 +23,7 @@ const all = only.length === 0;
 if (all || only.includes('engine')) await engineRows();
 if (all || only.includes('plan')) await planRows();
 if (all || only.includes('board')) await serviceRows();
+if (all || only.includes('standing')) await standingRows();
 say();
 say(`Whole run: ${((performance.now() - began) / 1000).toFixed(0)} s.`);
 
@@ -38,7 +40,7 @@ async function serviceRows() {
       await httpRows(service, service.prepared);
       await bookingRows(service);
     }
-    await boardRows(service);
+    if (all || only.includes('board')) await boardRows(service);
   } finally {
     await service.stop();
   }

@@ -94,6 +94,8 @@ describe('tenancy', () => {
       'clubs_sign_in',
       // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
       ...['fact_changes_by_hand', 'fact_changes_sweep'],
+      // What open pages have to read again, and which clubs have notices due: ids, topics and times only.
+      ...['live_changes_by_hand', 'live_changes_sweep', 'notice_due_by_hand', 'notice_due_sweep'],
       // And which clubs have a slot to pass on (ids and times only).
       'standby_wakes_sweep',
       'standing_clubs_sweep',
@@ -102,6 +104,10 @@ describe('tenancy', () => {
       ['fact_changes', 'fact_changes_by_hand'],
       ['fact_changes', 'fact_changes_sweep'],
       ['standing_clubs', 'standing_clubs_sweep'],
+      ['live_changes', 'live_changes_by_hand'],
+      ['live_changes', 'live_changes_sweep'],
+      ['notice_due', 'notice_due_by_hand'],
+      ['notice_due', 'notice_due_sweep'],
       ['standby_wakes', 'standby_wakes_sweep'],
     ] as const)
       expect(live.tables[table]!.policies[name]).toMatch(/\(bellcrank_club\(\) IS NULL\)/);

@@ -34,6 +34,8 @@ export interface ApiOptions {
   now?: string;
   /** Judge booked flights again and so on, as a service does; left out unless a spec is about that. */
   backgroundWork?: boolean;
+  /** Other settings than a test's usual ones. */
+  settings?: Partial<AppConfig>;
   /** The database of another service, to run a second one beside it; that one keeps it. */
   beside?: Api;
   /** Only these modules, on top of platform and accounts; without it the whole service. */
@@ -63,6 +65,7 @@ export async function startApi(options: ApiOptions = {}): Promise<Api> {
     ...database.config,
     trustProxy: 1,
     backgroundWork: options.backgroundWork ?? false,
+    ...options.settings,
   });
   const clock = options.beside?.clock ?? new FixedClock(options.now ?? NOW);
   const root = await rootModule(config, database, options.parts);

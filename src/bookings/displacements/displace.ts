@@ -7,6 +7,7 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { toInstant, toSeconds } from '../../rules/index.js';
 import { noAircraft, slotTaken, timesRefused } from '../bookings.problems.js';
 import { findBooking, insertBlock, lockAircraft } from '../bookings.sql.js';
+import { tellDisplaced } from './tell-displaced.js';
 
 /** A flight that had to make room. */
 export interface DisplacedFlight {
@@ -101,6 +102,7 @@ async function cancelFor(em: EntityManager, time: ShopTime, flights: DisplacedFl
       time.orderId,
     ],
   );
+  await tellDisplaced(em, time, { flights, people });
 }
 
 async function stands(

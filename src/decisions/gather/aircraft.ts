@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import { readingStands } from '../../fleet/meters/standing-readings.js';
+import { METER_KINDS } from '../../fleet/vocabulary.js';
 import type { AircraftFacts } from '../../rules/index.js';
 import { INSURANCE } from './insurance.js';
 import { LOADING_SUBJECTS, MAX_TAKEOFF_LB } from './loading.js';
@@ -63,9 +64,10 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
       readAt: instant('t.read_at'),
       countsForInspections: 't.kind = a.inspection_meter',
     }),
-    `(SELECT DISTINCT ON (r.kind) r.* FROM meter_readings r WHERE r.club_id = a.club_id AND r.aircraft_id = a.id
-         AND ${readingStands('r')}
-       ORDER BY r.kind, r.read_at DESC) t`,
+    // Kind by kind: an aircraft has three meters and thousands of readings.
+    `unnest($4::text[]) m (kind) CROSS JOIN LATERAL (SELECT r.* FROM meter_readings r WHERE r.club_id = a.club_id
+         AND r.aircraft_id = a.id AND r.kind = m.kind AND ${readingStands('r')}
+       ORDER BY r.read_at DESC LIMIT 1) t`,
     't.kind',
   ),
   items: listFact(
@@ -228,5 +230,5 @@ export async function gatherAircraft(
   knownAt: string,
   exceptBookingId: string | null,
 ): Promise<GatheredAircraft[]> {
-  return em.query(SQL, [aircraftIds, knownAt, exceptBookingId]);
+  return em.query(SQL, [aircraftIds, knownAt, exceptBookingId, METER_KINDS]);
 }

@@ -1,5 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import type { AirfieldFact, Jurisdiction, Policy } from '../../rules/index.js';
+import { samePolicy } from './same-policy.js';
 import { date, object } from './sql.js';
 
 /** What every decision of a club shares. */
@@ -60,7 +61,7 @@ const AIRFIELDS = `(SELECT coalesce(jsonb_agg(${object({
   runways: RUNWAYS,
 })} ORDER BY f.code), '[]'::jsonb) FROM airfields f WHERE f.club_id = c.club_id)`;
 
-const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES} AS policy, ${AIRFIELDS} AS airfields
+const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES}::text AS "policyText", ${AIRFIELDS} AS airfields
 FROM clubs c WHERE c.club_id = bellcrank_club()`;
 
 /**
@@ -68,7 +69,8 @@ FROM clubs c WHERE c.club_id = bellcrank_club()`;
  * that were over when the facts were known are left out; without `knownAt` none are.
  */
 export async function gatherClub(em: EntityManager, knownAt: string | null = null): Promise<ClubFacts> {
-  const rows: ClubFacts[] = await em.query(SQL, [knownAt]);
+  const rows: (Omit<ClubFacts, 'policy'> & { policyText: string })[] = await em.query(SQL, [knownAt]);
   if (!rows[0]) throw new Error('no club is set for this transaction');
-  return rows[0];
+  const { policyText, ...club } = rows[0];
+  return { ...club, policy: samePolicy(policyText) };
 }

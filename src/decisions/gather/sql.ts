@@ -1,8 +1,7 @@
 /** Small pieces of SQL that shape rows as facts (src/rules/facts). */
+import { instant } from '../../platform/database/instant.js';
 
-/** An instant column as RFC 3339 in UTC with whole seconds. */
-export const instant = (column: string): string =>
-  `to_char(${column} AT TIME ZONE 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
+export { instant };
 
 /** A date column as 'YYYY-MM-DD' (or null). */
 export const date = (column: string): string => `to_char(${column}, 'YYYY-MM-DD')`;

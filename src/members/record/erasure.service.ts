@@ -52,6 +52,11 @@ export class ErasureService {
         ['limits', 'personal_limits'],
         ['teachingHours', 'teaching_hours'],
         ['answersKeptForRepeats', 'idempotency_keys'],
+        ['notices', 'notices'],
+        ['noticeMail', 'notice_mails'],
+        ['noticePreferences', 'notice_preferences'],
+        ['reminders', 'reminders'],
+        ['calendarFeeds', 'calendar_feeds'],
       ] as const)
         deleted[name] = await run(`DELETE FROM ${table} WHERE club_id = $1 AND member_id = $2`);
       // Said of flights of the member's: what stood in the way is a sentence about a record that is gone.
@@ -60,6 +65,11 @@ export class ErasureService {
           `DELETE FROM ${table} s USING booking_people p WHERE s.club_id = $1 AND p.club_id = $1
               AND p.booking_id = s.booking_id AND p.member_id = $2`,
         );
+      // What others were told of flights together names them.
+      deleted['noticesOfOthers'] = await run(
+        `DELETE FROM notices n USING members m WHERE n.club_id = $1 AND m.club_id = $1 AND m.id = $2
+            AND position(m.name IN n.items::text) > 0`,
+      );
       const emptiedNotes = await emptyNotes(run);
       const newName = `Former member ${id.slice(-6)}`;
       const today = await clubToday(em, clubId, this.clock.now());

@@ -42,6 +42,13 @@ export const RECORDS: Record<string, string> = {
   standingAnswers: aboard('standing_answers'),
   standingChanges: aboard('standing_changes'),
   displacedFlights: of('displacements'),
+  notices: of('notices'),
+  noticeMail: of('notice_mails'),
+  noticePreferences: of('notice_preferences'),
+  reminders: of('reminders'),
+  // Without the hash of its secret.
+  calendarFeeds: `SELECT club_id, id, shows, aircraft_id, title, revoked_at, recorded_at FROM calendar_feeds
+     WHERE club_id = $1 AND member_id = $2`,
   squawksReported: of('squawks', 'reported_by'),
   documentsRead: `SELECT at, actor_id, row_id AS document_id FROM audit_log
      WHERE club_id = $1 AND action = 'read' AND table_name = 'documents' AND after ->> 'member_id' = $2::text`,

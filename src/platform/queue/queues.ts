@@ -9,6 +9,8 @@ export const QUEUES = {
   standing: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
   /** Passes slots that came free on to who waits for them. Data: `{ clubId }`. */
   standby: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
+  /** Settles notices, sends mail, reminds. Data: `{ clubId }`. */
+  notices: { policy: 'short', retryLimit: 10, retryDelay: 30, retryBackoff: true, expireInSeconds: 1800 },
 } as const satisfies Record<string, Omit<PgBoss.Queue, 'name'>>;
 
 export type QueueName = keyof typeof QUEUES;

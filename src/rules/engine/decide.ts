@@ -2,7 +2,7 @@
 import { toInstant, toSeconds, type Instant } from '../calendar/instants.js';
 import type { FactSheet, Policy } from '../facts/sheet.js';
 import { answerSays, conditionsOf } from './combine.js';
-import { digestOf } from './digest.js';
+import { canonicalJson, canonicalOf, canonicalOnce, sha256 } from './digest.js';
 import { CAUTION, type Decision, type Finding } from './finding.js';
 import { searchHorizon, type HorizonLimits } from './horizon.js';
 import type { Ruleset } from './judge.js';
@@ -40,11 +40,27 @@ export function decide(
     conditions,
     horizon,
     caution: CAUTION,
-    digest: digestOf({ sheet, policy, asOf: toInstant(departs), rules: versionsOf(ruleset) }),
+    digest: sha256(
+      canonicalOf({
+        sheet: canonicalJson(sheet),
+        policy: canonicalOnce(policy),
+        asOf: canonicalJson(toInstant(departs)),
+        rules: canonicalOnce(versionsOf(ruleset)),
+      }),
+    ),
   };
 }
 
-/** Rule ids with the versions of their bodies: what a replay must match. */
-export function versionsOf(ruleset: Ruleset): Record<string, number[]> {
-  return Object.fromEntries(ruleset.rules.map((rule) => [rule.id, rule.bodies.map((body) => body.version)]));
+const versions = new WeakMap<Ruleset, Readonly<Record<string, number[]>>>();
+
+/** Rule ids with the versions of their bodies: what a replay must match. The same object for the same ruleset. */
+export function versionsOf(ruleset: Ruleset): Readonly<Record<string, number[]>> {
+  let known = versions.get(ruleset);
+  if (known === undefined) {
+    known = Object.fromEntries(
+      ruleset.rules.map((rule) => [rule.id, rule.bodies.map((body) => body.version)]),
+    );
+    versions.set(ruleset, known);
+  }
+  return known;
 }

@@ -14,6 +14,22 @@ export function canonicalJson(value: unknown): string {
   return text;
 }
 
+/** Canonical forms of values that are asked for again and again: a club's policy is the same for every question. */
+const written = new WeakMap<object, string>();
+
+/** As `canonicalJson`, written out once for one and the same object. Only for values that are never changed in place. */
+export function canonicalOnce(value: object): string {
+  let text = written.get(value);
+  if (text === undefined) written.set(value, (text = canonicalJson(value)));
+  return text;
+}
+
+/** Canonical JSON of an object whose members are in their canonical form already. */
+export function canonicalOf(members: Readonly<Record<string, string>>): string {
+  const names = Object.keys(members).sort();
+  return `{${names.map((name) => `${JSON.stringify(name)}:${members[name]}`).join(',')}}`;
+}
+
 /** SHA-256 of a text's UTF-8 bytes, lower-case hex. */
 export function sha256(text: string): string {
   return createHash('sha256').update(text).digest('hex');

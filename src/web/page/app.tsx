@@ -14,6 +14,8 @@ import { MaintenancePage } from './maintenance/maintenance-page.js';
 import { PapersPage } from './papers/papers-page.js';
 import { MyDataPage } from './my-data/my-data-page.js';
 import { Navigation } from './nav/navigation.js';
+import { listen } from './live/live.js';
+import { NoticesPage } from './notices/notices-page.js';
 import type { Place } from './nav/places.js';
 import { place } from './parts/route.js';
 import { PracticePage } from './practice/practice-page.js';
@@ -97,6 +99,10 @@ const PAGES: Record<string, Page> = {
     place: { in: 'safety', name: (roles) => (officer(roles) ? 'Board' : 'Reports') },
     show: (me) => <BoardPage me={me} />,
   },
+  '/notices': {
+    place: { in: 'club', name: 'Notices' },
+    show: (me, part) => <NoticesPage me={me} part={part} />,
+  },
   '/my-data': { place: { in: 'club', name: 'Your data' }, show: (me) => <MyDataPage me={me} /> },
   '/rules': {
     place: { in: 'club', name: 'Rule book' },
@@ -108,6 +114,8 @@ export function App() {
   useEffect(() => {
     void resume();
   }, []);
+  const whose = me.value?.memberId;
+  useEffect(() => (whose === undefined ? undefined : listen()), [whose]);
 
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;

@@ -337,6 +337,11 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
     ...{ from: `${dayOf(own)}T18:00:00Z`, to: `${dayOf(own)}T20:00:00Z` },
   }),
   book: (own) => ({ ...dual(own), aircraftId: own.aircraftId }),
+  setNoticePreferences: () => ({
+    ...{ choices: [{ kind: 'lapse', delivery: 'daily' }], digestHour: 7 },
+    ...{ quietFrom: '21:30', quietTo: '07:00' },
+  }),
+  makeFeed: (own) => ({ shows: 'aircraft', aircraftId: own.aircraftId, title: 'The Lark' }),
   verifyChain: () => ({}),
   replayDecisions: () => ({ limit: 5 }),
   blockAircraft: (own) => ({

@@ -5,6 +5,7 @@ import { ROLES, type Role } from '../../../src/accounts/roles.js';
 export const OPEN = [
   ...['healthLive', 'healthReady', 'listProblems', 'explainProblem'],
   ...['signIn', 'refreshTokens', 'signOut'],
+  'readFeed',
 ];
 
 const ALL: readonly Role[] = ROLES;
@@ -139,6 +140,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // One's own; another member's are asked for in the query.
   [/^listStandingAnswers$/, ALL],
   [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
+  // One's own, whoever one is; an id of somebody else's is unknown.
+  [/^(listNotices|readAllNotices|(read|set)NoticePreferences|listFeeds|makeFeed|listenLive)$/, ALL],
+  [/^(readNotice|revokeFeed)$/, []],
+  [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
   [/^cancelBooking$/, OFFICERS],
   [/^bookAny$/, READERS],
   // One goes on standby for oneself, and answers what is offered to oneself.

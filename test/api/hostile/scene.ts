@@ -180,6 +180,20 @@ export async function hostileScene(api: Api): Promise<Scene> {
     .post(`/members/${instructor.memberId}/teaching-hours`, BODIES['addTeachingHours']!(ids))
     .expect(201);
   ids.hoursId = (kept.body as { items: { id: string }[] }).items[0]!.id;
+  // Whose flight was displaced was told so.
+  const [told] = await api.sql<{ id: string }>(
+    'SELECT id FROM notices WHERE club_id = $1 AND member_id = $2',
+    [club.clubId, learner.memberId],
+  );
+  Object.assign(ids, { noticeId: told!.id, mailId: newId(), feedId: newId() });
+  await insertInto(api.sql, club.clubId)('notice_mails', {
+    ...{ id: ids.mailId, member_id: learner.memberId, digest: false, state: 'given-up', attempts: 8 },
+    ...{ due_at: '2026-03-10T12:00:00Z', fault: '550 No such mailbox' },
+  });
+  await insertInto(api.sql, club.clubId)('calendar_feeds', {
+    ...{ id: ids.feedId, member_id: learner.memberId, shows: 'own', title: 'My flights' },
+    token_hash: 'c'.repeat(64),
+  });
   await make('signerId', '/signers', 'addSigner');
   const visit = { title: 'Trim cables', lines: [] };
   for (const name of ['signedOrderId', 'inWorkOrderId']) {
@@ -193,8 +207,10 @@ export async function hostileScene(api: Api): Promise<Scene> {
   }
   await make('reportId', '/safety-reports', 'fileSafetyReport');
   await make('stepId', `/safety-reports/${ids.reportId}/steps`, 'addSafetyStep');
-  const told = { ...BODIES['fileSafetyReport']!(ids), confidential: true };
-  ids.receipt = ((await chief.post('/safety-reports', told).expect(201)).body as { receipt: string }).receipt;
+  const inConfidence = { ...BODIES['fileSafetyReport']!(ids), confidential: true };
+  ids.receipt = (
+    (await chief.post('/safety-reports', inConfidence).expect(201)).body as { receipt: string }
+  ).receipt;
   ids.overrideId = newId();
   await insertInto(api.sql, club.clubId)('overrides', {
     ...{ id: ids.overrideId, booking_id: ids.bookingId, decision_id: ids.decisionId, weight: 'club' },

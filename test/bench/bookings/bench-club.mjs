@@ -13,7 +13,7 @@ const NO_PASSWORD =
   '$argon2id$v=19$m=19456,t=2,p=1$c29tZXNhbHRzb21lc2FsdA$nf65EOgLrQMR/uIPnA4rEsF5h7TKyQwu9U1bMCHGi/4';
 
 /** Makes the club as the owner of the tables. Gives its ids, its pilots as the tokens name them, and today there. */
-export async function benchClub(ownerUrl, pilots) {
+export async function benchClub(ownerUrl, pilots, { slug = 'bench-club', aircraft: count = AIRCRAFT } = {}) {
   const client = new pg.Client({ connectionString: ownerUrl });
   await client.connect();
   try {
@@ -22,7 +22,7 @@ export async function benchClub(ownerUrl, pilots) {
     await client.query("SELECT set_config('bellcrank.club_id', $1, false)", [clubId]);
     const row = (table, values) => insert(client, table, { club_id: clubId, ...values });
     await client.query('BEGIN');
-    await row('clubs', { slug: 'bench-club', name: 'Bench Club', zone: ZONE, jurisdiction: 'US' });
+    await row('clubs', { slug, name: 'Bench Club', zone: ZONE, jurisdiction: 'US' });
     await policy(row);
     const modelId = newId();
     await model(row, modelId);
@@ -32,8 +32,10 @@ export async function benchClub(ownerUrl, pilots) {
       ...{ latitude_deg: 40, longitude_deg: -95, elevation_ft: 1100 },
     });
     const aircraftIds = [];
-    for (let index = 0; index < AIRCRAFT; index += 1)
-      aircraftIds.push(await aircraft(row, { modelId, airfieldId, today, registration: `NX2${index}B` }));
+    for (let index = 0; index < count; index += 1)
+      aircraftIds.push(
+        await aircraft(row, { modelId, airfieldId, today, registration: `NX${200 + index}B` }),
+      );
     const signer = await person(row, 'signer');
     const people = [];
     for (let index = 0; index < pilots; index += 1)

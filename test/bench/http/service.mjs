@@ -48,8 +48,8 @@ Body()(OneSelectController.prototype, 'select', 1);
 
 class BenchModule {}
 
-/** A running service. `prepare(database, config)` fills the database before the application starts. */
-export async function startBenchService(prepare) {
+/** A running service. `prepare(database, config)` fills the database before the application starts; `more` is put into its environment. */
+export async function startBenchService(prepare, more = {}) {
   const dataDir = mkdtempSync(join(tmpdir(), 'bellcrank-bench-'));
   let database;
   let app;
@@ -65,6 +65,7 @@ export async function startBenchService(prepare) {
       LOG_LEVEL: 'silent',
       // One proxy in front: each request names an address, so that the limit of requests per address does not cut in.
       TRUST_PROXY: '1',
+      ...more,
     });
     database = await openDatabase(config, { notice: () => undefined });
     const prepared = await prepare(database, config);
@@ -91,6 +92,7 @@ export async function startBenchService(prepare) {
     await app.listen(0, '127.0.0.1');
     const tokens = app.get(AccessTokens, { strict: false });
     return {
+      app,
       prepared,
       database,
       poolMax: config.databasePoolMax,

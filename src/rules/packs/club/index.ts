@@ -11,6 +11,7 @@ import { CLUB_PRACTICE } from '../../parameters/club/practice.js';
 import { CLUB_SHARING } from '../../parameters/club/sharing.js';
 import { CLUB_SEASON } from '../../parameters/club/season.js';
 import { CLUB_SQUAWKS } from '../../parameters/club/squawks.js';
+import { CLUB_NOTICES } from '../../parameters/club/notices.js';
 import { CLUB_SYLLABUS } from '../../parameters/club/syllabus.js';
 import { CLUB_STANDING } from '../../parameters/club/standing.js';
 import type { Parameter } from '../../parameters/parameter.js';
@@ -100,5 +101,6 @@ export const CLUB_PARAMETERS: readonly Parameter[] = [
   ...CLUB_SHARING,
   ...CLUB_SQUAWKS,
   ...CLUB_SYLLABUS,
+  ...CLUB_NOTICES,
   ...CLUB_COSTS,
 ];

@@ -91,15 +91,30 @@ export async function fetchFile(path: string): Promise<Blob> {
   return response.ok ? response.blob() : read<Blob>(response);
 }
 
+/** A stream of events, from behind the last one that was heard. @throws ApiProblem */
+export async function openStream(
+  path: string,
+  lastId: string | null,
+  signal: AbortSignal,
+): Promise<ReadableStream<Uint8Array>> {
+  const headers = {
+    Accept: 'text/event-stream, application/problem+json',
+    ...(lastId === null ? {} : { 'Last-Event-ID': lastId }),
+  };
+  const response = await answered('GET', path, undefined, headers, signal);
+  return response.ok ? response.body! : read<ReadableStream<Uint8Array>>(response);
+}
+
 async function answered(
   method: string,
   path: string,
   body: unknown,
   headers: Record<string, string>,
+  signal?: AbortSignal,
 ): Promise<Response> {
-  let response = await send(method, path, body, headers);
+  let response = await send(method, path, body, headers, signal);
   if (response.status === 401 && hasSession() && (await renew()))
-    response = await send(method, path, body, headers);
+    response = await send(method, path, body, headers, signal);
   if (response.status === 401 && !path.startsWith('/auth/')) {
     forgetTokens();
     onSignedOut.tell();
@@ -112,10 +127,11 @@ async function send(
   path: string,
   body: unknown,
   headers: Record<string, string>,
+  signal?: AbortSignal,
 ): Promise<Response> {
   try {
     return await fetch(BASE + path, {
-      method,
+      ...{ method, signal },
       headers: {
         Accept: 'application/json',
         ...(body === undefined || body instanceof FormData ? {} : { 'Content-Type': 'application/json' }),

@@ -4,6 +4,7 @@ import { call } from '../api/client.js';
 import type { Answers, Me } from '../api/types.js';
 import { Ways } from '../answer/ways.js';
 import { refreshFlights } from './my-flights.js';
+import { useLive } from '../live/live.js';
 import { attempt } from '../parts/attempt.js';
 import { Said } from '../parts/said.js';
 import { Refusal } from '../parts/refusal.js';
@@ -31,6 +32,7 @@ export function Displaced({ me }: { me: Me }) {
   useEffect(() => {
     void read();
   }, [me.memberId]);
+  useLive(['flights'], () => void read());
   if (all.length === 0) return <Refusal problem={problem} />;
   return (
     <section class="displaced" aria-labelledby="displaced">

@@ -2,6 +2,8 @@ import { signal } from '@preact/signals';
 import { useEffect, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Booking, Me } from '../api/types.js';
+import { attempt } from '../parts/attempt.js';
+import { useLive } from '../live/live.js';
 import { now, spanIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { Refusal } from '../parts/refusal.js';
@@ -21,6 +23,14 @@ export function MyFlights({ me }: { me: Me }) {
   useEffect(() => {
     void refreshFlights(me.memberId);
   }, [me.memberId]);
+  useLive(
+    ['flights'],
+    () =>
+      void attempt(
+        () => undefined,
+        () => refreshFlights(me.memberId),
+      ),
+  );
   return (
     <aside class="flights" aria-label="My flights">
       <h2>My flights</h2>

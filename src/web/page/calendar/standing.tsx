@@ -3,6 +3,7 @@ import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { Ways } from '../answer/ways.js';
 import { call } from '../api/client.js';
 import type { Decision, Me } from '../api/types.js';
+import { useLive } from '../live/live.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { Said } from '../parts/said.js';
@@ -36,8 +37,8 @@ interface Change {
 export function StandingAnswers({ me, everybody = false }: { me: Me; everybody?: boolean }) {
   const [all, setAll] = useState<StandingAnswer[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
-  useEffect(() => {
-    void attempt(setProblem, async () => {
+  const read = () =>
+    attempt(setProblem, async () => {
       const whose = everybody ? 'everybody=true' : '';
       const page = await call<{ items: StandingAnswer[] }>(
         'GET',
@@ -45,7 +46,8 @@ export function StandingAnswers({ me, everybody = false }: { me: Me; everybody?:
       );
       setAll([...page.items].sort((a, b) => (a.departs < b.departs ? -1 : 1)));
     });
-  }, [me.memberId, everybody]);
+  useEffect(() => void read(), [me.memberId, everybody]);
+  useLive([everybody ? 'standing' : 'flights'], () => void read());
   if (all.length === 0) return <Refusal problem={problem} />;
   const id = everybody ? 'all-answered-otherwise' : 'answered-otherwise';
   return (

@@ -1,5 +1,6 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Me } from '../api/types.js';
+import { Bell } from '../notices/bell.js';
 import { Link } from '../parts/link.js';
 import { Mark } from '../parts/mark.js';
 import { place } from '../parts/route.js';
@@ -49,6 +50,7 @@ export function Navigation({
       <h1 class="name">
         <Mark /> Bellcrank
       </h1>
+      <Bell />
       <button
         ref={button}
         class="where"
