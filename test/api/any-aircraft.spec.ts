@@ -12,7 +12,7 @@ describe('any aircraft that will do', () => {
 
   beforeAll(async () => {
     api = await startApi();
-  }, 60_000);
+  }, 300_000);
   afterAll(() => api.stop());
   beforeEach(async () => {
     ready = await readyClub(api);

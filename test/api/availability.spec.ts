@@ -11,7 +11,7 @@ describe('the hours instructors keep', () => {
 
   beforeAll(async () => {
     api = await startApi();
-  }, 60_000);
+  }, 300_000);
   afterAll(() => api.stop());
   beforeEach(async () => {
     ready = await readyClub(api);

@@ -31,7 +31,7 @@ describe('standby', () => {
 
   beforeAll(async () => {
     api = await startApi();
-  }, 60_000);
+  }, 300_000);
   afterAll(() => api.stop());
   beforeEach(async () => {
     api.clock.set(NOW);
