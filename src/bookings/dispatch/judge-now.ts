@@ -29,13 +29,9 @@ export async function judgeNow(
   const { user, booking, at, now } = of;
   const request = await requestNow(em, booking, at, now);
   const aircraftId = at.aircraftId ?? booking.aircraftId;
-  const { decided } = await decisions.decideIn(
-    em,
-    user,
-    { ...request, planned: true },
-    [aircraftId],
-    { exceptBookingId: booking.id },
-  );
+  const { decided } = await decisions.decideIn(em, user, { ...request, planned: true }, [aircraftId], {
+    exceptBookingId: booking.id,
+  });
   const one = decided[0]!;
   // An override was given for this aircraft and this pilot.
   const same = aircraftId === booking.aircraftId && request.memberId === booking.memberId;
