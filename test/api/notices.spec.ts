@@ -122,11 +122,13 @@ describe('one event', () => {
     });
     expect(one!.text).toContain('It was answered “Yes, if”, and is answered “No” now.');
     expect(one!.text).toMatch(/It follows a change of .*squawks/);
-    expect(one!.text).toContain('What would make it a yes:');
+    // A busy machine may stop the search for ways, and then the message says that it did.
+    expect(one!.text).toMatch(/What would make it a yes:|stopped at its limit/);
     expect(one!.text).toContain('The pilot in command decides');
     const told = await noticesOf(ready.member);
     expect(told.items[0]!.items).toHaveLength(10);
-    expect(told.items[0]!.items[0]!.ways.length).toBeGreaterThan(0);
+    const [first] = told.items[0]!.items;
+    expect([...first!.ways, ...first!.says].join(' ')).toMatch(/Have repaired|stopped at its limit/);
     expect(told.items[0]).toMatchObject({ mail: 'sent' });
     // Done once, nothing is left to do.
     await workOff();

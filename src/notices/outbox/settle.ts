@@ -9,7 +9,7 @@ import { nextDigest, outOfQuiet } from '../preferences/when.js';
 import { compactItems, type NoticeItem } from './items.js';
 import { Mailer } from './mailer.js';
 import { noteDue } from './post-notice.js';
-import { WaysFinder } from './ways-finder.js';
+import { WaysFinder, type FoundWays } from './ways-finder.js';
 
 interface Gathered {
   id: string;
@@ -49,7 +49,7 @@ export class Settling {
       // What came in meanwhile is in it, or waits and begins a notice of its own.
       const [now]: Gathered[] = await em.query(`${SELECT} AND id = $1 FOR UPDATE`, [id]);
       if (now === undefined) return false;
-      const left = compactItems(now.items).map((item) => ({ ...item, ...ways.get(item.key) }));
+      const left = compactItems(now.items).map((item) => withWays(item, ways.get(item.key)));
       if (left.length === 0) {
         await em.query('DELETE FROM notices WHERE club_id = bellcrank_club() AND id = $1', [id]);
         return true;
@@ -83,6 +83,10 @@ export class Settling {
     return mail!.id;
   }
 }
+
+/** Ways belong to the answer they were looked for; one that became another meanwhile is told without. */
+const withWays = (item: NoticeItem, found: FoundWays | undefined): NoticeItem =>
+  found !== undefined && found.after === item.after ? { ...item, ...found } : item;
 
 const SELECT = `SELECT id, member_id AS "memberId", kind, items, urgent FROM notices
   WHERE club_id = bellcrank_club() AND settled_at IS NULL`;

@@ -26,11 +26,16 @@ export function Bell() {
   return (
     <span class={count > 0 ? 'bell waiting' : 'bell'}>
       <Link to="/notices">
-        <span class="word">Notices</span>
+        <svg viewBox="0 0 24 24" aria-hidden="true">
+          <path d="M5 17V11a7 7 0 0 1 14 0v6" />
+          <path d="M3 17h18" />
+          <circle cx="12" cy="20.5" r="1.7" />
+        </svg>
+        <span class="unseen">Notices</span>
         {count > 0 && (
           <span class="count">
             {count > 99 ? '99+' : count}
-            <span class="unseen"> not read yet</span>
+            <span class="unseen">not read yet</span>
           </span>
         )}
       </Link>

@@ -91,7 +91,7 @@ function One({ notice, zone, read }: { notice: Notice; zone: string; read: () =>
           </Link>
         ))}
         {notice.readAt === null && (
-          <button class="quiet" aria-label={`I have read: ${notice.heading}`} onClick={read}>
+          <button class="quiet" aria-label={`I have read it: ${notice.heading}`} onClick={read}>
             I have read it
           </button>
         )}
