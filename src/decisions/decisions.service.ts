@@ -64,6 +64,11 @@ export class DecisionsService {
     );
   }
 
+  /** Whether weather reports are fetched at all. */
+  get fetchesWeather(): boolean {
+    return this.weather.fetches;
+  }
+
   /** Fetches the current weather reports of a flight; before any transaction, so that none waits for the source. */
   async bringWeather(user: SignedIn, request: FlightRequestDto, aircraftIds: string[] | null): Promise<void> {
     await this.weather.bringIn(user.clubId, request, aircraftIds);

@@ -24,6 +24,11 @@ export class WeatherService {
     private readonly clock: Clock,
   ) {}
 
+  /** Whether there is a source to fetch from. */
+  get fetches(): boolean {
+    return this.source.configured;
+  }
+
   /**
    * Fetches the reports of a flight's airfields and keeps them for the club. Does nothing where no source is configured, the
    * flight is too far ahead, or the source gives nothing. Runs before the transaction that judges, so that none waits for it.

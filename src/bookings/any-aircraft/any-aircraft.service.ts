@@ -36,6 +36,7 @@ export class AnyAircraftService {
   ) {}
 
   async book(user: SignedIn, key: string, body: BookAnyDto): Promise<StoredAnswer> {
+    await this.decisions.bringWeather(user, body, body.aircraftIds ?? null);
     for (let attempt = 1; ; attempt += 1) {
       try {
         const outcome = await this.db.run(user.clubId, (em) => this.bookIn(em, user, key, body), {

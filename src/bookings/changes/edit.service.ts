@@ -13,6 +13,7 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { toSeconds } from '../../rules/index.js';
 import { isYes, keepOverride, refusal } from '../allowed.js';
 import { BookingDto } from '../booking.dto.js';
+import { bringWeatherOf } from '../bring-weather.js';
 import type { BookingRow } from '../booking.entity.js';
 import type { Booked } from '../book.service.js';
 import { slotTaken, timesRefused } from '../bookings.problems.js';
@@ -34,17 +35,18 @@ import { lockForChange, noteChange, openBooking, writeState, type OpenBooking } 
 @Injectable()
 export class EditService {
   constructor(
-    private readonly db: TenantDb,
-    private readonly decisions: DecisionsService,
+    readonly db: TenantDb,
+    readonly decisions: DecisionsService,
     private readonly clock: Clock,
   ) {}
 
-  edit(
+  async edit(
     user: SignedIn,
     key: string,
     of: { id: string; ifMatch: number; edit: EditBookingDto },
   ): Promise<StoredAnswer> {
     const { id, ifMatch, edit } = of;
+    await bringWeatherOf(this, user, id, edit);
     return underKey(this.db, user, key, {
       request: { edit: id, ifMatch, ...edit },
       conflict: async (em) => {

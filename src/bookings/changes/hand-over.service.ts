@@ -14,6 +14,7 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { keepOverride, refusal } from '../allowed.js';
 import { BookingDto } from '../booking.dto.js';
 import type { BookingRow } from '../booking.entity.js';
+import { bringWeatherOf } from '../bring-weather.js';
 import { slotTaken } from '../bookings.problems.js';
 import { conflictsOf, findBooking } from '../bookings.sql.js';
 import { crewJudged } from '../crew.js';
@@ -24,6 +25,7 @@ import type { AcceptHandOverDto, HandOverDto } from './changes.dto.js';
 import { notOpen, notYours } from './changes.problems.js';
 import { lockForChange, noteChange, openBooking, writeState } from './changes.sql.js';
 import { closeOffer, offer, openOffers } from './hand-overs.sql.js';
+import { tellOffered } from './tell-offered.js';
 
 const refused = (detail: string, field?: string): ProblemException =>
   new ProblemException('hand-over-refused', { detail, ...(field ? { field } : {}) });
@@ -35,8 +37,8 @@ const refused = (detail: string, field?: string): ProblemException =>
 @Injectable()
 export class HandOverService {
   constructor(
-    private readonly db: TenantDb,
-    private readonly decisions: DecisionsService,
+    readonly db: TenantDb,
+    readonly decisions: DecisionsService,
     private readonly clock: Clock,
   ) {}
 
@@ -63,6 +65,7 @@ export class HandOverService {
         if (row.handOver)
           throw refused(`It is offered to ${row.handOver.toName} already. Withdraw that offer first.`);
         await offer(em, { bookingId: id, fromId: row.memberId, toId, offeredBy: user.memberId });
+        await tellOffered(em, row, toId, this.clock.now());
         return (await findBooking(em, id))!;
       },
       { actorId: user.memberId },
@@ -92,11 +95,12 @@ export class HandOverService {
   }
 
   /** Takes it over: judged for the new member, who accepts it themselves or through an officer. */
-  accept(
+  async accept(
     user: SignedIn,
     key: string,
     of: { id: string; ifMatch: number } & AcceptHandOverDto,
   ): Promise<StoredAnswer> {
+    await bringWeatherOf(this, user, of.id);
     return underKey(this.db, user, key, {
       request: { accept: of.id, ...of },
       conflict: async (em) => {

@@ -19,6 +19,7 @@ import { newId } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { plusSeconds } from '../../rules/index.js';
 import { BookingDto } from '../booking.dto.js';
+import { bringWeatherOf } from '../bring-weather.js';
 import type { BookingRow } from '../booking.entity.js';
 import { noAircraft, noBooking, notBookable, slotTaken } from '../bookings.problems.js';
 import { conflictsOf, findBooking, lockAircraft, lockPeople } from '../bookings.sql.js';
@@ -50,14 +51,15 @@ const EARLIEST = 'club.dispatch.earliest-minutes';
 @Injectable()
 export class DispatchService {
   constructor(
-    private readonly db: TenantDb,
+    readonly db: TenantDb,
     private readonly clock: Clock,
-    private readonly decisions: DecisionsService,
+    readonly decisions: DecisionsService,
     private readonly meters: MetersService,
   ) {}
 
   /** Judges the flight as of now and gathers what is to be looked at. The decision is stored. */
-  look(user: SignedIn, bookingId: string, at: LookDto): Promise<DispatchSheet> {
+  async look(user: SignedIn, bookingId: string, at: LookDto): Promise<DispatchSheet> {
+    await bringWeatherOf(this, user, bookingId, at);
     const work = async (em: EntityManager): Promise<DispatchSheet> => {
       const booking = await this.toDispatch(em, user, bookingId, at);
       await this.requireThere(em, at);
@@ -85,7 +87,8 @@ export class DispatchService {
   }
 
   /** Hands the aircraft out, or gives the stored answer of an earlier request with the same key. */
-  dispatch(user: SignedIn, key: string, bookingId: string, body: DispatchDto): Promise<StoredAnswer> {
+  async dispatch(user: SignedIn, key: string, bookingId: string, body: DispatchDto): Promise<StoredAnswer> {
+    await bringWeatherOf(this, user, bookingId, body);
     return onceUnder(this.db, { user, key, request: { act: 'dispatch', bookingId, ...body } }, (em) =>
       this.handOut(em, user, bookingId, body),
     );

@@ -16,6 +16,7 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { toInstant, toSeconds } from '../../rules/index.js';
 import { keepOverride, refusal } from '../allowed.js';
 import { BookingDto } from '../booking.dto.js';
+import { bringWeatherOf } from '../bring-weather.js';
 import { noAircraft, slotTaken } from '../bookings.problems.js';
 import { conflictsOf, findBooking, insertBooking, lockAircraft, lockPeople } from '../bookings.sql.js';
 import { notOpen, notYours } from '../changes/changes.problems.js';
@@ -30,8 +31,8 @@ import { endLapsedHolds } from './lapsed.js';
 @Injectable()
 export class HoldsService {
   constructor(
-    private readonly db: TenantDb,
-    private readonly decisions: DecisionsService,
+    readonly db: TenantDb,
+    readonly decisions: DecisionsService,
     private readonly clock: Clock,
   ) {}
 
@@ -120,11 +121,12 @@ export class HoldsService {
     return toInstant(Math.min(end, leaves));
   }
 
-  confirm(
+  async confirm(
     user: SignedIn,
     key: string,
     of: { id: string; ifMatch: number } & ConfirmHoldDto,
   ): Promise<StoredAnswer> {
+    await bringWeatherOf(this, user, of.id);
     return underKey(this.db, user, key, {
       request: { confirm: of.id, ...of },
       // It keeps its own slot: nothing can be in the way of it.

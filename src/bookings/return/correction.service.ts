@@ -13,6 +13,7 @@ import { flightView } from '../flights/flight-view.js';
 import { type KeyedOutcome, onceUnder } from '../flights/once-under.js';
 import { mayCorrect } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
+import { chargeReturn } from './charge-return.js';
 import { checkReturn } from './check-return.js';
 import type { CorrectionDto } from './return.dto.js';
 import { refuse } from './return.problems.js';
@@ -66,6 +67,7 @@ export class CorrectionService {
       }),
       entries: await correctLog(em, { clubId, booking, body, now }, before),
     });
+    await chargeReturn(em, bookingId, { clubId, memberId, now });
     return { status: 201, body: await flightView(em, user, bookingId, now) };
   }
 }

@@ -18,6 +18,7 @@ import { type KeyedOutcome, onceUnder } from '../flights/once-under.js';
 import { mayReturn } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
 import { broughtIn } from '../overdue/aircraft-out.js';
+import { chargeReturn } from './charge-return.js';
 import { checkReturn } from './check-return.js';
 import { crewOf } from './crew-of.js';
 import { propose } from './propose.js';
@@ -31,7 +32,7 @@ import { writeMeters } from './write-meters.js';
 const PROPOSAL_CAUTION =
   'A proposal from times, airfields and the sun. Whoever logs the flight answers for the entry: look it through.';
 
-/** Brings aircraft back: log, meters and squawks in one transaction, once. */
+/** Brings aircraft back: log, meters, squawks and the charge in one transaction, once. */
 @Injectable()
 export class ReturnService {
   constructor(
@@ -100,6 +101,7 @@ export class ReturnService {
       bookingId,
     ]);
     await broughtIn(em, bookingId);
+    await chargeReturn(em, bookingId, { clubId, memberId, now });
     return { status: 201, body: await flightView(em, user, bookingId, now) };
   }
 

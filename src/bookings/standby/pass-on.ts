@@ -5,10 +5,11 @@ import { storeDecisions, type Decided } from '../../decisions/decision-store.js'
 import { gatherSheets } from '../../decisions/gather/sheets.js';
 import { gatherClub } from '../../decisions/gather/club.js';
 import { flagOn } from '../../decisions/policy-flag.js';
+import { postNotice } from '../../notices/outbox/post-notice.js';
 import type { TenantDb } from '../../platform/database/tenant.js';
 import { newId } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
-import { judge, plusSeconds, type Instant, type Policy } from '../../rules/index.js';
+import { judge, plusSeconds, toSeconds, type Instant, type Policy } from '../../rules/index.js';
 import { bestFirst, sharingNumbers } from '../any-aircraft/best-first.js';
 import { conflictsOf, lockAircraft } from '../bookings.sql.js';
 import { expireOffers } from './kept-slots.sql.js';
@@ -73,6 +74,8 @@ async function oneRound(
   return { expired, offered };
 }
 
+const DAY_S = 24 * 3600;
+
 interface Slot {
   aircraftId: string;
   departs: string;
@@ -133,7 +136,7 @@ async function judgedYes(
   }
 }
 
-/** The one place where an offer comes about. Its member finds it on the page; whatever else tells them of it is called from here. */
+/** The one place where an offer comes about, and its member is told. */
 async function makeOffer(
   em: EntityManager,
   of: {
@@ -154,6 +157,33 @@ async function makeOffer(
       ...[holds, decisionId, now, expiresAt],
     ],
   );
+  const [aircraft]: { registration: string }[] = await em.query(
+    'SELECT registration FROM aircraft WHERE club_id = bellcrank_club() AND id = $1',
+    [aircraftId],
+  );
+  await postNotice(em, {
+    ...{ kind: 'standby-offer', cause: `standby:${entry.id}`, at: now },
+    to: [
+      {
+        memberId: entry.memberId,
+        // It is gone before the day's mail.
+        urgent: toSeconds(expiresAt) - toSeconds(now) < DAY_S,
+        items: [
+          {
+            key: entry.id,
+            title: `${aircraft!.registration}, ${entry.departs} to ${entry.arrives}`,
+            says: [
+              `It came free and is offered to you until ${expiresAt}. Take it, and the flight is judged again and booked.`,
+              holds
+                ? 'Until then it is kept for you.'
+                : 'Nobody keeps it for you: whoever books first has it.',
+            ],
+            link: '/standby',
+          },
+        ],
+      },
+    ],
+  });
 }
 
 async function standbyPolicy(em: EntityManager, now: Instant): Promise<StandbyPolicy> {

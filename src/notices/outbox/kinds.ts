@@ -39,6 +39,25 @@ export const NOTICE_KINDS = {
     delivery: 'now',
     mayBeOff: false,
   },
+  overdue: {
+    title: 'An aircraft you are named for is not back',
+    heading: (count) => (count === 1 ? 'An aircraft is not back' : `${count} aircraft are not back`),
+    delivery: 'now',
+    mayBeOff: false,
+  },
+  'standby-offer': {
+    title: 'A slot you wait for is offered to you',
+    heading: (count) =>
+      count === 1 ? 'A slot is offered to you for a while' : `${count} slots are offered to you for a while`,
+    delivery: 'now',
+    mayBeOff: true,
+  },
+  'hand-over': {
+    title: 'A flight is offered to you by another member',
+    heading: (count) => (count === 1 ? 'A flight is offered to you' : `${count} flights are offered to you`),
+    delivery: 'now',
+    mayBeOff: true,
+  },
   lapse: {
     title: 'Something of yours lapses soon',
     heading: (count) =>
