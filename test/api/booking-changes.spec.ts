@@ -198,6 +198,8 @@ describe('changing a booking', () => {
           ...{ bookingId: first.id, fromName: 'Robin Member', bookingVersion: offered.rowVersion },
         }),
       ]);
+      const { body: told } = await second.get('/notices').expect(200);
+      expect(told.items).toEqual([expect.objectContaining({ kind: 'hand-over' })]);
       const { body } = await accept(second, offered).expect(200);
       expect(body).toMatchObject({
         ...{ memberId: second.memberId, memberName: 'Sam Second', handOver: null, ...tomorrow },

@@ -56,6 +56,14 @@ describe('overdue', () => {
     const { body } = await officer.get('/overdue').expect(200);
     expect(body.items[0]).toMatchObject({ registration: 'NX101B', memberName: 'Robin Member', out: true });
     expect(body.caution).toMatch(/no flight following/);
+    // And by a notice that goes out in quiet hours too.
+    for (const who of [ready.member, named, officer]) {
+      const { items } = (await who.get('/notices').expect(200)).body as {
+        items: { kind: string; items: { says: string[] }[] }[];
+      };
+      expect(items.filter(({ kind }) => kind === 'overdue')).toHaveLength(1);
+      expect(JSON.stringify(items)).toMatch(/no flight following/);
+    }
   });
 
   test('a service that was down tells everybody at once; two that look at once tell once', async () => {

@@ -83,6 +83,34 @@ describe('return', () => {
     await bookToday(ready, { departs: '2026-03-10T17:45:00Z' }, other);
   });
 
+  test('it is charged with the return, to who pays, and charged anew when it is put right', async () => {
+    const treasurer = await ready.club.signInAs('administrator', { name: 'Tess Treasurer' });
+    const rate = { basis: 'tachometer', perHourMinor: 12_000, fuel: 'wet', fuelPerUsGalMinor: 500 };
+    await treasurer
+      .post(`/aircraft/${ready.aircraftId}/rates`, { ...rate, validFrom: '2026-01-01' })
+      .expect(201);
+    const id = await goOut(api, ready);
+    api.clock.set(AFTER);
+    const charged = async (): Promise<{ amounts: number[]; balance: number }> => {
+      const { body } = await ready.member
+        .get(`/members/${robin}/statement?from=2026-03-01&to=2026-03-31`)
+        .expect(200);
+      const amounts = (body.entries as { amountMinor: number }[]).map(({ amountMinor }) => amountMinor);
+      return { amounts, balance: body.closingMinor };
+    };
+    const { body: back } = await bringBack(ready.member, id, flownBy(robin)).expect(201);
+    // 1.3 h by the tachometer at 120.00.
+    expect(await charged()).toEqual({ amounts: [15_600], balance: 15_600 });
+    await ready.member
+      .post(`/flights/${id}/return/corrections`, {
+        ...flownBy(robin, { meters: [{ kind: 'tachometer', shownH: 1051.5 }] }),
+        ...{ replacesId: back.return.id, because: 'Misread by two tenths' },
+      })
+      .set('Idempotency-Key', newId())
+      .expect(201);
+    expect(await charged()).toEqual({ amounts: [15_600, -15_600, 18_000], balance: 18_000 });
+  });
+
   test('recency and hours follow: the next decision counts the landings and the hours', async () => {
     const id = await goOut(api, ready);
     api.clock.set(AFTER);

@@ -75,6 +75,10 @@ describe('standby', () => {
     // Four hours, by the club's starting policy.
     expect(offer).toMatchObject({ state: 'open', holds: true, expiresAt: '2026-03-10T19:00:00Z' });
     expect(await offerOf(second)).toBeNull();
+    const told = async (who: Session) =>
+      ((await who.get('/notices').expect(200)).body.items as { kind: string }[]).map(({ kind }) => kind);
+    expect(await told(first)).toEqual(['standby-offer']);
+    expect(await told(second)).toEqual([]);
     // Done again, it comes out the same.
     expect(await pass()).toEqual({ expired: 0, offered: 0 });
 
