@@ -171,7 +171,10 @@ describe('dispatch', () => {
     await arrears();
     const { body: sheet } = await ready.member.post(`/flights/${plain}/dispatch/sheet`, {}).expect(200);
     expect(sheet).toMatchObject({ mayGo: false, setAside: [], decision: { answer: 'ask-officer' } });
-    await ready.member.post(`/bookings/${plain}/cancel`).set('If-Match', '"1"').expect(200);
+    await ready.member
+      .post(`/bookings/${plain}/cancel`, { reason: 'Not today' })
+      .set('If-Match', '"1"')
+      .expect(200);
     const officer = await ready.club.signInAs('safety-officer');
     const override = { reason: 'Paid at the desk, the book follows' };
     const id = await bookToday(ready, { memberId: ready.member.memberId, override }, officer);

@@ -235,6 +235,7 @@ describe('taken out', () => {
     );
     const kept = [
       'import_id',
+      'booking_id',
       'times_known',
       'club_id',
       'id',

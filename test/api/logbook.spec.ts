@@ -54,6 +54,7 @@ describe('entries', () => {
       ...sent,
       ...{ departedAt: '2026-03-10T03:30:00Z', flownOn: '2026-03-09', modelId: fleet.modelId },
       ...{
+        bookingId: null,
         aircraftWords: 'Sparrow 150, N-100',
         category: 'airplane',
         class: 'single-engine-land',

@@ -94,7 +94,8 @@ it('tells which booked flights a lapse stands in the way of, and only those afte
   expect(lapse.costs).toEqual([
     expect.objectContaining({
       bookingId: later,
-      answer: 'no',
+      // With an instructor it may go on: landings are asked of who carries passengers.
+      answer: 'dual-only',
       registration: 'NX101B',
       departs: times.departs,
     }),

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { DecisionsService } from '../../decisions/decisions.service.js';
+import { requireKnown } from '../../decisions/gather/known.js';
 import { gatherSheets } from '../../decisions/gather/sheets.js';
 import { Clock } from '../../platform/clock.js';
 import { notThere } from '../../platform/database/records.js';
@@ -64,6 +65,7 @@ export class StandbyService {
         if (earlier) return earlier;
         this.decisions.mayAsk(user, request);
         const now = this.clock.now();
+        await requireKnown(em, { aircraftId });
         // Read once, so that what cannot be read is refused now and not left to wait.
         await gatherSheets(em, {
           ...{ request, memberId, aircraftIds: aircraftId ? [aircraftId] : null, knownAt: now },

@@ -2,7 +2,7 @@ import { DayField, NoteField, Shown, TextField, WholeField } from '../../platfor
 import { ChargeLineView } from '../flights/charges.dto.js';
 import { ENTRY_KINDS, type LedgerEntry } from './ledger-entry.entity.js';
 
-const MOST = 1_000_000_000;
+const MOST = 100_000_000;
 
 /** Money that came in. How it came is the club's own affair: no card, no bank, no number of either. */
 export class NewReceipt {
