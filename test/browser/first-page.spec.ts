@@ -72,6 +72,8 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     expect(await violations(second)).toEqual([]);
 
     await page.getByRole('button', { name: /^Cancel NX101B/ }).click();
+    // Within a day of departure the club asks why.
+    await page.getByRole('textbox', { name: /^Why/ }).fill('Weather');
     await page.getByRole('button', { name: 'Give it back' }).click();
     await page.getByText('Nothing booked.').waitFor();
     await page.context().close();

@@ -9,8 +9,22 @@ import ts from 'typescript';
 const SRC = join(__dirname, '../../../src');
 /** Where decisions are gathered, stored, served, booked and shown. */
 const FOLDERS = ['decisions', 'bookings', 'web/page/answer', 'web/page/calendar'];
-/** Replays, the chain and dry runs are told in their own words: they are about a record or a rule, not about a flight. */
-const APART = /^decisions\/(replay|audit|dry-run)\//;
+/**
+ * Told in words of their own, for they are about a record, a rule or what happens to a booking, and not about why a flight is
+ * answered as it is: replays, the chain and dry runs; refusals; series, dispatch, return and who is told of them; the forms of
+ * one's flights.
+ */
+const APART = new RegExp(
+  [
+    /^decisions\/(replay|audit|dry-run)\//,
+    /\.(constraints|problems)\.ts$/,
+    /^bookings\/(series|overdue|return|dispatch)\//,
+    /^bookings\/(changes\/tell-offered|displacements\/tell-displaced|standby\/(pass-on|standby\.worker))\.ts$/,
+    /^web\/page\/calendar\/(change-form|hand-over-form|hold-form|history|flight-item)\.tsx$/,
+  ]
+    .map(({ source }) => source)
+    .join('|'),
+);
 /** What is thrown refuses a request, decorators describe the API; these make problem documents. */
 const NOT_EXPLAINING = /^(ProblemException|defineProblems|registerConstraints?|refuse|forbidden)$/;
 

@@ -48,6 +48,14 @@ export const ACCEPTED: readonly Exception[] = [
     'a booking before the flight falls away; the sentence counts its hours',
   ),
   until('equipment.inoperative stands', SUN),
+  until(
+    'calendar.instructor_hours to-agree',
+    'it changes with the day of the flight: hours are kept by weekday',
+  ),
+  until(
+    'club.fair_use.weekend_bookings within',
+    'it changes with the day of the flight, from a weekday to a weekend',
+  ),
 ];
 
 export const isExcepted = (at: string, check: string): boolean =>

@@ -70,7 +70,7 @@ function Phase({ of, zone }: { of: PhaseOf; zone: string }) {
           {clockIn(zone, one.from)} to {clockIn(zone, one.to)}: {one.says}
         </span>
       ))}
-      {oldForecast && <span class="passing">A newer forecast will be there: look before departure.</span>}
+      {oldForecast && <span class="passing">a newer forecast is to come: look before departure</span>}
     </li>
   );
 }
