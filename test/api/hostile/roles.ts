@@ -128,7 +128,10 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^handInQuiz$/, []],
   [/^(readQuizAttempt|listQuizAttempts|listCheckoutMarks|readCheckoutProgress)$/, READERS],
   [/^(signCheckoutItem|listStudents)$/, INSTRUCTOR],
-  [/^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|workLoading|workWeather|book)$/, READERS],
+  [
+    /^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|workLoading|workWeather|book)$/,
+    READERS,
+  ],
   // When somebody may fly: as one asks for a decision; everybody at once is for officers.
   [/^askTimeline$/, READERS],
   [/^streamClubTimelines$/, OFFICERS],
