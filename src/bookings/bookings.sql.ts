@@ -75,6 +75,11 @@ export async function lockPeople(em: EntityManager, memberIds: readonly string[]
   );
 }
 
+/** Keeps others from changing a booking until the transaction ends. */
+export async function lockBooking(em: EntityManager, id: string): Promise<void> {
+  await em.query('SELECT 1 FROM bookings WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE', [id]);
+}
+
 /** A new booking of an aircraft and its people. */
 export interface NewBooking {
   id: string;

@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import type { ProblemException } from '../platform/problems/index.js';
 import { digestOf } from '../rules/index.js';
 import { keyReused } from './bookings.problems.js';
 
@@ -6,6 +7,40 @@ import { keyReused } from './bookings.problems.js';
 export interface StoredAnswer {
   status: number;
   body: string;
+}
+
+/** What was done, to be told again to whoever sends the same. */
+export interface Answer {
+  status: number;
+  body: object;
+}
+
+/** A refusal that commits, so that the decision behind it is kept. */
+export interface Refused {
+  refused: ProblemException;
+}
+
+/**
+ * Does something once under a key, in the running transaction with the key and the answer: whoever lost the answer sends the
+ * same again and gets the same. A refusal gives the key back.
+ * @throws ProblemException 422 when the key was used for a different request.
+ */
+export async function answerOnce<Done extends Answer | Refused>(
+  em: EntityManager,
+  of: { memberId: string; key: string; request: object },
+  work: () => Promise<Done>,
+): Promise<StoredAnswer | Extract<Done, Refused>> {
+  const { memberId, key, request } = of;
+  const earlier = await claimKey(em, memberId, key, request);
+  if (earlier) return earlier;
+  const done = await work();
+  if ('refused' in done) {
+    await releaseKey(em, memberId, key);
+    return done as Extract<Done, Refused>;
+  }
+  const answer = { status: done.status, body: JSON.stringify(done.body) };
+  await keepAnswer(em, memberId, key, answer);
+  return answer;
 }
 
 /**
@@ -38,7 +73,7 @@ export async function claimKey(
 }
 
 /** Keeps the answer under the claimed key. */
-export async function keepAnswer(
+async function keepAnswer(
   em: EntityManager,
   memberId: string,
   key: string,
@@ -51,7 +86,7 @@ export async function keepAnswer(
 }
 
 /** Gives a claimed key back: a refusal may be tried again with the same key once the facts have changed. */
-export async function releaseKey(em: EntityManager, memberId: string, key: string): Promise<void> {
+async function releaseKey(em: EntityManager, memberId: string, key: string): Promise<void> {
   await em.query(
     'DELETE FROM idempotency_keys WHERE club_id = bellcrank_club() AND member_id = $1 AND key = $2',
     [memberId, key],

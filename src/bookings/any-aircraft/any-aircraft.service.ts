@@ -2,15 +2,16 @@ import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { DecisionsService } from '../../decisions/decisions.service.js';
-import { gatherSheets } from '../../decisions/gather/sheets.js';
+import { gatherSheets, requireAircraft } from '../../decisions/gather/sheets.js';
 import { Clock } from '../../platform/clock.js';
-import { sqlStateOf } from '../../platform/database/constraint-problems.js';
+import { EXCLUSION_VIOLATION, sqlStateOf } from '../../platform/database/constraint-problems.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { defineProblems, ProblemException } from '../../platform/problems/index.js';
 import { judge, type Fit } from '../../rules/index.js';
 import { BookService } from '../book.service.js';
 import { BookingDto } from '../booking.dto.js';
-import { claimKey, keepAnswer, releaseKey, type StoredAnswer } from '../idempotency.js';
+import type { StoredAnswer } from '../idempotency.js';
+import { type Done, underKey } from '../keyed.js';
 import type { BookAnyDto, BookedAnyDto } from './any-aircraft.dto.js';
 import { bestFirst } from './best-first.js';
 
@@ -21,8 +22,6 @@ defineProblems({
   detail: 'None of them may be booked for the flight as asked. Ask about one of them to read why.',
 });
 
-/** SQLSTATE of an exclusion constraint's refusal. */
-const EXCLUSION_VIOLATION = '23P01';
 const ATTEMPTS = 3;
 
 /** Books a flight in whichever aircraft fits it best. */
@@ -39,11 +38,8 @@ export class AnyAircraftService {
     await this.decisions.bringWeather(user, body, body.aircraftIds ?? null);
     for (let attempt = 1; ; attempt += 1) {
       try {
-        const outcome = await this.db.run(user.clubId, (em) => this.bookIn(em, user, key, body), {
-          actorId: user.memberId,
-        });
-        if (outcome instanceof ProblemException) throw outcome;
-        return outcome;
+        const work = (em: EntityManager): Promise<Done> => this.bookIn(em, user, body);
+        return await underKey(this.db, user, key, { request: { any: body }, work });
       } catch (error) {
         // Somebody took the best one without waiting for its lock: look again.
         if (sqlStateOf(error) !== EXCLUSION_VIOLATION || attempt === ATTEMPTS) throw error;
@@ -51,14 +47,7 @@ export class AnyAircraftService {
     }
   }
 
-  private async bookIn(
-    em: EntityManager,
-    user: SignedIn,
-    key: string,
-    body: BookAnyDto,
-  ): Promise<StoredAnswer | ProblemException> {
-    const earlier = await claimKey(em, user.memberId, key, { any: body });
-    if (earlier) return earlier;
+  private async bookIn(em: EntityManager, user: SignedIn, body: BookAnyDto): Promise<Done> {
     const { aircraftIds: _among, note, ...request } = body;
     const order = await this.order(em, user, body);
     const missedIds: string[] = [];
@@ -72,12 +61,9 @@ export class AnyAircraftService {
         continue;
       }
       const made: BookedAnyDto = { booking: BookingDto.from(booked.booking, user), order, missedIds };
-      const answer = { status: 201, body: JSON.stringify(made) };
-      await keepAnswer(em, user.memberId, key, answer);
-      return answer;
+      return { status: 201, body: made };
     }
-    await releaseKey(em, user.memberId, key);
-    return new ProblemException('no-aircraft-will-do', { extensions: { order } });
+    return { refused: new ProblemException('no-aircraft-will-do', { extensions: { order } }) };
   }
 
   /** All aircraft asked about, judged as they stand and put in order. Only the one that is booked is judged again, and kept. */
@@ -88,10 +74,13 @@ export class AnyAircraftService {
   ): Promise<Fit[]> {
     const memberId = this.decisions.mayAsk(user, request);
     const now = this.clock.now();
-    const of = { request, memberId, knownAt: now };
-    const { sheets, policy } = await gatherSheets(em, { ...of, aircraftIds: null });
-    // Names an aircraft that is not there, as everywhere else.
-    if (aircraftIds) await gatherSheets(em, { ...of, aircraftIds });
+    const { sheets, policy } = await gatherSheets(em, {
+      ...{ request, memberId, knownAt: now, aircraftIds: null },
+    });
+    requireAircraft(
+      aircraftIds ?? null,
+      sheets.map(({ aircraft }) => aircraft.id),
+    );
     const judged = sheets
       .filter(({ aircraft }) => !aircraftIds || aircraftIds.includes(aircraft.id))
       .map((sheet) => ({ sheet, decision: judge(sheet, policy) }));

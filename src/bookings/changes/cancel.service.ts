@@ -12,9 +12,9 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { localDateOf, toSeconds } from '../../rules/index.js';
 import type { BookingRow } from '../booking.entity.js';
 import { noBooking } from '../bookings.problems.js';
-import { findBooking } from '../bookings.sql.js';
+import { findBooking, lockBooking } from '../bookings.sql.js';
 import { notOpen, notYours } from './changes.problems.js';
-import { lockBooking, noteChange } from './changes.sql.js';
+import { noteChange } from './changes.sql.js';
 import { closeOffers } from './hand-overs.sql.js';
 
 /** Gives bookings back. */

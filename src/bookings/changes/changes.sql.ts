@@ -4,7 +4,7 @@ import { instant } from '../../decisions/gather/sql.js';
 import { newId } from '../../platform/ids.js';
 import type { BookingRow } from '../booking.entity.js';
 import { noAircraft, noBooking } from '../bookings.problems.js';
-import { findBooking, insertCrew, lockPeople, type BookingCrew } from '../bookings.sql.js';
+import { findBooking, insertCrew, lockBooking, lockPeople, type BookingCrew } from '../bookings.sql.js';
 
 /** What a booking was or became; only what differs is kept. */
 export interface BookingState {
@@ -57,11 +57,6 @@ export async function lockForChange(
   await lockPeople(em, [...row.people.map(({ memberId }) => memberId), ...(more.memberIds ?? [])]);
   await lockBooking(em, id);
   return openBooking(em, id);
-}
-
-/** Keeps others from changing a booking until the transaction ends. */
-export async function lockBooking(em: EntityManager, id: string): Promise<void> {
-  await em.query('SELECT 1 FROM bookings WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE', [id]);
 }
 
 /** How a booking is to be from now on. */

@@ -22,11 +22,11 @@ import { BookingDto } from '../booking.dto.js';
 import { bringWeatherOf } from '../bring-weather.js';
 import type { BookingRow } from '../booking.entity.js';
 import { noAircraft, noBooking, notBookable, slotTaken } from '../bookings.problems.js';
-import { conflictsOf, findBooking, lockAircraft, lockPeople } from '../bookings.sql.js';
+import { conflictsOf, findBooking, lockAircraft, lockBooking, lockPeople } from '../bookings.sql.js';
 import { flightView } from '../flights/flight-view.js';
-import { type KeyedOutcome, onceUnder } from '../flights/once-under.js';
 import { mayDispatch } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
+import { type Done, underKey } from '../keyed.js';
 import { putOut } from '../overdue/aircraft-out.js';
 import { type DispatchDto, DispatchSheet, type LookDto } from './dispatch.dto.js';
 import {
@@ -36,7 +36,7 @@ import {
   squawkNotOpen,
   squawksNotRead,
 } from './dispatch.problems.js';
-import { insertDispatch, lockBooking } from './dispatch.sql.js';
+import { insertDispatch } from './dispatch.sql.js';
 import { judgeNow, type JudgedNow } from './judge-now.js';
 import { confirmMeters } from './meters-out.js';
 import { SELF_ASSESSMENT, SELF_ASSESSMENT_SOURCE } from './self-assessment.js';
@@ -89,9 +89,10 @@ export class DispatchService {
   /** Hands the aircraft out, or gives the stored answer of an earlier request with the same key. */
   async dispatch(user: SignedIn, key: string, bookingId: string, body: DispatchDto): Promise<StoredAnswer> {
     await bringWeatherOf(this, user, bookingId, body);
-    return onceUnder(this.db, { user, key, request: { act: 'dispatch', bookingId, ...body } }, (em) =>
-      this.handOut(em, user, bookingId, body),
-    );
+    return underKey(this.db, user, key, {
+      request: { act: 'dispatch', bookingId, ...body },
+      work: (em) => this.handOut(em, user, bookingId, body),
+    });
   }
 
   private async handOut(
@@ -99,7 +100,7 @@ export class DispatchService {
     user: SignedIn,
     bookingId: string,
     body: DispatchDto,
-  ): Promise<KeyedOutcome> {
+  ): Promise<Done> {
     const seen = await this.toDispatch(em, user, bookingId, body);
     await this.requireThere(em, body);
     await this.requireSquawks(em, user.clubId, body.aircraftId ?? seen.aircraftId, body.squawksSeen);

@@ -81,8 +81,3 @@ export async function findDispatch(em: EntityManager, bookingId: string): Promis
   );
   return rows[0] ?? null;
 }
-
-/** Locks the booking's row until the transaction ends. */
-export async function lockBooking(em: EntityManager, id: string): Promise<void> {
-  await em.query('SELECT 1 FROM bookings WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE', [id]);
-}

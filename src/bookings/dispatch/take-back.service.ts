@@ -4,14 +4,14 @@ import type { SignedIn } from '../../accounts/current-user.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { noBooking } from '../bookings.problems.js';
-import { findBooking, lockAircraft } from '../bookings.sql.js';
+import { findBooking, lockAircraft, lockBooking } from '../bookings.sql.js';
 import type { FlightView } from '../flights/flight.dto.js';
 import { flightView } from '../flights/flight-view.js';
 import { mayReturn } from '../flights/who.js';
 import { broughtIn } from '../overdue/aircraft-out.js';
 import type { BecauseDto } from './dispatch.dto.js';
 import { cannotGo } from './dispatch.problems.js';
-import { findDispatch, lockBooking } from './dispatch.sql.js';
+import { findDispatch } from './dispatch.sql.js';
 
 /** An aircraft that was handed out and not flown after all. */
 @Injectable()

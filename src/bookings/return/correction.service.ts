@@ -7,12 +7,12 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import { newId } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { noBooking } from '../bookings.problems.js';
-import { findBooking, lockAircraft } from '../bookings.sql.js';
-import { findDispatch, lockBooking } from '../dispatch/dispatch.sql.js';
+import { findBooking, lockAircraft, lockBooking } from '../bookings.sql.js';
+import { findDispatch } from '../dispatch/dispatch.sql.js';
 import { flightView } from '../flights/flight-view.js';
-import { type KeyedOutcome, onceUnder } from '../flights/once-under.js';
 import { mayCorrect } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
+import { type Done, underKey } from '../keyed.js';
 import { chargeReturn } from './charge-return.js';
 import { checkReturn } from './check-return.js';
 import type { CorrectionDto } from './return.dto.js';
@@ -33,9 +33,10 @@ export class CorrectionService {
 
   /** @throws 403, 404, 409 where it was corrected in between, 422 */
   correct(user: SignedIn, key: string, bookingId: string, body: CorrectionDto): Promise<StoredAnswer> {
-    return onceUnder(this.db, { user, key, request: { act: 'correct', bookingId, ...body } }, (em) =>
-      this.write(em, user, bookingId, body),
-    );
+    return underKey(this.db, user, key, {
+      request: { act: 'correct', bookingId, ...body },
+      work: (em) => this.write(em, user, bookingId, body),
+    });
   }
 
   private async write(
@@ -43,7 +44,7 @@ export class CorrectionService {
     user: SignedIn,
     bookingId: string,
     body: CorrectionDto,
-  ): Promise<KeyedOutcome> {
+  ): Promise<Done> {
     const seen = await findBooking(em, bookingId);
     if (!seen) throw noBooking(bookingId);
     mayCorrect(user, seen);

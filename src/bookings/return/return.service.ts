@@ -11,12 +11,12 @@ import { newId } from '../../platform/ids.js';
 import { toSeconds } from '../../rules/index.js';
 import type { BookingRow } from '../booking.entity.js';
 import { noBooking } from '../bookings.problems.js';
-import { findBooking, lockAircraft } from '../bookings.sql.js';
-import { findDispatch, lockBooking } from '../dispatch/dispatch.sql.js';
+import { findBooking, lockAircraft, lockBooking } from '../bookings.sql.js';
+import { findDispatch } from '../dispatch/dispatch.sql.js';
 import { flightView } from '../flights/flight-view.js';
-import { type KeyedOutcome, onceUnder } from '../flights/once-under.js';
 import { mayReturn } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
+import { type Done, underKey } from '../keyed.js';
 import { broughtIn } from '../overdue/aircraft-out.js';
 import { chargeReturn } from './charge-return.js';
 import { checkReturn } from './check-return.js';
@@ -24,7 +24,7 @@ import { crewOf } from './crew-of.js';
 import { propose } from './propose.js';
 import type { ProposalDto, ProposalView, ReturnDto } from './return.dto.js';
 import { notOut, refuse } from './return.problems.js';
-import { insertReturn } from './return.sql.js';
+import { type Flown, insertReturn } from './return.sql.js';
 import { writeLog } from './write-log.js';
 import { writeMeters } from './write-meters.js';
 
@@ -68,17 +68,13 @@ export class ReturnService {
 
   /** Brings the aircraft back, or gives the stored answer of an earlier request with the same key. */
   bringBack(user: SignedIn, key: string, bookingId: string, body: ReturnDto): Promise<StoredAnswer> {
-    return onceUnder(this.db, { user, key, request: { act: 'return', bookingId, ...body } }, (em) =>
-      this.write(em, user, bookingId, body),
-    );
+    return underKey(this.db, user, key, {
+      request: { act: 'return', bookingId, ...body },
+      work: (em) => this.write(em, user, bookingId, body),
+    });
   }
 
-  private async write(
-    em: EntityManager,
-    user: SignedIn,
-    bookingId: string,
-    body: ReturnDto,
-  ): Promise<KeyedOutcome> {
+  private async write(em: EntityManager, user: SignedIn, bookingId: string, body: ReturnDto): Promise<Done> {
     const seen = await this.toReturn(em, user, bookingId);
     await lockAircraft(em, seen.aircraftId);
     await lockBooking(em, bookingId);
@@ -118,17 +114,7 @@ export class ReturnService {
 export const flownOf = (
   body: Omit<ReturnDto, 'meters' | 'entries' | 'squawks'>,
   booking: BookingRow,
-): {
-  departedAt: string;
-  arrivedAt: string;
-  fromAirfield: string;
-  toAirfield: string;
-  fuelUsGal: number | null;
-  fuelBoughtUsGal: number;
-  fuelPaidCents: number;
-  oilAddedQt: number;
-  payerId: string;
-} => ({
+): Flown => ({
   departedAt: body.departedAt,
   arrivedAt: body.arrivedAt,
   fromAirfield: body.fromAirfield,

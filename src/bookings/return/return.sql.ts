@@ -15,15 +15,8 @@ export interface MeterFlown {
   inTenths: number;
 }
 
-/** A return as it is kept. */
-export interface ReturnRow {
-  id: string;
-  bookingId: string;
-  dispatchId: string;
-  replacesId: string | null;
-  because: string | null;
-  returnedBy: string;
-  returnedAt: string;
+/** What a return keeps of the flight besides meters and logs. */
+export interface Flown {
   departedAt: string;
   arrivedAt: string;
   fromAirfield: string;
@@ -33,6 +26,17 @@ export interface ReturnRow {
   fuelPaidCents: number;
   oilAddedQt: number;
   payerId: string;
+}
+
+/** A return as it is kept. */
+export interface ReturnRow extends Flown {
+  id: string;
+  bookingId: string;
+  dispatchId: string;
+  replacesId: string | null;
+  because: string | null;
+  returnedBy: string;
+  returnedAt: string;
   meters: MeterFlown[];
   entries: { memberId: string; logEntryId: string; given: Given }[];
 }

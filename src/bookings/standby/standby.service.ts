@@ -12,7 +12,8 @@ import { ProblemException } from '../../platform/problems/index.js';
 import { BookService } from '../book.service.js';
 import type { BookingRow } from '../booking.entity.js';
 import { findBooking, lockAircraft } from '../bookings.sql.js';
-import { claimKey, keepAnswer, type StoredAnswer } from '../idempotency.js';
+import type { StoredAnswer } from '../idempotency.js';
+import { underKey } from '../keyed.js';
 import { GoOnStandbyDto, StandbyDto } from './standby.dto.js';
 import { offerOver, standbyOver } from './standby.problems.js';
 import {
@@ -58,11 +59,9 @@ export class StandbyService {
           'Everybody goes on standby for themselves, since an offer is theirs to take. Leave memberId out.',
         field: 'memberId',
       });
-    return this.db.run(
-      user.clubId,
-      async (em) => {
-        const earlier = await claimKey(em, memberId, key, { standby: body });
-        if (earlier) return earlier;
+    return underKey(this.db, user, key, {
+      request: { standby: body },
+      work: async (em) => {
         this.decisions.mayAsk(user, request);
         const now = this.clock.now();
         await requireKnown(em, { aircraftId });
@@ -75,13 +74,9 @@ export class StandbyService {
         await insertStandby(em, {
           ...{ id, memberId, aircraftId: aircraftId ?? null, departs, arrives, note, request, now },
         });
-        const made = StandbyDto.from((await findStandby(em, { id, memberId }))!);
-        const answer = { status: 201, body: JSON.stringify(made) };
-        await keepAnswer(em, memberId, key, answer);
-        return answer;
+        return { status: 201, body: StandbyDto.from((await findStandby(em, { id, memberId }))!) };
       },
-      { actorId: user.memberId },
-    );
+    });
   }
 
   /** @throws ProblemException 404, 409 when it no longer waits, 412 */

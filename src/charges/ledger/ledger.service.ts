@@ -1,7 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
+import { answerOnce, type StoredAnswer } from '../../bookings/idempotency.js';
 import { clubToday } from '../../clubs/club-time.js';
 import { MEMBERS } from '../../members/member-rows.js';
 import { isOwn } from '../../members/members.access.js';
@@ -76,17 +76,15 @@ export class LedgerService {
     const { clubId } = by;
     return this.write(by, async (em) => {
       await findRecord(em, MEMBERS, { clubId, id: memberId });
-      const earlier = await claimKey(em, by.memberId, key, request);
-      if (earlier) return earlier;
-      const today = await clubToday(em, clubId, this.clock.now());
-      const unit = await moneyUnit(em, clubId, today);
-      const entry = await postEntry(em, {
-        ...{ clubId, memberId, postedOn: today, recordedBy: by.memberId, ...unit },
-        ...(await entryOf(em, today)),
+      return answerOnce(em, { memberId: by.memberId, key, request }, async () => {
+        const today = await clubToday(em, clubId, this.clock.now());
+        const unit = await moneyUnit(em, clubId, today);
+        const entry = await postEntry(em, {
+          ...{ clubId, memberId, postedOn: today, recordedBy: by.memberId, ...unit },
+          ...(await entryOf(em, today)),
+        });
+        return { status: 201, body: show(EntryView, entry) };
       });
-      const answer = { status: 201, body: JSON.stringify(show(EntryView, entry)) };
-      await keepAnswer(em, by.memberId, key, answer);
-      return answer;
     });
   }
 

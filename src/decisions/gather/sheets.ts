@@ -58,10 +58,10 @@ export async function gatherSheets(
     secondPilotId: request.secondPilotId,
   });
   const aircraft = await gatherAircraft(em, aircraftIds, knownAt, exceptBookingId);
-  for (const id of aircraftIds ?? []) {
-    if (!aircraft.some(({ facts }) => facts.id === id))
-      throw notFound('aircraftIds', `The club has no aircraft ${id}.`);
-  }
+  requireAircraft(
+    aircraftIds,
+    aircraft.map(({ facts }) => facts.id),
+  );
   const sheets = aircraft.map((one) => sheetOf(club, { request, memberId, knownAt, people, aircraft: one }));
   return { sheets, policy: club.policy };
 }
@@ -114,6 +114,12 @@ export function whatCounts(
     logSince: toInstant(startOfDay(logFrom, zone)),
     unverifiedCounts: flagOn(policy, UNVERIFIED_COUNTS, { knownAt, zone }),
   };
+}
+
+/** @throws ProblemException 404 for an aircraft asked about that is none of the club's. */
+export function requireAircraft(askedIds: readonly string[] | null, clubIds: readonly string[]): void {
+  const missing = askedIds?.find((id) => !clubIds.includes(id));
+  if (missing !== undefined) throw notFound('aircraftIds', `The club has no aircraft ${missing}.`);
 }
 
 function requirePeople(people: Record<string, unknown>, wanted: Record<string, string | undefined>): void {

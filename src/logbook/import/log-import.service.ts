@@ -2,7 +2,7 @@ import { Injectable, Logger } from '@nestjs/common';
 import type { Response } from 'express';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
+import { answerOnce, claimKey, type StoredAnswer } from '../../bookings/idempotency.js';
 import { MEMBERS } from '../../members/member-rows.js';
 import { assertOwnOr, OFFICERS, READERS } from '../../members/members.access.js';
 import { assertTaughtOr } from '../../members/students.js';
@@ -83,9 +83,11 @@ export class LogImportService {
     const { clubId } = by;
     const form = await formOf(sent);
     const request = { logImport: memberId, ...form, file: form.file && sha256(form.file) };
+    // Imports for one member queue here, so that a flight is not written twice.
+    const queue = (em: EntityManager): Promise<unknown> =>
+      findRecord(em, MEMBERS, { clubId, id: memberId }, { lock: true });
     const claim = async (em: EntityManager): Promise<StoredAnswer | null> => {
-      // Imports for one member queue here, so that a flight is not written twice.
-      await findRecord(em, MEMBERS, { clubId, id: memberId }, { lock: true });
+      await queue(em);
       return claimKey(em, by.memberId, key, request);
     };
     const earlier = await this.tenants.run(clubId, claim, { actorId: by.memberId, rehearse: true });
@@ -96,16 +98,14 @@ export class LogImportService {
       throw notReady({ questions: reading.questions.map(({ says }) => says), bad: reading.bad });
     if (form.preview !== read.digest) throw new ProblemException('log-preview-stale', { field: 'preview' });
     const work = async (em: EntityManager): Promise<StoredAnswer> => {
-      const there = await claim(em);
-      if (there) return there;
-      const now = this.clock.now();
-      const known = await gatherKnown(em, { clubId, memberId, now });
-      if (digestOf(known) !== digestOf(read.known))
-        throw new ProblemException('log-preview-stale', { field: 'preview' });
-      const row = await this.write(em, by, memberId, read);
-      const answer = { status: 201, body: JSON.stringify(viewOf(row)) };
-      await keepAnswer(em, by.memberId, key, answer);
-      return answer;
+      await queue(em);
+      return answerOnce(em, { memberId: by.memberId, key, request }, async () => {
+        const now = this.clock.now();
+        const known = await gatherKnown(em, { clubId, memberId, now });
+        if (digestOf(known) !== digestOf(read.known))
+          throw new ProblemException('log-preview-stale', { field: 'preview' });
+        return { status: 201, body: viewOf(await this.write(em, by, memberId, read)) };
+      });
     };
     return this.tenants.run(clubId, work, { actorId: by.memberId, statementTimeoutMs: STATEMENT_TIMEOUT_MS });
   }

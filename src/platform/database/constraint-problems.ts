@@ -111,6 +111,9 @@ const UNAVAILABLE_TEXTS =
 /** SQLSTATEs after which the same transaction may succeed when run again. */
 export const RETRYABLE_STATES: ReadonlySet<string> = new Set(['40001', '40P01']);
 
+/** SQLSTATE of an exclusion constraint's refusal (PostgreSQL manual, appendix A). */
+export const EXCLUSION_VIOLATION = '23P01';
+
 /** SQLSTATE of an error thrown by a query, if it has one. */
 export function sqlStateOf(error: unknown): string | undefined {
   const source = (error instanceof QueryFailedError ? error.driverError : error) as PostgresError | undefined;

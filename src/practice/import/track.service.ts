@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { sha256 } from '../../platform/sha256.js';
 import { type EntityManager, IsNull } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { claimKey, keepAnswer, type StoredAnswer } from '../../bookings/idempotency.js';
+import { answerOnce, type StoredAnswer } from '../../bookings/idempotency.js';
 import { clubToday, clubZone } from '../../clubs/club-time.js';
 import { settle, viewOf } from '../../logbook/log-rows.js';
 import type { LogEntryDto } from '../../logbook/log.dto.js';
@@ -80,11 +80,11 @@ export class TrackService {
     const work = async (em: EntityManager): Promise<StoredAnswer> => {
       // Confirmations for one member queue here, so that a flight is not logged twice.
       await findRecord(em, MEMBERS, { clubId: by.clubId, id: memberId }, { lock: true });
-      const earlier = await claimKey(em, by.memberId, key, { track: memberId, ...body });
-      if (earlier) return earlier;
-      const answer = { status: 201, body: JSON.stringify(await this.enter(em, by, memberId, body)) };
-      await keepAnswer(em, by.memberId, key, answer);
-      return answer;
+      const request = { track: memberId, ...body };
+      return answerOnce(em, { memberId: by.memberId, key, request }, async () => ({
+        status: 201,
+        body: await this.enter(em, by, memberId, body),
+      }));
     };
     return this.tenants.run(by.clubId, work, { actorId: by.memberId });
   }

@@ -1,7 +1,8 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../../accounts/current-user.js';
-import { claimKey, keepAnswer, type StoredAnswer } from '../../../bookings/idempotency.js';
+import type { StoredAnswer } from '../../../bookings/idempotency.js';
+import { underKey } from '../../../bookings/keyed.js';
 import { withBookingEffects } from '../../../bookings/standing-answers.js';
 import { clubZone } from '../../../clubs/club-time.js';
 import { AIRCRAFT } from '../../../fleet/aircraft/aircraft.records.js';
@@ -54,20 +55,16 @@ export class StatusImportService {
    * @throws ProblemException 422 naming every row in the way; 409 when it is not what its preview showed.
    */
   take(user: SignedIn, key: string, aircraftId: string, body: StatusImportToWrite): Promise<StoredAnswer> {
-    const work = async (em: EntityManager): Promise<StoredAnswer> => {
-      const earlier = await claimKey(em, user.memberId, key, { import: aircraftId, ...body });
-      if (earlier) return earlier;
+    const work = async (em: EntityManager): Promise<{ status: number; body: ImportResult }> => {
       const { preview, ...file } = body;
       const result = await this.work(em, user, aircraftId, file);
       const inTheWay = result.rows.filter(({ outcome }) => outcome === 'refused');
       if (inTheWay.length > 0)
         throw rowsRefused(inTheWay.map(({ line, because }) => ({ line, because: because ?? '' })));
       if (preview !== result.preview) throw previewStale();
-      const answer = { status: 201, body: JSON.stringify(result) };
-      await keepAnswer(em, user.memberId, key, answer);
-      return answer;
+      return { status: 201, body: result };
     };
-    return this.db.run(user.clubId, work, { actorId: user.memberId });
+    return underKey(this.db, user, key, { request: { import: aircraftId, ...body }, work });
   }
 
   private async work(
