@@ -1,12 +1,8 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { tenantTable } from './support.js';
+import { giveStartingValues, tenantTable, type StartingValue } from './support.js';
 
 /** Club numbers of this migration: the starting value goes to clubs that are there already, as in 0025. */
-export const DISPATCH_STARTING_VALUES: [
-  parameter: string,
-  value: boolean | number | string,
-  section: string,
-][] = [
+export const DISPATCH_STARTING_VALUES: StartingValue[] = [
   ['club.dispatch.earliest-minutes', 120, '4.4'],
   ['club.overdue.crew-minutes', 30, '4.5'],
   ['club.overdue.officers-minutes', 60, '4.5'],
@@ -224,7 +220,7 @@ export class DispatchReturn1764000000026 implements MigrationInterface {
       CREATE INDEX overdue_alerts_member_ix ON overdue_alerts (club_id, member_id, id);
       ${tenantTable('overdue_alerts')}
     `);
-    await giveStartingValues(runner);
+    await giveStartingValues(runner, DISPATCH_STARTING_VALUES);
   }
 
   async down(runner: QueryRunner): Promise<void> {
@@ -236,27 +232,4 @@ export class DispatchReturn1764000000026 implements MigrationInterface {
       ALTER TABLE log_entries DROP COLUMN booking_id;
     `);
   }
-}
-
-async function giveStartingValues(runner: QueryRunner): Promise<void> {
-  const values = JSON.stringify(
-    DISPATCH_STARTING_VALUES.map(([id, value, section]) => ({
-      ...{ id, value, reference: `Club handbook, section ${section}` },
-    })),
-  );
-  // The owner is bound by row-level security too: it may look which clubs there are, and then speaks for each in turn.
-  await runner.query('ALTER TABLE clubs NO FORCE ROW LEVEL SECURITY');
-  const clubs: { id: string }[] = await runner.query('SELECT club_id AS id FROM clubs ORDER BY club_id');
-  await runner.query('ALTER TABLE clubs FORCE ROW LEVEL SECURITY');
-  for (const { id } of clubs) {
-    await runner.query("SELECT set_config('bellcrank.club_id', $1, true)", [id]);
-    await runner.query(
-      `INSERT INTO policy_values (club_id, id, parameter_id, valid_from, value, reference)
-       SELECT $1, gen_random_uuid(), v.id, DATE '2000-01-01', v.value, v.reference
-         FROM jsonb_to_recordset($2::jsonb) AS v (id text, value jsonb, reference text)
-        WHERE NOT EXISTS (SELECT 1 FROM policy_values p WHERE p.club_id = $1 AND p.parameter_id = v.id)`,
-      [id, values],
-    );
-  }
-  await runner.query("SELECT set_config('bellcrank.club_id', '', true)");
 }

@@ -1,12 +1,8 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { factTable, tenantTable } from './support.js';
+import { factTable, giveStartingValues, tenantTable, type StartingValue } from './support.js';
 
 /** Club numbers that came with changes of bookings, with what a club starts with and the section of the handbook. */
-export const STARTING_VALUES_OF_BOOKING_CHANGES: [
-  parameter: string,
-  value: boolean | number,
-  section: string,
-][] = [
+export const STARTING_VALUES_OF_BOOKING_CHANGES: StartingValue[] = [
   ['club.cancellation.lead-hours', 24, '4.3'],
   ['club.cancellation.late-reason', true, '4.3'],
   ['club.holds.hours', 48, '4.4'],
@@ -102,7 +98,7 @@ export class BookingChanges1764000000027 implements MigrationInterface {
         ADD CONSTRAINT displacements_block_fk FOREIGN KEY (club_id, aircraft_id, block_id) REFERENCES bookings (club_id, aircraft_id, id),
         ADD CONSTRAINT displacements_for_chk CHECK (num_nonnulls(order_id, block_id) = 1);
     `);
-    await bringValues(runner);
+    await giveStartingValues(runner, STARTING_VALUES_OF_BOOKING_CHANGES);
   }
 
   /** The numbers stay: a club may have built on them. */
@@ -124,27 +120,4 @@ export class BookingChanges1764000000027 implements MigrationInterface {
       DROP TABLE booking_series;
     `);
   }
-}
-
-/** As in 0025: the owner may look which clubs there are, and then speaks for each in turn. */
-async function bringValues(runner: QueryRunner): Promise<void> {
-  const values = JSON.stringify(
-    STARTING_VALUES_OF_BOOKING_CHANGES.map(([id, value, section]) => ({
-      ...{ id, value, reference: `Club handbook, section ${section}` },
-    })),
-  );
-  await runner.query('ALTER TABLE clubs NO FORCE ROW LEVEL SECURITY');
-  const clubs: { id: string }[] = await runner.query('SELECT club_id AS id FROM clubs ORDER BY club_id');
-  await runner.query('ALTER TABLE clubs FORCE ROW LEVEL SECURITY');
-  for (const { id } of clubs) {
-    await runner.query("SELECT set_config('bellcrank.club_id', $1, true)", [id]);
-    await runner.query(
-      `INSERT INTO policy_values (club_id, id, parameter_id, valid_from, value, reference)
-       SELECT $1, gen_random_uuid(), v.id, DATE '2000-01-01', v.value, v.reference
-         FROM jsonb_to_recordset($2::jsonb) AS v (id text, value jsonb, reference text)
-        WHERE NOT EXISTS (SELECT 1 FROM policy_values p WHERE p.club_id = $1 AND p.parameter_id = v.id)`,
-      [id, values],
-    );
-  }
-  await runner.query("SELECT set_config('bellcrank.club_id', '', true)");
 }

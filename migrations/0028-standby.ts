@@ -1,8 +1,15 @@
 import type { MigrationInterface, QueryRunner } from 'typeorm';
-import { auditedTable, factTable, tenantTable, versionedTable } from './support.js';
+import {
+  auditedTable,
+  factTable,
+  giveStartingValues,
+  tenantTable,
+  versionedTable,
+  type StartingValue,
+} from './support.js';
 
 /** Club numbers of this migration with what a club starts with, and the section of the handbook. */
-export const SHARING_VALUES: [parameter: string, value: boolean | number | string, section: string][] = [
+export const SHARING_VALUES: StartingValue[] = [
   ['club.fair-use.open-bookings', 0, '4.4'],
   ['club.fair-use.hours-ahead', 0, '4.4'],
   ['club.fair-use.weekend-bookings', 0, '4.4'],
@@ -167,7 +174,7 @@ export class Standby1764000000028 implements MigrationInterface {
       CREATE TRIGGER standby_offers_wake AFTER UPDATE ON standby_offers FOR EACH ROW
         WHEN (OLD.state = 'open' AND NEW.state IN ('declined', 'expired', 'withdrawn')) EXECUTE FUNCTION standby_changed();
     `);
-    await bringValues(runner);
+    await giveStartingValues(runner, SHARING_VALUES);
   }
 
   async down(runner: QueryRunner): Promise<void> {
@@ -178,27 +185,4 @@ export class Standby1764000000028 implements MigrationInterface {
       DROP FUNCTION bookings_held(); DROP FUNCTION standby_offers_kept();
     `);
   }
-}
-
-/** Gives clubs that are there already the numbers of this migration, as 0025 does. */
-async function bringValues(runner: QueryRunner): Promise<void> {
-  const values = JSON.stringify(
-    SHARING_VALUES.map(([id, value, section]) => ({
-      ...{ id, value, reference: `Club handbook, section ${section}` },
-    })),
-  );
-  await runner.query('ALTER TABLE clubs NO FORCE ROW LEVEL SECURITY');
-  const clubs: { id: string }[] = await runner.query('SELECT club_id AS id FROM clubs ORDER BY club_id');
-  await runner.query('ALTER TABLE clubs FORCE ROW LEVEL SECURITY');
-  for (const { id } of clubs) {
-    await runner.query("SELECT set_config('bellcrank.club_id', $1, true)", [id]);
-    await runner.query(
-      `INSERT INTO policy_values (club_id, id, parameter_id, valid_from, value, reference)
-       SELECT $1, gen_random_uuid(), v.id, DATE '2000-01-01', v.value, v.reference
-         FROM jsonb_to_recordset($2::jsonb) AS v (id text, value jsonb, reference text)
-        WHERE NOT EXISTS (SELECT 1 FROM policy_values p WHERE p.club_id = $1 AND p.parameter_id = v.id)`,
-      [id, values],
-    );
-  }
-  await runner.query("SELECT set_config('bellcrank.club_id', '', true)");
 }
