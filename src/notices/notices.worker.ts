@@ -1,9 +1,8 @@
-import { Injectable, Logger, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
+import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import { clubZone } from '../clubs/club-time.js';
 import { Clock } from '../platform/clock.js';
-import { AppConfig } from '../platform/config.js';
 import { TenantDb } from '../platform/database/tenant.js';
-import { JobQueue } from '../platform/queue/job-queue.js';
+import { ClubRounds, type Rounds } from '../platform/queue/club-rounds.js';
 import { Deliveries } from './outbox/deliver.js';
 import { noteDue } from './outbox/post-notice.js';
 import { Settling } from './outbox/settle.js';
@@ -24,15 +23,12 @@ export const LIVE_KEPT = "interval '1 hour'";
  */
 @Injectable()
 export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutdown {
-  private readonly logger = new Logger(NoticesWorker.name);
-  private sweeping: NodeJS.Timeout | undefined;
-  private look: () => void = () => undefined;
+  private rounds: Rounds | null = null;
 
   constructor(
-    private readonly config: AppConfig,
     private readonly clock: Clock,
     private readonly db: TenantDb,
-    private readonly queue: JobQueue,
+    private readonly clubs: ClubRounds,
     private readonly settling: Settling,
     private readonly deliveries: Deliveries,
     private readonly lapses: LapseReminders,
@@ -40,14 +36,19 @@ export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutd
   ) {}
 
   async onApplicationBootstrap(): Promise<void> {
-    if (!this.config.backgroundWork) return;
-    this.look = await this.queue.work('notices', ({ clubId }) => this.workOff(clubId));
-    this.sweeping = setInterval(() => void this.sweep(), SWEEP_MS);
-    await this.sweep();
+    this.rounds = await this.clubs.begin({
+      queue: 'notices',
+      work: (clubId) => this.workOff(clubId),
+      due: (em) =>
+        em.query('SELECT DISTINCT club_id AS id FROM notice_due WHERE due_at <= $1::timestamptz', [
+          this.clock.now(),
+        ]),
+      sweepMs: SWEEP_MS,
+    });
   }
 
-  onApplicationShutdown(): void {
-    clearInterval(this.sweeping);
+  async onApplicationShutdown(): Promise<void> {
+    await this.rounds?.stop();
   }
 
   /** Everything that is due of a club. What fails comes again. */
@@ -81,22 +82,5 @@ export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutd
         `DELETE FROM live_changes WHERE club_id = bellcrank_club() AND recorded_at < now() - ${LIVE_KEPT}`,
       );
     });
-  }
-
-  private async sweep(): Promise<void> {
-    try {
-      const clubs: { id: string }[] = await this.db.runWithoutClub(
-        null,
-        (em) =>
-          em.query('SELECT DISTINCT club_id AS id FROM notice_due WHERE due_at <= $1::timestamptz', [
-            this.clock.now(),
-          ]),
-        { readOnly: true },
-      );
-      for (const { id: clubId } of clubs) await this.queue.send('notices', { clubId });
-      if (clubs.length > 0) this.look();
-    } catch (error) {
-      this.logger.warn(`Notices that are due could not be looked for (${(error as Error).message}).`);
-    }
   }
 }

@@ -11,6 +11,7 @@ import { HealthController } from './health/health.controller.js';
 import { RequestValidationPipe } from './http/validation.pipe.js';
 import { EtagInterceptor } from './http/versions.js';
 import { loggingParams } from './logging.js';
+import { ClubRounds } from './queue/club-rounds.js';
 import { JobQueue } from './queue/job-queue.js';
 import { ProblemFilter } from './problems/problem.filter.js';
 import { ProblemsController } from './problems/problems.controller.js';
@@ -38,12 +39,13 @@ export class PlatformModule {
         Clock,
         TenantDb,
         JobQueue,
+        ClubRounds,
         UnknownAddress,
         { provide: APP_FILTER, useClass: ProblemFilter },
         { provide: APP_PIPE, useClass: RequestValidationPipe },
         { provide: APP_INTERCEPTOR, useClass: EtagInterceptor },
       ],
-      exports: [AppConfig, Clock, TenantDb, JobQueue],
+      exports: [AppConfig, Clock, TenantDb, JobQueue, ClubRounds],
     };
   }
 }
