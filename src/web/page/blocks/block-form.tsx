@@ -5,7 +5,7 @@ import { ClockInput } from '../calendar/change-form.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
-import { clockIn, dateIn, instantIn, plusDays, spanIn, today } from '../parts/time.js';
+import { NO_SUCH_TIME, clockIn, dateIn, instantIn, plusDays, spanIn, today } from '../parts/time.js';
 import type { Aircraft } from './blocks-page.js';
 
 type Displaced = { memberName: string; departs: string; arrives: string };
@@ -47,10 +47,7 @@ export function BlockForm({
     };
   const send = async (displace: boolean) => {
     const [begins, ends] = [instantIn(zone, first, from), instantIn(zone, last < first ? first : last, to)];
-    if (!begins || !ends)
-      return setProblem(
-        'One of the times does not exist once on that day: the clocks change. Choose another.',
-      );
+    if (!begins || !ends) return setProblem(NO_SUCH_TIME);
     setBusy(true);
     await attempt(setProblem, async () => {
       const body = { kind, from: begins, to: ends, note, displace };

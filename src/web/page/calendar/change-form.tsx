@@ -5,7 +5,7 @@ import type { Booking, Me, Series } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
-import { clockIn, dateIn, instantIn, now } from '../parts/time.js';
+import { NO_SUCH_TIME, clockIn, dateIn, instantIn, now } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { OccurrenceList } from './occurrence-list.js';
 
@@ -58,7 +58,7 @@ export function ChangeForm({ booking, me, done }: { booking: Booking; me: Me; do
     const departs = begun ? booking.departs : instantIn(zone, day, leaving);
     const arrives = instantIn(zone, backDay < day ? day : backDay, back);
     if (departs && arrives) return { departs, arrives };
-    setProblem('One of the times does not exist once on that day: the clocks change. Choose another.');
+    setProblem(NO_SUCH_TIME);
     return null;
   };
   const change = () => {

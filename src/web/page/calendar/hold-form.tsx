@@ -4,7 +4,7 @@ import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
-import { instantIn, now, plusDays, today } from '../parts/time.js';
+import { NO_SUCH_TIME, instantIn, plusDays, now, today } from '../parts/time.js';
 import { all, names } from '../session/session.js';
 import { ClockInput } from './change-form.js';
 
@@ -25,10 +25,7 @@ export function HoldForm({ me, refresh }: { me: Me; refresh: () => Promise<void>
   const send = () =>
     attempt(setProblem, async () => {
       const [departs, arrives] = [instantIn(zone, day, leaving), instantIn(zone, day, back)];
-      if (!departs || !arrives)
-        return setProblem(
-          'One of the times does not exist once on that day: the clocks change. Choose another.',
-        );
+      if (!departs || !arrives) return setProblem(NO_SUCH_TIME);
       const body = { aircraftId, memberId, departs, arrives };
       await call('POST', '/bookings/holds', body, { 'Idempotency-Key': `hold-${me.memberId}-${now()}` });
       setOpen(false);

@@ -2,6 +2,10 @@
 import { Temporal } from 'temporal-polyfill';
 import { LOCALE } from './locale.js';
 
+/** Said where `instantIn` finds no instant, or two, for one of the times of a form. */
+export const NO_SUCH_TIME =
+  'One of the times does not exist once on that day: the clocks change. Choose another.';
+
 /**
  * 'YYYY-MM-DD' and 'HH:MM' in the club's zone as an instant.
  * Null when a clock change skips or repeats that time: then the member must choose another.
