@@ -27,25 +27,37 @@ export interface Because {
   people: string[];
 }
 
+const TO_COME = `b.club_id = bellcrank_club() AND b.kind = 'flight' AND b.status = 'booked' AND lower(b.during) > $1::timestamptz`;
+
 const SELECT = `SELECT b.id AS "bookingId", b.member_id AS "memberId", b.aircraft_id AS "aircraftId",
     ${instant('lower(b.during)')} AS departs, b.request, s.answer AS stood, s.because AS "stoodBecause"
   FROM bookings b LEFT JOIN standing_answers s ON s.club_id = b.club_id AND s.booking_id = b.id
-  WHERE b.club_id = bellcrank_club() AND b.kind = 'flight' AND b.status = 'booked' AND lower(b.during) > $1::timestamptz`;
+  WHERE ${TO_COME}`;
 
 /**
- * Flights that read a changed fact, were never judged, or whose answer may change by now though nothing did.
- * `subjects` null: every flight.
+ * Ids of the flights that read a changed fact, were never judged, or whose answer may change by now though nothing did, in
+ * order. `subjects` null: every flight. Found once for all of them: what thousands of facts touch takes as long to find for one
+ * page of flights as for all.
  */
-export function flightsThatRead(
+export async function flightsThatRead(
   em: EntityManager,
-  of: { subjects: readonly string[] | null; now: string; limit: number; afterId: string | null },
-): Promise<BookedFlight[]> {
-  return em.query(
-    `${SELECT} AND ($2::text[] IS NULL OR s.booking_id IS NULL OR s.holds_until <= $1::timestamptz
-         OR b.id IN (SELECT x.booking_id FROM standing_answers x WHERE x.club_id = bellcrank_club() AND x.reads && $2::text[]))
-       AND ($3::uuid IS NULL OR b.id > $3) ORDER BY b.id LIMIT $4`,
-    [of.now, of.subjects, of.afterId, of.limit],
+  of: { subjects: readonly string[] | null; now: string },
+): Promise<string[]> {
+  const rows: { bookingId: string }[] = await em.query(
+    `WITH touched AS (SELECT x.booking_id FROM standing_answers x
+         WHERE x.club_id = bellcrank_club() AND $2::text[] IS NOT NULL AND x.reads && $2::text[])
+     SELECT b.id AS "bookingId" FROM bookings b LEFT JOIN standing_answers s ON s.club_id = b.club_id AND s.booking_id = b.id
+      WHERE ${TO_COME}
+        AND ($2::text[] IS NULL OR s.booking_id IS NULL OR s.holds_until <= $1::timestamptz OR b.id IN (SELECT booking_id FROM touched))
+      ORDER BY b.id`,
+    [of.now, of.subjects],
   );
+  return rows.map(({ bookingId }) => bookingId);
+}
+
+/** Booked flights by their ids, in order; those that are to come no more are absent. */
+export function readFlights(em: EntityManager, ids: readonly string[], now: string): Promise<BookedFlight[]> {
+  return em.query(`${SELECT} AND b.id = ANY ($2::uuid[]) ORDER BY b.id`, [now, ids]);
 }
 
 /** A flight's facts with the policy that judges them, or what is wrong with it where it cannot be read any more. */

@@ -3,7 +3,13 @@ import type { EntityManager } from 'typeorm';
 import type { TenantDb } from '../platform/database/tenant.js';
 import { newId } from '../platform/ids.js';
 import type { Answer, Jurisdiction } from '../rules/index.js';
-import { flightsThatRead, sheetsOf, type Because, type BookedFlight } from './gather-standing.js';
+import {
+  flightsThatRead,
+  readFlights,
+  sheetsOf,
+  type Because,
+  type BookedFlight,
+} from './gather-standing.js';
 import { judgeAgain, lawDigest, type StandingRow } from './judge-again.js';
 import { tellOfChanges } from './tell-changes.js';
 
@@ -60,10 +66,9 @@ async function oneRound(em: EntityManager, clubId: string, now: string): Promise
   const all = club!.stood !== null && club!.stood !== law;
   const round: Rejudged = { facts: taken.length, judged: 0, changed: 0 };
   const told: Change[] = [];
-  for (let afterId: string | null = null; ;) {
-    const flights: BookedFlight[] = await flightsThatRead(em, {
-      ...{ subjects: all ? null : subjects, now, limit: FLIGHTS_AT_ONCE, afterId },
-    });
+  const ids = await flightsThatRead(em, { subjects: all ? null : subjects, now });
+  for (let at = 0; at < ids.length; at += FLIGHTS_AT_ONCE) {
+    const flights = await readFlights(em, ids.slice(at, at + FLIGHTS_AT_ONCE), now);
     round.judged += flights.length;
     const changes = await judgeAndKeep(em, {
       flights,
@@ -72,8 +77,6 @@ async function oneRound(em: EntityManager, clubId: string, now: string): Promise
     });
     round.changed += changes.length;
     told.push(...changes);
-    if (flights.length < FLIGHTS_AT_ONCE) break;
-    afterId = flights.at(-1)!.bookingId;
   }
   // All that was taken up at once is one event: whoever flies is told once of it.
   await tellOfChanges(em, told, now);

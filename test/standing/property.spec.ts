@@ -4,7 +4,7 @@
  */
 import { TenantDb } from '../../src/platform/database/tenant.js';
 import { newId } from '../../src/platform/ids.js';
-import { flightsThatRead, sheetsOf } from '../../src/standing/gather-standing.js';
+import { flightsThatRead, readFlights, sheetsOf } from '../../src/standing/gather-standing.js';
 import { judgeAgain, type StandingRow } from '../../src/standing/judge-again.js';
 import { rejudgeClub } from '../../src/standing/rejudge.js';
 import { startApi, type Api } from '../support/api.js';
@@ -81,7 +81,7 @@ async function judgedAnew(db: TenantDb, clubId: string, now: string): Promise<St
   return db.run(
     clubId,
     async (em) => {
-      const flights = await flightsThatRead(em, { subjects: null, now, limit: 10_000, afterId: null });
+      const flights = await readFlights(em, await flightsThatRead(em, { subjects: null, now }), now);
       const found = await sheetsOf(em, flights, now);
       return flights.map(({ bookingId }, index) => judgeAgain(bookingId, found[index]!));
     },
