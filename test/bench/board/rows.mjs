@@ -63,6 +63,8 @@ async function copyMembers(url) {
     const count = async () => (await client.query('SELECT count(*)::int AS n FROM members')).rows[0].n;
     const first = await count();
     const originals = (await client.query('SELECT id FROM members')).rows.map(({ id }) => id);
+    // The demo's sign-offs are older than what the club has laid down since; copies of them are as old.
+    await client.query('ALTER TABLE checkouts DISABLE TRIGGER checkouts_fit');
     for (let copy = 1; first * (copy + 1) <= MEMBERS; copy += 1)
       for (const name of TABLES) {
         const whose =
@@ -83,6 +85,7 @@ async function copyMembers(url) {
           [originals, String(copy), name, DEMO_CLUB_ID],
         );
       }
+    await client.query('ALTER TABLE checkouts ENABLE TRIGGER checkouts_fit');
     await client.query('ANALYZE');
     return await count();
   } finally {

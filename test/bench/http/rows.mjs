@@ -1,4 +1,4 @@
-/** One decision over HTTP against routes that do one SELECT, on the same pool, at 1 and at 10 connections. */
+/** One decision over HTTP against routes that do one SELECT, on the same pool, at 1 and at 50 connections. */
 import { Buffer } from 'node:buffer';
 import autocannon from 'autocannon';
 import { post } from '../support/post.mjs';
@@ -34,7 +34,7 @@ export async function httpRows(service, { asker, asks, aircraft }) {
   ];
   const size = new Map();
   for (const target of targets) size.set(target, await tryOnce(service.url, target, token));
-  for (const connections of [1, 10]) {
+  for (const connections of [1, 50]) {
     const measured = new Map(targets.map((target) => [target, []]));
     const amounts = new Map(targets.map((target) => [target, target.decisions ? 2 * connections : 300]));
     for (let round = -1; round < ROUNDS; round += 1) {
