@@ -1,10 +1,10 @@
 import { Injectable } from '@nestjs/common';
 import type { EntityManager } from 'typeorm';
-import { hasAnyRole } from '../accounts/roles.js';
 import type { SignedIn } from '../accounts/current-user.js';
 import { Clock } from '../platform/clock.js';
 import { TenantDb } from '../platform/database/tenant.js';
-import { assertOwnOr, READERS } from '../members/members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from '../members/members.access.js';
+import { assertTaughtOr } from '../members/students.js';
 import { pageOf, readCursor, type Page } from '../platform/http/index.js';
 import { newId } from '../platform/ids.js';
 import { ProblemException } from '../platform/problems/index.js';
@@ -17,6 +17,7 @@ import { storeDecisions, type Decided } from './decision-store.js';
 import type { DecisionsQuery } from './decision-list.dto.js';
 import { flightTimes } from './flight-facts.js';
 import type { AskDto, FlightRequestDto } from './flight-request.dto.js';
+import { assertMayAsk, mayRead, mightRead, notToAsk } from './may-read.js';
 import { requireKnown } from './gather/known.js';
 import { gatherSheets } from './gather/sheets.js';
 import { damaged } from './replay/damaged.js';
@@ -86,6 +87,7 @@ export class DecisionsService {
     this.sealer.note(user.clubId);
     const knownAt = this.clock.now();
     const { reports, ...request } = asked;
+    await assertMayAsk(em, user, { memberId, instructorId: request.instructorId }, knownAt);
     if (reports) await keepPasted(em, reports, { memberId, pastedBy: user.memberId, now: knownAt });
     const { sheets, policy } = await gatherSheets(em, {
       request,
@@ -103,7 +105,7 @@ export class DecisionsService {
     return { decided, policy };
   }
 
-  /** A page of stored decisions of one member, newest first: one's own, or for instructors and officers anyone's. */
+  /** A page of stored decisions of one member, newest first: one's own, an instructor's students', or for officers anyone's. */
   list(user: SignedIn, query: DecisionsQuery): Promise<Page<DecisionRow>> {
     const memberId = query.memberId ?? user.memberId;
     assertOwnOr(user, memberId, READERS);
@@ -113,6 +115,7 @@ export class DecisionsService {
       user.clubId,
       async (em) => {
         await requireKnown(em, { memberId, aircraftId });
+        await assertTaughtOr(em, user, memberId, { roles: OFFICERS, now: this.clock.now() });
         const rows = await listDecisions(em, { memberId, aircraftId, answer, beforeId, limit: limit + 1 });
         return pageOf(rows, limit);
       },
@@ -120,11 +123,21 @@ export class DecisionsService {
     );
   }
 
-  /** A stored decision; a member sees their own, instructors and officers everybody's. */
+  /** A stored decision; one's own, an instructor's students' and own lessons', or for officers anyone's. */
   async find(user: SignedIn, id: string): Promise<StoredDecision> {
     return damaged(async () => {
-      const stored = await this.db.run(user.clubId, (em) => findDecision(em, id), { readOnly: true });
-      if (!stored || !maySee(user, stored.memberId)) throw noDecision(id);
+      const stored = await this.db.run(
+        user.clubId,
+        async (em) => {
+          const found = await findDecision(em, id);
+          if (!found) return null;
+          const instructorId = found instanceof DamagedDecision ? null : found.sheet.flight.instructorId;
+          const whose = { memberId: found.memberId, instructorId };
+          return (await mayRead(em, user, whose, this.clock.now())) ? found : null;
+        },
+        { readOnly: true },
+      );
+      if (!stored) throw noDecision(id);
       if (stored instanceof DamagedDecision) throw stored;
       return stored;
     });
@@ -137,30 +150,19 @@ export class DecisionsService {
   }
 
   /**
-   * The member whose flight it is: oneself, or for instructors and officers anyone. Asked before anything is looked up.
+   * The member whose flight it is: oneself, or for instructors and officers others. Asked before anything is looked up; whether an
+   * instructor may, `decideIn` finds out.
    *
    * @throws ProblemException 403 for somebody else's flight; 422 for times in the wrong order or gone by.
    */
   mayAsk(user: SignedIn, request: FlightRequestDto, begun = false): string {
     const memberId = request.memberId ?? user.memberId;
-    if (!maySee(user, memberId)) {
-      throw new ProblemException('forbidden', {
-        status: 403,
-        title: 'Not yours to ask',
-        detail:
-          'Ask for yourself. Instructors, safety officers and administrators may ask for another member.',
-        field: 'memberId',
-      });
-    }
+    if (!mightRead(user, memberId)) throw notToAsk(user);
     flightTimes(request);
     if (!begun) refuseThePast(request, this.clock.now());
     return memberId;
   }
 }
-
-/** Asking for somebody reads their papers and log, so the right to is the same. */
-const maySee = (user: SignedIn, memberId: string): boolean =>
-  memberId === user.memberId || hasAnyRole(user, ...READERS);
 
 /** A departure long gone is a slip of the pen; one a few minutes ago is somebody at the aircraft. */
 function refuseThePast(request: FlightRequestDto, knownAt: string): void {

@@ -2,12 +2,12 @@
  * What a member may read of somebody else's record through a decision: whether a rule is met, and no more.
  *
  * Whoever names an instructor or a second pilot gets findings about that person's medical, log and papers. Those are
- * open to instructors, safety officers and administrators (members.access); to anyone else the record behind such a
- * finding is hidden. The stored decision keeps everything.
+ * open to safety officers and administrators; to anyone else the record behind such a finding is hidden, but one's own, and to
+ * an instructor the record of the pilot whose flight they were let in to (may-read.ts). The stored decision keeps everything.
  */
 import type { SignedIn } from '../accounts/current-user.js';
 import { hasAnyRole } from '../accounts/roles.js';
-import { READERS } from '../members/members.access.js';
+import { OFFICERS } from '../members/members.access.js';
 import { COVERED, coveredCondition, type Hidden } from '../rules/explain/index.js';
 import { personInRole, type Crew, type Decision, type FactSheet, type Finding } from '../rules/index.js';
 
@@ -24,14 +24,20 @@ export function recordsBehind(
   return [...new Set(ids)];
 }
 
-/** Of people whose record is told of, the one hidden from the viewer; null when nobody's is. */
+/**
+ * Of people whose record is told of, the one hidden from the viewer; null when nobody's is.
+ *
+ * @param of `taughtIds`: those an instructor was let in to, whose records they read.
+ */
 export function hiddenAmong(
   viewer: SignedIn,
   people: readonly string[],
-  nameOf: (id: string) => string | undefined,
+  of: { nameOf: (id: string) => string | undefined; taughtIds: readonly string[] },
 ): Hidden | null {
-  if (hasAnyRole(viewer, ...READERS)) return null;
-  const other = people.find((id) => id !== viewer.memberId);
+  const { nameOf, taughtIds } = of;
+  if (hasAnyRole(viewer, ...OFFICERS)) return null;
+  const open = hasAnyRole(viewer, 'instructor') ? [viewer.memberId, ...taughtIds] : [viewer.memberId];
+  const other = people.find((id) => !open.includes(id));
   if (other === undefined) return null;
   return { name: nameOf(other) ?? 'The other person', andOwn: people.includes(viewer.memberId) };
 }
@@ -41,7 +47,11 @@ export const hiddenBehind = (
   viewer: SignedIn,
   finding: Pick<Finding, 'reads'>,
   of: { sheet: FactSheet; crew: Crew },
-): Hidden | null => hiddenAmong(viewer, recordsBehind(finding, of), (id) => of.sheet.people[id]?.name);
+): Hidden | null =>
+  hiddenAmong(viewer, recordsBehind(finding, of), {
+    nameOf: (id) => of.sheet.people[id]?.name,
+    taughtIds: [of.sheet.flight.memberId],
+  });
 
 /** The decision as this person may read it. */
 export function asSeenBy(viewer: SignedIn, sheet: FactSheet, decision: Decision): Decision {

@@ -38,8 +38,8 @@ defineProblems(
 );
 
 /**
- * Roles that read about members. An instructor reads papers, log and practice of their students alone (students.ts); checkouts,
- * which any of them may be asked to sign, and decisions, which a first lesson begins with, of everybody.
+ * Roles that read about members. An instructor reads papers, log, practice and decisions of their students alone (students.ts), and
+ * decisions on lessons with themselves as instructor (decisions/may-read.ts); checkouts, which any of them may be asked to sign, of everybody.
  */
 export const READERS: Role[] = ['instructor', 'safety-officer', 'administrator'];
 /** Roles that keep members' papers in order. */

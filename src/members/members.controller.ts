@@ -26,8 +26,8 @@ export class MembersController {
   constructor(private readonly members: MembersService) {}
 
   @Get()
-  @Roles('instructor', 'safety-officer', 'administrator')
-  @ApiOperation({ operationId: 'listMembers', summary: 'List members by name' })
+  @Roles('safety-officer', 'administrator')
+  @ApiOperation({ operationId: 'listMembers', summary: 'List members by name, with how to reach them' })
   @ApiOkResponse({ type: MemberPage })
   @ApiProblems(403)
   list(@CurrentUser() person: SignedIn, @Query() query: PageQuery): Promise<MemberPage> {
@@ -45,7 +45,10 @@ export class MembersController {
   }
 
   @Get(':memberId')
-  @ApiOperation({ operationId: 'getMember', summary: 'Read a member; everyone may read their own record' })
+  @ApiOperation({
+    operationId: 'getMember',
+    summary: 'Read a member: oneself, an instructor their students, officers everybody',
+  })
   @ApiOkResponse({ type: MemberView })
   @ApiProblems(403, 404)
   get(@CurrentUser() person: SignedIn, @Param('memberId', UuidPipe) memberId: string): Promise<MemberView> {

@@ -19,7 +19,8 @@ import {
   setRoles,
   type Sorted,
 } from './member-rows.js';
-import { assertOwnOr, READERS } from './members.access.js';
+import { assertOwnOr, OFFICERS, READERS } from './members.access.js';
+import { assertTaughtOr } from './students.js';
 import type {
   CreateMemberDto,
   MemberNameView,
@@ -61,16 +62,18 @@ export class MembersService {
     );
   }
 
-  /** One member. @throws 403 `not-yours`, 404 */
+  /** One member: oneself, an instructor's student, or for officers anyone. @throws 403 `not-yours`, 404 */
   get(person: SignedIn, id: string): Promise<MemberView> {
     assertOwnOr(person, id, READERS);
     const { clubId } = person;
     return this.tenants.run(
       clubId,
-      async (em) => memberView(em, await findRecord(em, MEMBERS, { clubId, id })),
-      {
-        readOnly: true,
+      async (em) => {
+        const member = await findRecord(em, MEMBERS, { clubId, id });
+        await assertTaughtOr(em, person, id, { roles: OFFICERS, now: this.clock.now() });
+        return memberView(em, member);
       },
+      { readOnly: true },
     );
   }
 

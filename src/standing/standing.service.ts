@@ -8,7 +8,7 @@ import { hiddenAmong } from '../decisions/privacy.js';
 import type { WaysDto } from '../decisions/ways/ways.dto.js';
 import { WaysService } from '../decisions/ways/ways.service.js';
 import { assertOwnOr, OFFICERS, READERS } from '../members/members.access.js';
-import { assertTaughtOr } from '../members/students.js';
+import { assertTaughtOr, taughtAmong } from '../members/students.js';
 import { Clock } from '../platform/clock.js';
 import { notThere } from '../platform/database/records.js';
 import { TenantDb } from '../platform/database/tenant.js';
@@ -75,14 +75,17 @@ export class StandingService {
         rows.map((row) => ({ ...row, id: row.bookingId })),
         query.limit,
       );
-      return { ...page, items: page.items.map((row) => shown(user, row)) };
+      return {
+        ...page,
+        items: page.items.map((row) => shown(user, row, memberId === null ? [] : [memberId])),
+      };
     });
   }
 
   /** One booked flight and how its answer came to be. @throws 404 */
   find(user: SignedIn, bookingId: string): Promise<StandingHistoryDto> {
     return this.read(user, async (em) => {
-      const row = await this.findRow(em, user, bookingId);
+      const { row, taughtIds } = await this.findRow(em, user, bookingId);
       const changes: {
         at: string;
         before: Answer;
@@ -95,10 +98,10 @@ export class StandingService {
         [bookingId],
       );
       return {
-        ...shown(user, row),
+        ...shown(user, row, taughtIds),
         changes: changes.map(({ because, causedBy, ...change }) => ({
           ...change,
-          because: because.map((one) => reason(user, row, one)),
+          because: because.map((one) => reason(user, { ...row, taughtIds }, one)),
           causes: causeWords(causedBy),
         })),
       };
@@ -107,8 +110,8 @@ export class StandingService {
 
   /** The ways to yes of a booked flight, on its facts as they are now. @throws 404, 422 */
   async waysOf(user: SignedIn, bookingId: string): Promise<WaysDto> {
-    const { decisionId, sheet, policy } = await this.read(user, async (em) => {
-      await this.findRow(em, user, bookingId);
+    const { decisionId, sheet, policy, taughtIds } = await this.read(user, async (em) => {
+      const { taughtIds } = await this.findRow(em, user, bookingId);
       const [flight]: (BookedFlight & { decisionId: string })[] = await em.query(
         `SELECT b.id AS "bookingId", b.decision_id AS "decisionId", b.member_id AS "memberId", b.aircraft_id AS "aircraftId",
             ${instant('lower(b.during)')} AS departs, b.request
@@ -117,20 +120,27 @@ export class StandingService {
       );
       const [found] = await sheetsOf(em, [flight!], this.clock.now());
       if (found instanceof ProblemException) throw found;
-      return { decisionId: flight!.decisionId, ...found! };
+      return { decisionId: flight!.decisionId, taughtIds, ...found! };
     });
     const decision = judge(sheet, policy);
-    return { decisionId, ...(await this.ways.search(user, { sheet, policy, decision })) };
+    // An instructor who is aboard, and does not teach the pilot, reads as anybody aboard does.
+    const viewer = taughtIds.includes(sheet.flight.memberId) ? user : withoutTeaching(user);
+    return { decisionId, ...(await this.ways.search(viewer, { sheet, policy, decision })) };
   }
 
   /** A flight to come that this person is aboard of or may read of. */
-  private async findRow(em: EntityManager, user: SignedIn, bookingId: string): Promise<Row> {
-    const [row]: Row[] = await em.query(`${SELECT} AND b.id = $2`, [this.clock.now(), bookingId]);
-    const mayRead =
-      row !== undefined &&
-      (hasAnyRole(user, ...READERS) || row.people.some(({ id }) => id === user.memberId));
-    if (!mayRead) throw notThere('booked flight to come that you may read of');
-    return row;
+  private async findRow(
+    em: EntityManager,
+    user: SignedIn,
+    bookingId: string,
+  ): Promise<{ row: Row; taughtIds: string[] }> {
+    const now = this.clock.now();
+    const [row]: Row[] = await em.query(`${SELECT} AND b.id = $2`, [now, bookingId]);
+    const aboard = row?.people.map(({ id }) => id) ?? [];
+    const taughtIds = await taughtAmong(em, user, aboard, now);
+    const mayRead = hasAnyRole(user, ...OFFICERS) || aboard.includes(user.memberId) || taughtIds.length > 0;
+    if (!row || !mayRead) throw notThere('booked flight to come that you may read of');
+    return { row, taughtIds };
   }
 
   private read<T>(user: SignedIn, work: (em: EntityManager) => Promise<T>): Promise<T> {
@@ -138,17 +148,31 @@ export class StandingService {
   }
 }
 
-function shown(viewer: SignedIn, { people, because, ...row }: Row): StandingAnswerDto {
+const withoutTeaching = (user: SignedIn): SignedIn => ({
+  ...user,
+  roles: user.roles.filter((role) => role !== 'instructor'),
+});
+
+function shown(
+  viewer: SignedIn,
+  { people, because, ...row }: Row,
+  taughtIds: readonly string[],
+): StandingAnswerDto {
   return {
     ...row,
-    because: because.map((one) => reason(viewer, { people }, one)),
+    because: because.map((one) => reason(viewer, { people, taughtIds }, one)),
     caution: CAUTION,
   };
 }
 
 /** What is told of somebody else's record is that something is short, and no more. */
-function reason(viewer: SignedIn, row: Pick<Row, 'people'>, one: Because): StandingReasonDto {
+function reason(
+  viewer: SignedIn,
+  row: Pick<Row, 'people'> & { taughtIds: readonly string[] },
+  one: Because,
+): StandingReasonDto {
   const { rule, title, says, people } = one;
-  const hidden = hiddenAmong(viewer, people, (id) => row.people.find((person) => person.id === id)?.name);
+  const nameOf = (id: string): string | undefined => row.people.find((person) => person.id === id)?.name;
+  const hidden = hiddenAmong(viewer, people, { nameOf, taughtIds: row.taughtIds });
   return { rule, title, says: hidden === null ? says : COVERED.short(hidden) };
 }

@@ -78,7 +78,7 @@ function itemFor(memberId: string, flight: Flight, change: ToldChange): Recipien
     says: [
       `It was answered “${ANSWER_WORD[change.before]}”, and is answered “${ANSWER_WORD[change.after]}” now.`,
       ...change.because.map(({ title, says, people }) => {
-        const hidden = hiddenAmong(viewer, people, nameOf);
+        const hidden = hiddenAmong(viewer, people, { nameOf, taughtIds: [] });
         return `${title}: ${hidden === null ? says : COVERED.short(hidden)}`;
       }),
       ...(causes.length === 0 ? [] : [`It follows a change of ${causes.join(', ')}.`]),

@@ -4,6 +4,7 @@ import type { Decision, FactSheet } from '../../src/rules/index.js';
 import { startApi, type Api } from '../support/api.js';
 import { insertInto, readyClub, tomorrow, type ReadyClub } from '../support/ready-club.js';
 import type { Session } from '../support/session.js';
+import { teach } from '../support/teach.js';
 import { newId } from '../../src/platform/ids.js';
 
 describe('asking', () => {
@@ -11,6 +12,9 @@ describe('asking', () => {
   let ready: ReadyClub;
   const alone = { ...tomorrow, purpose: 'solo', personsOnBoard: 1 };
 
+  const taught = (instructor: Session) => ({
+    ...{ clubId: ready.club.clubId, instructorId: instructor.memberId, memberId: ready.member.memberId },
+  });
   beforeAll(async () => {
     api = await startApi();
     ready = await readyClub(api);
@@ -145,7 +149,7 @@ describe('asking', () => {
     expect(again.differences.length).toBeGreaterThan(0);
   });
 
-  test("another member's decision is theirs; an instructor may look", async () => {
+  test("another member's decision is theirs; an instructor of theirs may look", async () => {
     const { body } = await ready.member
       .post('/decisions', { ...alone, aircraftIds: [ready.aircraftId] })
       .expect(200);
@@ -154,7 +158,28 @@ describe('asking', () => {
     await stranger.get(`/decisions/${id}`).expect(404);
     await stranger.post('/decisions', { ...alone, memberId: ready.member.memberId }).expect(403);
     const instructor = await ready.club.signInAs('instructor');
+    await instructor.get(`/decisions/${id}`).expect(404);
+    await instructor.get(`/decisions/${id}/replay`).expect(404);
+    await instructor.get(`/decisions/${id}/ways`).expect(404);
+    await teach(api, taught(instructor));
     await instructor.get(`/decisions/${id}`).expect(200);
+    await instructor.get(`/decisions/${id}/replay`).expect(200);
+    await instructor.post('/decisions', { ...alone, memberId: ready.member.memberId }).expect(200);
+  });
+
+  test('an instructor asks for a first lesson before there is any bond, and for nothing else', async () => {
+    const instructor = await ready.club.signInAs('instructor');
+    const lesson = { ...tomorrow, memberId: ready.member.memberId, purpose: 'dual', personsOnBoard: 2 };
+    const own = { ...lesson, instructorId: instructor.memberId };
+    const { body } = await instructor.post('/decisions', own).expect(200);
+    await instructor.get(`/decisions/${body.decisions[0].id}`).expect(200);
+    for (const refused of [lesson, { ...alone, memberId: ready.member.memberId }]) {
+      const { body: problem } = await instructor.post('/decisions', refused).expect(403);
+      expect(problem.errors[0].field).toBe('memberId');
+    }
+    const other = await ready.club.signInAs('instructor');
+    await other.get(`/decisions/${body.decisions[0].id}`).expect(404);
+    await other.post('/decisions', own).expect(403);
   });
 
   test("another club's aircraft, people and decisions do not exist here", async () => {
@@ -276,9 +301,13 @@ describe('asking', () => {
       expect(replay.identical).toBe(true);
     });
 
-    test('is open to an instructor, and to the pilot themselves when they ask', async () => {
+    test('is open to officers, and no more so to whoever teaches the one who asks', async () => {
       const instructor = await ready.club.signInAs('instructor');
-      const { body } = await instructor.get(`/decisions/${asked.id}`).expect(200);
+      await teach(api, taught(instructor));
+      const { body: covered } = await instructor.get(`/decisions/${asked.id}`).expect(200);
+      expect(JSON.stringify(covered)).not.toMatch(PRIVATE);
+      const officer = await ready.club.signInAs('safety-officer');
+      const { body } = await officer.get(`/decisions/${asked.id}`).expect(200);
       const medical = body.findings.find((one: Finding) => one.rule === 'medical.certificate');
       expect(medical.says).not.toContain('Ask them');
       expect(medical.counted.length + medical.remedies.length).toBeGreaterThan(0);
@@ -334,10 +363,15 @@ describe('asking', () => {
       await asker.get('/decisions?answer=maybe').expect(400);
     });
 
-    test("has another member's for instructors and officers only", async () => {
+    test("has another member's for their instructors and officers only", async () => {
       const at = `/decisions?memberId=${asker.memberId}`;
       for (const role of ['instructor', 'safety-officer', 'administrator'] as const) {
-        const { body } = await (await ready.club.signInAs(role)).get(at).expect(200);
+        const reader = await ready.club.signInAs(role);
+        if (role === 'instructor') {
+          await reader.get(at).expect(403);
+          await teach(api, { ...taught(reader), memberId: asker.memberId });
+        }
+        const { body } = await reader.get(at).expect(200);
         expect(body.items).toHaveLength(3);
       }
       await ready.member.get(at).expect(403);

@@ -5,6 +5,7 @@
 import { newId } from '../../src/platform/ids.js';
 import { NOW, startApi, type Api } from '../support/api.js';
 import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
+import { teach } from '../support/teach.js';
 import { bookToday, dispatch, instructorOf, readyToGo, TODAY, written } from './flight-scene.js';
 
 describe('dispatch', () => {
@@ -237,6 +238,12 @@ describe('dispatch', () => {
     await ready.addAircraft('NX103B');
     const later = await ready.addAircraft('NX104B');
     const third = await bookToday(ready, { aircraftId: later });
+    // It is judged with the facts of whoever flies, so that an instructor puts in place whom they teach.
+    const at = `/flights/${third}/dispatch/sheet`;
+    await instructor.post(at, { memberId: stranger.memberId, personsOnBoard: 1, fuelUsGal: 30 }).expect(403);
+    await teach(api, {
+      ...{ clubId: ready.club.clubId, instructorId: instructor.memberId, memberId: stranger.memberId },
+    });
     await dispatch(
       instructor,
       third,

@@ -1,4 +1,5 @@
 import { type Api, NOW, type Session, startApi, type TestClub } from '../support/api.js';
+import { teach } from '../support/teach.js';
 
 let api: Api;
 let club: TestClub;
@@ -138,12 +139,19 @@ describe('privacy', () => {
     expect(body.items.map(({ id }: { id: string }) => id)).toContain(admin.memberId);
   });
 
-  it('lets instructors and officers read all, coordinators names only', async () => {
-    for (const role of ['instructor', 'safety-officer', 'administrator'] as const) {
+  it('lets officers read all, an instructor their students, coordinators names only', async () => {
+    for (const role of ['safety-officer', 'administrator'] as const) {
       const reader = await club.signInAs(role);
       await reader.get('/members').expect(200);
       await reader.get(`/members/${member.memberId}`).expect(200);
     }
+    const instructor = await club.signInAs('instructor');
+    await instructor.get('/members').expect(403);
+    expect((await instructor.get(`/members/${member.memberId}`).expect(403)).body.code).toBe('not-yours');
+    await teach(api, {
+      ...{ clubId: club.clubId, instructorId: instructor.memberId, memberId: member.memberId },
+    });
+    await instructor.get(`/members/${member.memberId}`).expect(200);
     const coordinator = await club.signInAs('maintenance-coordinator');
     await coordinator.get('/members').expect(403);
     await coordinator.get('/members/names').expect(200);

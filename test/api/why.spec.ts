@@ -218,9 +218,9 @@ describe('why', () => {
       });
     });
 
-    test('is open to an instructor', async () => {
-      const instructor = await ready.club.signInAs('instructor');
-      const { body } = await instructor.get(`/decisions/${id}/why/medical.certificate`).expect(200);
+    test('is open to an officer', async () => {
+      const officer = await ready.club.signInAs('safety-officer');
+      const { body } = await officer.get(`/decisions/${id}/why/medical.certificate`).expect(200);
       expect(JSON.stringify(body.why.facts)).toContain('examined 2019-01-01');
       expect(body.why.withheld).toBeNull();
     });

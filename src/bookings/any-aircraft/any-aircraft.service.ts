@@ -3,6 +3,7 @@ import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../accounts/current-user.js';
 import { DecisionsService } from '../../decisions/decisions.service.js';
 import { gatherSheets, requireAircraft } from '../../decisions/gather/sheets.js';
+import { assertMayAsk } from '../../decisions/may-read.js';
 import { Clock } from '../../platform/clock.js';
 import { EXCLUSION_VIOLATION, sqlStateOf } from '../../platform/database/constraint-problems.js';
 import { TenantDb } from '../../platform/database/tenant.js';
@@ -74,6 +75,7 @@ export class AnyAircraftService {
   ): Promise<Fit[]> {
     const memberId = this.decisions.mayAsk(user, request);
     const now = this.clock.now();
+    await assertMayAsk(em, user, { memberId, instructorId: request.instructorId }, now);
     const { sheets, policy } = await gatherSheets(em, {
       ...{ request, memberId, knownAt: now, aircraftIds: null },
     });

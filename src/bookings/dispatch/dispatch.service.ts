@@ -21,6 +21,7 @@ import { plusSeconds } from '../../rules/index.js';
 import { BookingDto } from '../booking.dto.js';
 import { bringWeatherOf } from '../bring-weather.js';
 import type { BookingRow } from '../booking.entity.js';
+import { assertMayAsk } from '../../decisions/may-read.js';
 import { noAircraft, noBooking, notBookable, slotTaken } from '../bookings.problems.js';
 import { conflictsOf, findBooking, lockAircraft, lockBooking, lockPeople } from '../bookings.sql.js';
 import { flightView } from '../flights/flight-view.js';
@@ -138,6 +139,14 @@ export class DispatchService {
     const booking = await findBooking(em, id);
     if (!booking) throw noBooking(id);
     mayDispatch(user, booking, at.memberId);
+    // It is judged anew, and told what was found.
+    const instructorId = booking.people.find(({ role }) => role === 'instructor')?.memberId;
+    await assertMayAsk(
+      em,
+      user,
+      { memberId: at.memberId ?? booking.memberId, instructorId },
+      this.clock.now(),
+    );
     return booking;
   }
 

@@ -236,7 +236,7 @@ export class StudentView {
     enum: [...STUDENT_BECAUSE],
     isArray: true,
     description:
-      "'booked': flies with you; 'signed': something signed by you within a year; 'in-progress': working on a checkout you may sign",
+      "'booked': flies with you, or did within a year; 'signed': something signed by you within a year; 'in-progress': working on a checkout you may sign",
   })
   because: (typeof STUDENT_BECAUSE)[number][];
 

@@ -1,12 +1,11 @@
 import { Injectable } from '@nestjs/common';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { hasAnyRole } from '../../accounts/roles.js';
-import { READERS } from '../../members/members.access.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { CAUTION, rulesetFor, toInstant, toSeconds, type FactSheet, type Policy } from '../../rules/index.js';
 import { gatherSheets } from '../gather/sheets.js';
+import { assertMayAsk, mightRead, notToAsk } from '../may-read.js';
 import { aircraftTimeline, type Telling } from './aircraft-timeline.js';
 import { Pace } from './pace.js';
 import { pairsOf } from './pairs.js';
@@ -36,7 +35,10 @@ export class TimelinesService {
     const request = firstFlight(flight, spanAsked);
     const { sheets, policy } = await this.db.run(
       user.clubId,
-      (em) => gatherSheets(em, { request, memberId, aircraftIds, knownAt }),
+      async (em) => {
+        await assertMayAsk(em, user, { memberId, instructorId: flight.instructorId }, knownAt);
+        return gatherSheets(em, { request, memberId, aircraftIds, knownAt });
+      },
       { readOnly: true },
     );
     refuseTooMuch(sheets.length, daysOf(span));
@@ -75,13 +77,10 @@ export class TimelinesService {
   }
 }
 
-/** Asked before anything is looked up: as for a decision, oneself, or for instructors and officers anyone. */
+/** Asked before anything is looked up. */
 function whose(user: SignedIn, memberId = user.memberId): string {
-  if (memberId === user.memberId || hasAnyRole(user, ...READERS)) return memberId;
-  throw new ProblemException('forbidden', {
-    detail: 'Ask for yourself. Instructors, safety officers and administrators may ask for another member.',
-    field: 'memberId',
-  });
+  if (mightRead(user, memberId)) return memberId;
+  throw notToAsk(user);
 }
 
 function refuseTooMuch(aircraft: number, days: number): void {

@@ -2,7 +2,7 @@ import { performance } from 'node:perf_hooks';
 import { Injectable } from '@nestjs/common';
 import { hasAnyRole } from '../../accounts/roles.js';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { READERS } from '../../members/members.access.js';
+import { OFFICERS } from '../../members/members.access.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/index.js';
@@ -58,7 +58,9 @@ export class WaysService {
     const reach = await this.db.run(user.clubId, (em) => gatherWithinReach(em, sheet, now), {
       readOnly: true,
     });
-    const readsAll = hasAnyRole(user, ...READERS);
+    const readsAll = hasAnyRole(user, ...OFFICERS);
+    // An instructor was let in to the pilot's record.
+    const open = hasAnyRole(user, 'instructor') ? [user.memberId, sheet.flight.memberId] : [user.memberId];
     const stopAt = performance.now() + MILLISECONDS;
     const found = findWays({
       ...{ sheet, policy, from: now },
@@ -66,7 +68,7 @@ export class WaysService {
       closedRecords: readsAll
         ? []
         : [...Object.keys(sheet.people), ...reach.instructors.map(({ id }) => id)].filter(
-            (id) => id !== user.memberId,
+            (id) => !open.includes(id),
           ),
       limits: { nodes: NODES, shouldStop: () => performance.now() > stopAt },
     });

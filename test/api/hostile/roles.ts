@@ -75,7 +75,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(read|export)(Lapses|Refusals|PracticeGaps)$|^listOverrides$|^reviewOverride$/, OFFICERS],
   // People.
   [/^listMemberNames$/, ALL],
-  [/^(listMembers|getMember)$/, READERS],
+  // And instructors, of their students.
+  [/^(listMembers|getMember)$/, OFFICERS],
   [/^(createMember|updateMember)$/, ADMINISTRATOR],
   [/^setStanding$/, OFFICERS],
   // And instructors, of their students.
@@ -128,12 +129,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^handInQuiz$/, []],
   [/^(readQuizAttempt|listQuizAttempts|listCheckoutMarks|readCheckoutProgress)$/, READERS],
   [/^(signCheckoutItem|listStudents)$/, INSTRUCTOR],
+  // And instructors, of their students and of lessons with themselves.
   [
     /^(ask|getDecision|explain(Decision|Finding)|replayDecision|waysToYes|workLoading|workWeather|book)$/,
-    READERS,
+    OFFICERS,
   ],
   // When somebody may fly: as one asks for a decision; everybody at once is for officers.
-  [/^askTimeline$/, READERS],
+  [/^askTimeline$/, OFFICERS],
   [/^streamClubTimelines$/, OFFICERS],
   // What things cost is for everybody; accounts are one's own, and the administrator's.
   [/^(listAircraftRates|listInstructionRates|estimateCharges)$/, ALL],
@@ -147,11 +149,13 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listBookings|getBooking)$/, ALL],
   // One's own; another member's are asked for in the query.
   [/^listStandingAnswers$/, ALL],
-  [/^(getStandingAnswer|waysForStandingAnswer)$/, READERS],
+  [/^(getStandingAnswer|waysForStandingAnswer)$/, OFFICERS],
   [/^(cancelBooking|offerHandOver|closeHandOver|cancelSeries)$/, OFFICERS],
   // And who is aboard, or was.
   [/^(editBooking|editSeries|acceptHandOver|confirmHold)$/, OFFICERS],
-  [/^(listBookingChanges|bookSeries)$/, READERS],
+  [/^listBookingChanges$/, READERS],
+  // And instructors, for their students.
+  [/^(bookSeries|bookAny)$/, OFFICERS],
   // One's own; the flights of a series are in the calendar anyway.
   [/^(listHandOvers|readSeries)$/, ALL],
   [/^holdSlot$/, INSTRUCTOR],
@@ -161,7 +165,8 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(readNotice|revokeFeed)$/, []],
   [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
   // From dispatch to return: its crew, and who may ask for anybody or keeps the hours.
-  [/^(lookAtDispatch|dispatchFlight)$/, READERS],
+  // Looking at it judges anew, so that an instructor's students' alone.
+  [/^(lookAtDispatch|dispatchFlight)$/, OFFICERS],
   [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight)$/, [...READERS, ...COORDINATOR]],
   // And the pilot.
   [/^correctReturn$/, [...COORDINATOR, ...OFFICERS]],
@@ -169,7 +174,6 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^setOverdueContacts$/, OFFICERS],
   // Nobody but who was told.
   [/^putOverdueAway$/, []],
-  [/^bookAny$/, READERS],
   // One goes on standby for oneself, and answers what is offered to oneself.
   [/^(list|goOn)Standby$/, ALL],
   [/^(get|withdraw)Standby$|^(accept|decline)StandbyOffer$/, []],
