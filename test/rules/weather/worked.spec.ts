@@ -95,6 +95,7 @@ describe('the newest report of a field', () => {
     [{ windFromDeg: 90, windKt: 10, gustKt: 20 }, [10, 0, 20, 0]],
     [{ windFromDeg: 180, windKt: 10, gustKt: null }, [0, 10, null, null]],
     [{ windFromDeg: 0, windKt: 10, gustKt: 12 }, [0, -10, 0, -12]],
+    [{ windFromDeg: 360, windKt: 10, gustKt: null }, [0, -10, null, null]],
     [{ windFromDeg: 120, windKt: 10, gustKt: null }, [8.7, 5, null, null]],
     [{ windFromDeg: null, windKt: 10, gustKt: 12 }, [null, null, null, null]],
     [{ windFromDeg: 90, windKt: null, gustKt: null }, [null, null, null, null]],
@@ -131,6 +132,11 @@ describe('what is shown', () => {
     });
   });
   test.each([
+    [
+      'a report without a trend',
+      seen('XQHB', {}),
+      'wind from 90° at 5 kt; visibility 10 SM; ceiling 5000 ft',
+    ],
     ['a report without a word', seen('XQHB', null), 'says nothing'],
     ['a report with a trend alone', seen('XQHB', null, { trend: 'NOSIG' }), 'says nothing'],
     ['a forecast, by its parts below', forecast('XQHB', [{}]), ''],
@@ -191,10 +197,11 @@ describe('what is shown', () => {
 
 describe('what is not known is told', () => {
   test('fields of which nothing is at hand, and groups that could not be read', () => {
-    const reports = [seen('XQHB', {}, { unread: ['Q//', 'R09'] })];
+    const reports = [seen('XQHB', {}, { unread: ['Q//', 'R09'] }), seen('XQZZ', {}, { unread: ['////'] })];
     expect(work({ reports }).unknown).toEqual([
       'no report or forecast for XQPV is at hand',
       'of XQHB could not be read: Q// R09',
+      'of XQZZ could not be read: ////',
     ]);
     expect(work({ reports: [seen('XQHB', {}), forecast('XQPV', [{}])] }).unknown).toEqual([]);
   });
@@ -206,5 +213,9 @@ describe('what is not known is told', () => {
     expect(phases).toEqual([]);
     expect(unknown).toHaveLength(1);
     expect(unknown[0]).toContain('has no value on the day of the flight');
+  });
+  test('but what is wrong is not told as unknown', () => {
+    const reports = [seen('XQHB', null, { issuedAt: 'yesterday' }), forecast('XQHB', [{}], { from: 'noon' })];
+    expect(() => work({ reports })).toThrow('noon');
   });
 });
