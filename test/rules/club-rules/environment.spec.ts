@@ -37,6 +37,17 @@ describe('dates', () => {
     expect(verdict(`${expression} == date("${day}")`)).toBe(true);
     expect(verdict(`string(${expression}) == "${day}"`)).toBe(true);
   });
+  test('a day beyond those that may be written is after every flight', () => {
+    const far = 'date("2199-12-31").plusDays(400)';
+    for (const [requirement, is] of [
+      [`flight.date < ${far}`, true],
+      [`flight.arrivalDate < ${far}`, true],
+      [`${far} < flight.date`, false],
+      [`${far} < flight.arrivalDate`, false],
+      [`${far} == flight.date`, false],
+    ] as const)
+      expect([requirement, verdict(requirement)]).toEqual([requirement, is]);
+  });
   test('a day that never was is before all others, and stays so', () => {
     const sheet = memberWith(flying([]));
     const never = 'pilot.lastFlightOn';
