@@ -170,8 +170,12 @@ describe('rules made of versions', () => {
       bodies: [{ version: 2, from: null, to: null }],
     });
   });
-  test('and of two that overlap the later', () => {
-    const [one] = made({ version: 3, title: 'Old' }, { version: 2, title: 'Late', from: '2024-01-01' });
+  test.each([[[0, 1]], [[1, 0]]])('and of two that overlap the later: %j', (order) => {
+    const all = [
+      { version: 3, title: 'Old' },
+      { version: 2, title: 'Late', from: '2024-01-01' },
+    ];
+    const [one] = made(...order.map((at) => all[at]!));
     expect(one).toMatchObject({ title: 'Late', bodies: [{ version: 2 }] });
   });
 });
