@@ -171,6 +171,15 @@ describe('in place of an earlier version', () => {
     });
   });
 
+  test('and the others stand in an instructor’s way as before', () => {
+    const other = rule({ code: 'club.own.other', requirement: 'flight.forHire' });
+    expect(
+      tried({ version: 2, requirement: 'flight.instruction' }, baseSheet(), { earlier: [strict, other] }),
+    ).toMatchObject({
+      ...{ before: 'ask-officer', answer: 'ask-officer', judgedAgain: 1 },
+    });
+  });
+
   test('another rule of the club stays in force beside it', () => {
     const other = rule({ code: 'club.own.other', requirement: 'flight.passengers > 0' });
     expect(tried({ requirement: 'flight.instruction' }, baseSheet(), { earlier: [other] })).toMatchObject({

@@ -1,6 +1,5 @@
-/** What the case tables of fair use cannot say: what is left when bookings are given back, seconds, and when a rule is asked. Club handbook, section 4.4. */
+/** What the case tables of fair use cannot say: what is left when bookings are given back, and seconds. Club handbook, section 4.4. */
 import {
-  ALL_RULES,
   decideCrew,
   judgeRule,
   known,
@@ -11,26 +10,7 @@ import {
 } from '../../../src/rules/index.js';
 import { asksNothing, giveBack } from '../../../src/rules/packs/club/fair-use/open.js';
 import { baseSheet } from '../../../src/rules/workshop/base-sheet.js';
-import { isFactName } from '../../../src/rules/workshop/case-facts.js';
 import { COMMITMENT } from '../../../src/rules/workshop/records.js';
-
-test('exactly these rules are asked only when a booking is made', () => {
-  expect(
-    ALL_RULES.filter((rule) => rule.onlyWhenBooking)
-      .map(({ id }) => id)
-      .sort(),
-  ).toEqual([
-    'club.booking_lead',
-    'club.fair_use.hours_ahead',
-    'club.fair_use.open_bookings',
-    'club.fair_use.weekend_bookings',
-  ]);
-});
-
-test('each rule reads facts that there are', () => {
-  for (const { id, reads } of ALL_RULES)
-    expect([id, reads.filter((key) => !isFactName(key))]).toEqual([id, []]);
-});
 
 test('a flight of which nothing is said of planning is asked about', () => {
   expect(asksNothing({ purpose: 'solo' }, 1)).toBeNull();

@@ -112,6 +112,8 @@ describe('a derivation', () => {
       },
     ]);
     expect(whyOf('recency.passengers.day', 'ninety-one days ago does not').sun).toEqual([]);
+    // Hours of teaching are of the club's clock, whatever the sun does.
+    expect(whyOf('calendar.instructor_hours', 'within the hours of the week').sun).toEqual([]);
   });
 
   test('leaves out what only the remedies looked at', () => {

@@ -29,9 +29,13 @@ const STILL = {
 };
 
 /** 2,000 lb at take-off, an hour at 9 US gal of 6 lb: 1,946 lb at the last landing. */
-function work(route: AirfieldFact[], weather: Partial<ToFly['weather']> = {}): FieldWork {
+function work(
+  route: AirfieldFact[],
+  weather: Partial<ToFly['weather']> = {},
+  fuelBurnUsGalPerHour: number | null = 9,
+): FieldWork {
   return workFields({
-    type: AIRCRAFT_TYPE,
+    type: { ...AIRCRAFT_TYPE, fuelBurnUsGalPerHour },
     performance: PERFORMANCE,
     emptyLb: 1450,
     lbPerUsGal: 6,
@@ -45,7 +49,9 @@ const told = ({ worked }: FieldWork) => worked.map((one) => [one.does, one.airfi
 describe('the runway of an airfield', () => {
   const two = { ...HOME, runways: [runway('09', 2000), runway('18', 3000, { trueHeadingDeg: 180 })] };
   const alike = [runway('18', 2000, { trueHeadingDeg: 180 }), runway('09', 2000)];
-  const wind = (windFromDeg: number | null, windKt: number) => ({ windFromDeg, windKt, gustKt: null });
+  const wind = (windFromDeg: number | null, windKt: number, gustKt: number | null = null) => ({
+    ...{ windFromDeg, windKt, gustKt },
+  });
 
   test.each([
     ['none told', null, '18'],
@@ -53,6 +59,9 @@ describe('the runway of an airfield', () => {
     ['calm, as a report writes it', wind(0, 0), '18'],
     ['calm, whatever direction goes with it', wind(90, 0), '18'],
     ['one knot along the shorter one', wind(90, 1), '09'],
+    ['calm, with gusts along the shorter one', wind(90, 0, 1), '09'],
+    ['calm, and no gusts told as nought', wind(90, 0, 0), '18'],
+    ['gusts without a direction', wind(null, 0, 9), '18'],
   ] as const)('%s', (_, blows, designator) => {
     expect(runwayAt(two, null, blows)!.runway.designator).toBe(designator);
   });
@@ -64,6 +73,22 @@ describe('the runway of an airfield', () => {
   test('none on record, whatever blows', () => {
     for (const blows of [null, wind(90, 10)])
       expect(runwayAt({ ...HOME, runways: [] }, null, blows)).toBeNull();
+  });
+
+  // A wind from 98 blows along runway 09 of the example field, one from 278 from behind.
+  test.each([
+    [wind(98, 10), 10],
+    [wind(98, 10, 20), 10],
+    [wind(98, 0, 20), 0],
+    [wind(278, 10), -10],
+    [wind(278, 10, 20), -20],
+    [wind(278, 0, 20), -20],
+    [wind(null, 10, 20), -20],
+    [wind(null, 10), -10],
+    [wind(null, 0), 0],
+    [null, 0],
+  ])('%j along a runway: %d kt', (blows, alongKt) => {
+    expect(headwindOn(runway('09', 2000, { trueHeadingDeg: 98 }), blows)).toBeCloseTo(alongKt, 9);
   });
 
   test('from ahead the steady wind counts, be it less than a knot', () => {
@@ -82,6 +107,13 @@ describe('the take-offs and landings', () => {
       ['takeoff', 'XQFR', 2000],
       ['landing', 'XQFR', 2000],
       ['landing', 'XQHB', 1946],
+    ]);
+  });
+
+  test('where it is not on record what it burns, the last landing is as heavy too', () => {
+    expect(told(work([HOME, AWAY], {}, null))).toEqual([
+      ['takeoff', 'XQHB', 2000],
+      ['landing', 'XQFR', 2000],
     ]);
   });
 

@@ -49,9 +49,12 @@ export const runwayLength = defineRule({
         if (f.get('aircraft.type').category !== 'airplane') return take('no-airplane');
         const of = toFly(f, moment, p);
         const work = workFields(of);
-        const short = tooLong(work, 1);
-        if (short) return take('too-short', said(short, 1), { remedies: () => runwayRemedies(f, of, p, 1) });
-        return take('long-enough', said(tightest(work), 1));
+        const factor = 1;
+        const short = tooLong(work, factor);
+        if (!short) return take('long-enough', said(tightest(work)));
+        return take('too-short', said(short), {
+          remedies: () => runwayRemedies({ f, of, p, factor }, short),
+        });
       },
     },
   ],

@@ -1,11 +1,12 @@
 import { defineRule } from '../../../engine/rule.js';
-import { workFields } from '../../common/runway/field-work.js';
+import { workFields, type WorkedManoeuvre } from '../../common/runway/field-work.js';
 import {
   conditionsOf,
   FIELD_PARAMETERS,
   FIELD_READS,
   FIELD_REMEDY_PARAMETERS,
   FIND_DISTANCES,
+  neededFt,
   runwayRemedies,
   said,
   tightest,
@@ -52,12 +53,17 @@ export const runwayMargin = defineRule({
         const factor = Math.max(1, p.number(MARGIN));
         const of = toFly(f, moment, p);
         const work = workFields(of);
+        const withFactor = (one: WorkedManoeuvre): Record<string, string | number> => ({
+          ...said(one),
+          needed: neededFt(one.answer.over50Ft, factor),
+          factor,
+        });
         const short = tooLong(work, factor);
-        if (short)
-          return take('too-little', said(short, factor), {
-            remedies: () => runwayRemedies(f, of, p, factor),
-          });
-        return take('enough', said(tightest(work), factor), { conditions: conditionsOf(work, factor) });
+        if (!short)
+          return take('enough', withFactor(tightest(work)), { conditions: conditionsOf(work, factor) });
+        return take('too-little', withFactor(short), {
+          remedies: () => runwayRemedies({ f, of, p, factor }, short),
+        });
       },
     },
   ],

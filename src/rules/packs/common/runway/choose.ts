@@ -17,10 +17,11 @@ export type CountedWind = Pick<DeclaredWeather, 'windFromDeg' | 'gustKt'> & { wi
 export function headwindOn(runway: RunwayFact, wind: CountedWind | null): number {
   if (!wind) return 0;
   const gustKt = Math.max(wind.windKt, wind.gustKt ?? 0);
-  if (wind.windFromDeg === null) return gustKt === 0 ? 0 : -gustKt;
+  if (wind.windFromDeg === null) return -gustKt;
   const along = (kt: number): number =>
     windComponents(runway.trueHeadingDeg, wind.windFromDeg!, kt).headwindKt;
-  return along(wind.windKt) >= 0 ? along(wind.windKt) : along(gustKt);
+  // From ahead the gust is the greater of the two, from behind the lesser.
+  return Math.min(along(wind.windKt), along(gustKt));
 }
 
 /** The runway chosen; else the best for a wind with a direction; else the longest. Null where none is on record. */
@@ -38,7 +39,8 @@ export function runwayAt(
 }
 
 function forWind(runways: readonly RunwayFact[], wind: CountedWind | null): RunwayFact | null {
-  if (wind && wind.windFromDeg !== null && wind.windKt > 0)
+  // Gusts count where the steady wind is calm: they may be the only wind there is.
+  if (wind && wind.windFromDeg !== null && Math.max(wind.windKt, wind.gustKt ?? 0) > 0)
     return (
       bestRunway(runways, { fromDegTrue: wind.windFromDeg, kt: wind.windKt, gustKt: wind.gustKt })?.runway ??
       null

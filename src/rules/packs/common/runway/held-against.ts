@@ -59,14 +59,12 @@ export function tightest(work: FieldWork): WorkedManoeuvre {
 }
 
 /** What the sentences of a manoeuvre are filled with. */
-export const said = (one: WorkedManoeuvre, factor: number): Record<string, string | number> => ({
+export const said = (one: WorkedManoeuvre): Record<string, string | number> => ({
   what: DOES[one.does],
   airfield: one.airfield.code,
   runway: one.runway.designator,
   distance: neededFt(one.answer.over50Ft, 1),
-  needed: neededFt(one.answer.over50Ft, factor),
   length: one.runway.lengthFt,
-  factor,
 });
 
 /** What was taken for granted, to be looked after before departure. */
@@ -85,8 +83,11 @@ export function conditionsOf(work: FieldWork, factor: number): string[] {
   return [...new Set(all)];
 }
 
-/** Another runway, or less weight. Each is tried before it is offered. */
-export function runwayRemedies(f: View, of: ToFly, p: Parameters, factor: number): Remedy[] {
+/** What would help where a manoeuvre is too long: another runway, or less weight. Each is tried before it is offered. */
+export function runwayRemedies(
+  { f, of, p, factor }: { f: View; of: ToFly; p: Parameters; factor: number },
+  short: WorkedManoeuvre,
+): Remedy[] {
   const fits = (changed: ToFly): boolean =>
     surely(() => {
       const work = workFields(changed);
@@ -99,18 +100,15 @@ export function runwayRemedies(f: View, of: ToFly, p: Parameters, factor: number
     keptUsGal: keptUsGal(of.type, f.flight, p),
     fits: ({ loading }) => fits({ ...of, loading }),
   });
-  return [...otherRunways(of, factor, fits), ...lighter];
+  return [...otherRunways(of, short, fits), ...lighter];
 }
 
-function otherRunways(of: ToFly, factor: number, fits: (changed: ToFly) => boolean): Remedy[] {
-  const short = tooLong(workFields(of), factor);
-  if (!short) return [];
-  const { airfield } = short;
+/** The runway that is too short is tried like the others, and does not help. */
+function otherRunways(of: ToFly, { airfield }: WorkedManoeuvre, fits: (changed: ToFly) => boolean): Remedy[] {
   const others = (of.flight.runways ?? []).filter((one) => one.airfield !== airfield.code);
   return airfield.runways.flatMap(({ designator }): Remedy[] => {
     const runways: RunwayChoice[] = [...others, { airfield: airfield.code, runway: designator }];
-    if (designator === short.runway.designator || !fits({ ...of, flight: { ...of.flight, runways } }))
-      return [];
+    if (!fits({ ...of, flight: { ...of.flight, runways } })) return [];
     const title = `Use runway ${designator} at ${airfield.code}.`;
     return [{ act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] }];
   });

@@ -42,10 +42,11 @@ export const weatherInformation = defineRule({
       judge(f, moment, p, take) {
         const { flight } = f;
         const codes = [...new Set(flight.route.map(({ code }) => code))];
+        if (codes.length === 0) throw new UnknownFact('flight.route', 'no airfield is named');
         if (flight.flightRules === 'VFR' && codes.length <= 1) return take('local');
         const phases = phasesOf(flight, moment, p);
         const byHand = toldByHand(flight, moment, p);
-        const ends = [codes[0], flight.route.at(-1)?.code];
+        const ends = [codes[0], flight.route.at(-1)!.code];
         const missing = phases.filter(
           ({ phase, airfield, prevailing }) =>
             prevailing.length === 0 &&

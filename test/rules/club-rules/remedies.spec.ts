@@ -1,0 +1,104 @@
+/** Acts tried on the expressions of a club's rule: how many landings, on which day, and what a hypothesis may not look at. */
+import { known, type FactSheet, type Remedy } from '../../../src/rules/index.js';
+import { finding, flown, flying, memberWith, NOTHING, rule } from './scene.js';
+
+const stale = memberWith(flying([flown('2026-06-01')]));
+const remedies = (requirement: string, sheet: FactSheet = stale): Remedy[] => {
+  const found = finding([rule({ requirement })], sheet);
+  expect(found.status).toBe('short');
+  return found.remedies;
+};
+const landings = (all: readonly Remedy[]) =>
+  all
+    .filter(({ act }) => act === 'fly-landings-model')
+    .flatMap(({ effects }) => effects)
+    .map((effect) => (effect.op === 'append' ? effect.value : null) as { landings: number; on: string });
+const later = (departs: string, sheet: FactSheet = stale): FactSheet => ({
+  ...sheet,
+  flight: { ...sheet.flight, departs: `${departs}T18:00:00Z`, arrives: `${departs}T19:00:00Z` },
+});
+
+test.each([
+  ...[1, 2, 3, 4, 5, 6].map((needed) => [needed, needed] as const),
+  ...([
+    [7, 8],
+    [8, 8],
+    [9, 10],
+    [10, 10],
+  ] as const),
+])('where %i landings are asked for, %i are offered', (needed, offered) => {
+  expect(
+    landings(remedies(`pilot.landingsInModelInDays(30) >= ${needed}`)).map((one) => one.landings),
+  ).toEqual([offered]);
+});
+test('more than ten are not', () => {
+  expect(remedies('pilot.landingsInModelInDays(30) >= 11')).toEqual([]);
+});
+
+test('the flight with an instructor is told whole', () => {
+  const [remedy] = remedies('pilot.landingsInModelInDays(30) >= 1');
+  expect(remedy).toMatchObject({
+    ...{ act: 'fly-landings-model', by: 'instructor' },
+    title: 'Fly 1 landing in the Harrow Lark 160 with an instructor.',
+    effects: [
+      {
+        ...{ op: 'append', fact: 'pic.log' },
+        value: {
+          ...{ id: 'planned:fly-landings-model', on: '2027-02-28', departedAt: '2027-02-28T18:00:00Z' },
+          ...{ role: 'dual-received', landings: 1, takeoffs: 1, nightTenths: 0, modelId: 'model-lark' },
+        },
+      },
+    ],
+  });
+});
+
+// What is known is of 2027-02-28; a flight counts for five days here.
+test.each([
+  ['2027-03-01', '2027-02-28'],
+  ['2027-03-07', '2027-03-07'],
+  ['2027-03-12', '2027-03-07'],
+  ['2027-03-14', '2027-03-14'],
+  ['2027-03-28', '2027-03-28'],
+  ['2027-04-25', '2027-04-25'],
+  ['2027-05-23', '2027-05-23'],
+  ['2027-06-20', '2027-06-20'],
+])('for a flight on %s the landings are flown on %s', (departs, on) => {
+  const sheet = later(departs);
+  expect(landings(remedies('pilot.landingsInModelInDays(5) >= 1', sheet)).map((one) => one.on)).toEqual([on]);
+});
+
+test('none where the log or the type is not known, or the rule does not look at the log', () => {
+  expect(remedies('pilot.ageYears > 99')).toEqual([]);
+  // Landings in whatever model: the rule does not say that it reads of the aircraft, so no flight in it can be planned.
+  expect(remedies('pilot.landingsInDays(30) >= 1')).toEqual([]);
+  const bare: FactSheet = { ...stale, aircraft: { ...stale.aircraft, type: NOTHING } };
+  const asks = 'flight.forHire && pilot.landingsInModelInDays(30) >= 1';
+  expect(remedies(asks, bare)).toEqual([]);
+});
+
+test('none that an act leaves unknown: with an instructor still to be named, nothing is known of the pilot', () => {
+  const asks = 'pilot.ageYears > 99 || (flight.instruction && pilot.ageYears > 0)';
+  expect(remedies(asks)).toEqual([]);
+  expect(remedies('pilot.ageYears > 99 || flight.instruction').map(({ act }) => act)).toEqual([
+    'fly-with-instructor',
+  ]);
+});
+
+test('the easiest first: landings, then an instructor, then no passengers', () => {
+  const sheet = memberWith(flying([flown('2026-06-01')]), { purpose: 'passengers', personsOnBoard: 3 });
+  const asks = 'pilot.landingsInModelInDays(30) >= 1 || flight.instruction || flight.passengers == 0';
+  expect(remedies(asks, sheet).map(({ act }) => act)).toEqual([
+    ...['fly-landings-model', 'fly-with-instructor', 'leave-passengers'],
+  ]);
+});
+
+test('what was flown before counts beside what is planned', () => {
+  const sheet = memberWith(flying([flown('2027-02-20', { landings: 3 })]));
+  expect(
+    landings(remedies('pilot.landingsInModelInDays(30) >= 5', sheet)).map((one) => one.landings),
+  ).toEqual([2]);
+  const other = memberWith({ ...flying([]), log: known([], sheet.knownAt) });
+  expect(
+    landings(remedies('pilot.landingsInModelInDays(30) >= 2', other)).map((one) => one.landings),
+  ).toEqual([2]);
+});
