@@ -22,6 +22,7 @@ import { crewJudged, crewOf } from '../crew.js';
 import { endLapsedHolds } from '../holds/lapsed.js';
 import type { StoredAnswer } from '../idempotency.js';
 import { underKey } from '../keyed.js';
+import { keptForOthers } from '../standby/kept-slots.sql.js';
 import { changedFlight, type ChangedFlight } from './changed-flight.js';
 import type { EditBookingDto } from './changes.dto.js';
 import { notOpen, notYours } from './changes.problems.js';
@@ -137,8 +138,14 @@ export class EditService {
     const { departs, arrives } = next.after;
     const memberIds = crewOf({ ...next.request, memberId: row.memberId });
     const { aircraftId } = next;
-    await endLapsedHolds(em, { aircraftId, memberIds, departs, arrives, now: this.clock.now() });
-    return this.conflictIn(em, user, row, next);
+    const now = this.clock.now();
+    await endLapsedHolds(em, { aircraftId, memberIds, departs, arrives, now });
+    const { clubId } = user;
+    const { memberId } = row;
+    return (
+      (await this.conflictIn(em, user, row, next)) ??
+      (await keptForOthers(em, { clubId, aircraftId, memberId, departs, arrives, now }))
+    );
   }
 
   private async conflictIn(
