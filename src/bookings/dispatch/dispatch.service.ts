@@ -251,7 +251,7 @@ export class DispatchService {
         ...{ status: 422, field: 'personsOnBoard' },
         detail: 'The crew alone are more. Count everyone aboard.',
       });
-    return swapBooking(em, booking, judged, now);
+    return swapBooking(em, booking, judged, { byId: user.memberId, now });
   }
 }
 
