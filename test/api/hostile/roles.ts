@@ -162,7 +162,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   [/^(listUndeliveredMail|retryMail)$/, OFFICERS],
   // From dispatch to return: its crew, and who may ask for anybody or keeps the hours.
   [/^(lookAtDispatch|dispatchFlight)$/, READERS],
-  [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight)$/, [...READERS, ...COORDINATOR]],
+  [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight|setDueBack)$/, [...READERS, ...COORDINATOR]],
   // And the pilot.
   [/^correctReturn$/, [...COORDINATOR, ...OFFICERS]],
   [/^list(FlightsOut|OverdueAlerts|OverdueContacts)$/, ALL],
