@@ -33,6 +33,8 @@ import { Feeds1764000000032 } from './0032-feeds.js';
 import { NoticeValues1764000000033 } from './0033-notice-values.js';
 import { Charges1764000000034 } from './0034-charges.js';
 import { ChargeValues1764000000035 } from './0035-charge-values.js';
+import { DueBack1764000000036 } from './0036-due-back.js';
+import { WeatherRounds1764000000037 } from './0037-weather-rounds.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -69,4 +71,6 @@ export const MIGRATIONS = [
   NoticeValues1764000000033,
   Charges1764000000034,
   ChargeValues1764000000035,
+  DueBack1764000000036,
+  WeatherRounds1764000000037,
 ];

@@ -17,8 +17,7 @@ import { crewJudged, crewOf } from './crew.js';
 import { endLapsedHolds } from './holds/lapsed.js';
 import type { StoredAnswer } from './idempotency.js';
 import { underKey } from './keyed.js';
-import { expireOffers, keptUntil } from './standby/kept-slots.sql.js';
-import { slotKept } from './standby/standby.problems.js';
+import { keptForOthers } from './standby/kept-slots.sql.js';
 
 /** A booking as it stands, or why there is none. */
 export type Booked = { booking: BookingRow } | { refused: ProblemException };
@@ -58,9 +57,13 @@ export class BookService {
     request: BookDto,
     seriesId: string | null = null,
   ): Promise<Booked> {
-    await endLapsedHolds(em, { ...request, memberIds: this.crew(user, request), now: this.clock.now() });
+    const now = this.clock.now();
+    await endLapsedHolds(em, { ...request, memberIds: this.crew(user, request), now });
+    const whose = request.memberId ?? user.memberId;
     // Whoever lost the slot is told at once; judging takes longer, and others wait for this lock.
-    const taken = (await this.conflictIn(em, request, user)) ?? (await this.keptForOthers(em, request, user));
+    const taken =
+      (await this.conflictIn(em, request, user)) ??
+      (await keptForOthers(em, { ...request, clubId: user.clubId, memberId: whose, now }));
     if (taken) return { refused: taken };
     const { aircraftId, note = '', override, ...flight } = request;
     const { decided, policy } = await this.decisions.decideIn(em, user, flight, [aircraftId]);
@@ -89,19 +92,6 @@ export class BookService {
 
   private crew(user: SignedIn, request: BookDto): string[] {
     return crewOf({ ...request, memberId: request.memberId ?? user.memberId });
-  }
-
-  /** A slot that is offered to somebody on standby and kept for them. */
-  private async keptForOthers(
-    em: EntityManager,
-    request: BookDto,
-    user: SignedIn,
-  ): Promise<ProblemException | null> {
-    const { memberId = user.memberId, aircraftId, departs, arrives } = request;
-    const now = this.clock.now();
-    await expireOffers(em, { now, aircraftId });
-    const until = await keptUntil(em, { aircraftId, memberId, departs, arrives });
-    return until === null ? null : slotKept(until, await clubZone(em, user.clubId));
   }
 
   private async conflictIn(

@@ -29,6 +29,8 @@ import { DispatchController } from './dispatch/dispatch.controller.js';
 import { DispatchService } from './dispatch/dispatch.service.js';
 import { TakeBackService } from './dispatch/take-back.service.js';
 import { DisplacementsController } from './displacements/displacements.controller.js';
+import { DueBackController } from './due-back/due-back.controller.js';
+import { DueBackService } from './due-back/due-back.service.js';
 import { FlightsController } from './flights/flights.controller.js';
 import { HoldsController } from './holds/holds.controller.js';
 import { HoldsService } from './holds/holds.service.js';
@@ -48,13 +50,13 @@ import { SeriesService } from './series/series.service.js';
     ...[BlocksController, HoldsController, SeriesController],
     ...[BookingsController, ChangesController, DisplacementsController],
     ...[AnyAircraftController, AvailabilityController, StandbyController],
-    ...[FlightsController, DispatchController, ReturnController, OverdueController],
+    ...[FlightsController, DispatchController, ReturnController, DueBackController, OverdueController],
   ],
   providers: [
     ...[BookService, BookingsService, BlocksService, CancelService, EditService],
     ...[HandOverService, HistoryService, HoldsService, SeriesService],
     ...[DispatchService, TakeBackService, ReturnService, CorrectionService],
-    ...[OverdueService, OverdueWorker],
+    ...[DueBackService, OverdueService, OverdueWorker],
     ...[AnyAircraftService, AvailabilityService, StandbyService, StandbyWorker],
   ],
   exports: [BookService],

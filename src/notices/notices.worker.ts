@@ -1,6 +1,7 @@
 import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } from '@nestjs/common';
 import { clubZone } from '../clubs/club-time.js';
 import { Clock } from '../platform/clock.js';
+import { forgetOldKeys } from '../platform/database/old-keys.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { ClubRounds, type Rounds } from '../platform/queue/club-rounds.js';
 import { Deliveries } from './outbox/deliver.js';
@@ -19,7 +20,8 @@ export const LIVE_KEPT = "interval '1 hour'";
 
 /**
  * Does what is due of a club's notices: reminders once a day, notices that have gathered, mail. `notice_due` says when to
- * look; a row goes once what it stands for is done, so that nothing is lost with the process that was at it.
+ * look; a row goes once what it stands for is done, so that nothing is lost with the process that was at it. Old Idempotency-Keys
+ * go with the daily round.
  */
 @Injectable()
 export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutdown {
@@ -76,8 +78,10 @@ export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutd
         'DELETE FROM notice_due WHERE club_id = bellcrank_club() AND id = ANY ($1::bigint[])',
         [due.map(({ id }) => id)],
       );
-      if (remind && gone > 0)
+      if (remind && gone > 0) {
         await noteDue(em, 'reminders', nextClock(now, await clubZone(em, clubId), REMIND_AT));
+        await forgetOldKeys(em);
+      }
       await em.query(
         `DELETE FROM live_changes WHERE club_id = bellcrank_club() AND recorded_at < now() - ${LIVE_KEPT}`,
       );

@@ -22,15 +22,20 @@ registerConstraint(
     detail: 'This report is on record already, word for word. Nothing is to be done.',
   },
   {
+    constraint: 'weather_fetches_pkey',
+    ...{ code: 'report-known', status: 409, title: 'Report already there' },
+    detail: 'The weather of this airfield was just fetched. Nothing is to be done.',
+  },
+  {
     constraint: 'weather_reports_kept_chk',
     ...{ code: 'report-kept', status: 409, title: 'Weather reports are not edited' },
     detail: 'A report stays as it was written; a newer one takes its place.',
   },
-  {
-    constraint: 'weather_reports_airfield_fk',
+  ...['weather_reports_airfield_fk', 'weather_fetches_airfield_fk'].map((constraint) => ({
+    constraint,
     ...{ code: 'airfield-unknown', status: 404, title: 'No such airfield' },
     detail: 'The club has no such airfield. Check the id.',
-  },
+  })),
   ...['weather_reports_member_fk', 'weather_reports_paster_fk'].map((constraint) => ({
     constraint,
     ...{ code: 'member-unknown', status: 404, title: 'No such member' },

@@ -1,6 +1,7 @@
 import { Module } from '@nestjs/common';
 import { defineProblems } from '../platform/problems/problem-catalogue.js';
 import { WeatherSource } from './source/weather-source.js';
+import { WeatherWorker } from './rounds/weather.worker.js';
 import './weather.constraints.js';
 import { WeatherService } from './weather.service.js';
 
@@ -13,5 +14,5 @@ defineProblems({
 });
 
 /** Weather reports: fetched from the configured source, pasted, and read. */
-@Module({ providers: [WeatherSource, WeatherService], exports: [WeatherService] })
+@Module({ providers: [WeatherSource, WeatherService, WeatherWorker], exports: [WeatherService] })
 export class WeatherModule {}

@@ -3,6 +3,7 @@ import { Clock } from '../platform/clock.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { toSeconds } from '../rules/index.js';
 import { isCurrent, keepReports } from './reports/keep-reports.js';
+import { claimStations, STATION } from './rounds/claim-stations.js';
 import { WeatherSource } from './source/weather-source.js';
 
 /** No forecast speaks of a later departure. */
@@ -43,15 +44,29 @@ export class WeatherService {
     });
     const stations = (codes as { code: string }[])
       .map(({ code }) => code)
-      .filter((code) => STATION.test(code));
+      .filter((code) => new RegExp(STATION).test(code));
+    await this.keep(clubId, stations, now);
+  }
+
+  /**
+   * Fetches for the club's booked flights that depart soon, each airfield once an interval (`club.weather.fetch-*`). The transaction
+   * that claims the airfields is over before the source is asked.
+   * @returns how many airfields were asked for, and how many reports came
+   */
+  async bringInBooked(clubId: string): Promise<{ stations: number; reports: number }> {
+    if (!this.source.configured) return { stations: 0, reports: 0 };
+    const now = this.clock.now();
+    const stations = await this.db.run(clubId, (em) => claimStations(em, clubId, now));
+    return { stations: stations.length, reports: await this.keep(clubId, stations, now) };
+  }
+
+  private async keep(clubId: string, stations: readonly string[], now: string): Promise<number> {
     const reports = (await this.source.reportsOf(stations)).filter((report) => isCurrent(report, now));
-    if (reports.length === 0) return;
-    await this.db.run(clubId, (em) => keepReports(em, reports, { obtainedAt: now, pasted: null }));
+    if (reports.length > 0)
+      await this.db.run(clubId, (em) => keepReports(em, reports, { obtainedAt: now, pasted: null }));
+    return reports.length;
   }
 }
-
-/** Location indicators have four letters or digits; other codes of a club are its own. */
-const STATION = /^[A-Z][A-Z0-9]{3}$/;
 
 const AIRFIELDS = `SELECT f.code FROM airfields f WHERE f.club_id = bellcrank_club() AND (f.code = ANY ($1::text[])
    OR ($2 AND f.id IN (SELECT a.home_airfield_id FROM aircraft a WHERE a.club_id = bellcrank_club()

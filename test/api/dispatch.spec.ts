@@ -195,6 +195,16 @@ describe('dispatch', () => {
     expect(body.booking).toMatchObject({ status: 'dispatched', registration: 'NX102B', ...TODAY });
     expect(body.booking.id).not.toBe(id);
     expect(await status(id)).toBe('cancelled');
+    const { decisionId } = body.dispatch;
+    const told = async (booking: string) =>
+      (await ready.member.get(`/bookings/${booking}/changes`).expect(200)).body.items;
+    const by = { byId: ready.member.memberId, decisionId };
+    expect(await told(id)).toMatchObject([
+      { ...by, act: 'cancelled', before: { status: 'booked' }, after: { status: 'cancelled' } },
+    ]);
+    expect(await told(body.booking.id)).toMatchObject([
+      { ...by, act: 'edited', before: { aircraftId: ready.aircraftId }, after: { aircraftId: spare } },
+    ]);
     const other = await ready.club.signInAs('member', { name: 'Sam Second' });
     await ready.makePilot(other.memberId);
     await bookToday(ready, {}, other);

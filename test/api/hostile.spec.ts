@@ -20,7 +20,7 @@ const WRONG_PASSWORD = 'sign-in-refused';
 const KEYED = [
   ...['book', 'confirmTrack', 'importLog', 'importStatus'],
   ...['bookAny', 'goOnStandby'],
-  ...['dispatchFlight', 'returnFlight', 'correctReturn'],
+  ...['dispatchFlight', 'returnFlight', 'correctReturn', 'setDueBack'],
   ...['adjustAccount', 'recordReceipt'],
   ...['editBooking', 'acceptHandOver', 'bookSeries', 'editSeries', 'holdSlot', 'confirmHold'],
 ];

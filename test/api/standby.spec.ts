@@ -121,6 +121,29 @@ describe('standby', () => {
     await book(second).expect(201);
   });
 
+  it('keeps the slot from a flight that is moved there and from a hold, until it runs out', async () => {
+    const elsewhere = { departs: '2026-03-12T18:00:00Z', arrives: '2026-03-12T20:00:00Z' };
+    const { body: booking } = await book(second, elsewhere).expect(201);
+    const teacher = await ready.club.signInAs('instructor', { name: 'Tess Teacher' });
+    await wait(first);
+    await pass();
+    const move = () =>
+      second
+        .patch(`/bookings/${booking.id}`, tomorrow, `"${booking.rowVersion}"`)
+        .set('Idempotency-Key', newId());
+    const hold = () =>
+      teacher
+        .post('/bookings/holds', { ...tomorrow, aircraftId: ready.aircraftId, memberId: second.memberId })
+        .set('Idempotency-Key', newId());
+    const { expiresAt } = (await offerOf(first))!;
+    for (const refused of [await move().expect(409), await hold().expect(409)])
+      expect(refused.body).toMatchObject({ code: 'slot-kept', keptUntil: expiresAt });
+    // Nobody has looked yet.
+    api.clock.set(expiresAt);
+    await move().expect(200);
+    expect((await hold().expect(409)).body.code).toBe('slot-taken');
+  });
+
   it('is never offered to whom the engine says no, and passes them by', async () => {
     await api.sql("UPDATE members SET standing = 'suspended' WHERE id = $1", [first.memberId]);
     await wait(first);

@@ -17,6 +17,7 @@ const CHECKED_IN: Record<string, string> = {
   audit_log: 'written by triggers',
   airfields: 'clubs/airfields',
   weather_reports: 'weather/reports',
+  weather_fetches: 'weather/rounds',
   runways: 'clubs/airfields',
   policy_values: 'clubs/policy',
   club_rules: 'clubs/rules',

@@ -73,6 +73,22 @@ it('has a case for every constraint of the table', async () => {
   expect([...new Set(CASES.map(([constraint]) => constraint))].sort()).toEqual([...needed].sort());
 });
 
+it('weather_fetches_airfield_fk, weather_fetches_pkey: one time for each airfield of the club', async () => {
+  const fetched = (of: Scene): Row => ({
+    ...{ id: undefined, club_id: own.clubId, airfield_id: of.airfieldId, fetched_at: '2026-03-01T20:00:00Z' },
+  });
+  const table = 'weather_fetches';
+  expect(await rowRefusal(db, own.clubId, table, fetched(foreign))).toMatchObject({
+    constraint: 'weather_fetches_airfield_fk',
+  });
+  expect(await rowRefusal(db, own.clubId, table, fetched(own))).toBeNull();
+  expect(await rowRefusal(db, own.clubId, table, fetched(own))).toMatchObject({
+    constraint: 'weather_fetches_pkey',
+  });
+  const proven = ['weather_fetches_airfield_fk', 'weather_fetches_pkey'];
+  expect((await constraintsToProve(db, [table])).filter((one) => !proven.includes(one))).toEqual([]);
+});
+
 it('weather_reports_kept_chk: a text stays as it was written', async () => {
   const sql = `UPDATE weather_reports SET text = 'METAR XQLF 011953Z CAVOK' WHERE club_id = '${own.clubId}'`;
   expect(await refusal(db, own.clubId, sql)).toMatchObject({ constraint: 'weather_reports_kept_chk' });

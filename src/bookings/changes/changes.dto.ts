@@ -97,6 +97,8 @@ export class BookingStateDto {
   departs?: string;
   @ApiPropertyOptional({ format: 'date-time' })
   arrives?: string;
+  @ApiPropertyOptional({ format: 'date-time', description: 'By it an aircraft that is out is overdue' })
+  dueBackAt?: string;
   @ApiPropertyOptional({ type: String, nullable: true })
   purpose?: string | null;
   @ApiPropertyOptional({ type: 'integer', nullable: true })

@@ -14,6 +14,8 @@ export interface BookingState {
   secondPilotId: string | null;
   departs: string;
   arrives: string;
+  /** Of a flight that is out: by it the aircraft is overdue. */
+  dueBackAt?: string;
   purpose: string | null;
   personsOnBoard: number | null;
   kind: string;

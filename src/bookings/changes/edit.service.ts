@@ -22,6 +22,8 @@ import { crewJudged, crewOf } from '../crew.js';
 import { endLapsedHolds } from '../holds/lapsed.js';
 import type { StoredAnswer } from '../idempotency.js';
 import { underKey } from '../keyed.js';
+import { expectBack } from '../overdue/aircraft-out.js';
+import { keptForOthers } from '../standby/kept-slots.sql.js';
 import { changedFlight, type ChangedFlight } from './changed-flight.js';
 import type { EditBookingDto } from './changes.dto.js';
 import { notOpen, notYours } from './changes.problems.js';
@@ -101,6 +103,9 @@ export class EditService {
       decisionId: stands,
       crew: one === undefined ? row.people : crewJudged(one.sheet),
     });
+    // Of an aircraft that is out the time due back goes with the end of the booking.
+    if (row.status === 'dispatched' && next.after.arrives !== row.arrives)
+      await expectBack(em, { bookingId: row.id, dueBackAt: next.after.arrives });
     if (one && stands === one.id)
       await keepOverride(em, user, { bookingId: row.id, decided: one, reason: edit.override?.reason });
     await noteChange(em, {
@@ -137,8 +142,14 @@ export class EditService {
     const { departs, arrives } = next.after;
     const memberIds = crewOf({ ...next.request, memberId: row.memberId });
     const { aircraftId } = next;
-    await endLapsedHolds(em, { aircraftId, memberIds, departs, arrives, now: this.clock.now() });
-    return this.conflictIn(em, user, row, next);
+    const now = this.clock.now();
+    await endLapsedHolds(em, { aircraftId, memberIds, departs, arrives, now });
+    const { clubId } = user;
+    const { memberId } = row;
+    return (
+      (await this.conflictIn(em, user, row, next)) ??
+      (await keptForOthers(em, { clubId, aircraftId, memberId, departs, arrives, now }))
+    );
   }
 
   private async conflictIn(

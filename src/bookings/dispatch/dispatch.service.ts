@@ -29,6 +29,7 @@ import { mayDispatch } from '../flights/who.js';
 import type { StoredAnswer } from '../idempotency.js';
 import { type Done, underKey } from '../keyed.js';
 import { putOut } from '../overdue/aircraft-out.js';
+import { keptForOthers } from '../standby/kept-slots.sql.js';
 import { type DispatchDto, DispatchSheet, type LookDto } from './dispatch.dto.js';
 import {
   cannotGo,
@@ -251,12 +252,15 @@ export class DispatchService {
       ...{ ...wanted, departs: flight.departs, arrives: flight.arrives, exceptId: booking.id },
     });
     if (conflict) throw slotTaken(conflict, wanted, await clubZone(em, user.clubId));
+    const { clubId } = user;
+    const kept = await keptForOthers(em, { ...flight, clubId, aircraftId: aircraft.id, now });
+    if (kept) throw kept;
     if (body.personsOnBoard < memberIds.length)
       throw new ProblemException('value-refused', {
         ...{ status: 422, field: 'personsOnBoard' },
         detail: 'The crew alone are more. Count everyone aboard.',
       });
-    return swapBooking(em, booking, judged, now);
+    return swapBooking(em, booking, judged, { byId: user.memberId, now });
   }
 }
 

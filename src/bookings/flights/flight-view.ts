@@ -5,6 +5,7 @@ import { BookingDto } from '../booking.dto.js';
 import { findBooking } from '../bookings.sql.js';
 import { DispatchView } from '../dispatch/dispatch.dto.js';
 import { findDispatch, type DispatchRow } from '../dispatch/dispatch.sql.js';
+import { dueBackOf } from '../overdue/aircraft-out.js';
 import { NOT_FLIGHT_FOLLOWING } from '../overdue/overdue.dto.js';
 import { ReturnView } from '../return/return.dto.js';
 import { findReturn, type ReturnRow } from '../return/return.sql.js';
@@ -19,13 +20,16 @@ export async function flightView(
 ): Promise<FlightView> {
   const booking = (await findBooking(em, bookingId))!;
   const dispatch = await findDispatch(em, bookingId);
+  const dueBackAt =
+    booking.status === 'dispatched' ? ((await dueBackOf(em, bookingId)) ?? booking.arrives) : null;
   const returned = await findReturn(em, bookingId);
   return {
     booking: BookingDto.from(booking, user),
     planned: booking.kind === 'flight' ? await plannedAs(em, bookingId) : null,
     dispatch: dispatch && dispatchView(dispatch),
     return: returned && returnView(returned),
-    overdue: booking.status === 'dispatched' && booking.arrives < now,
+    dueBackAt,
+    overdue: dueBackAt !== null && dueBackAt < now,
     caution: NOT_FLIGHT_FOLLOWING,
   };
 }

@@ -23,6 +23,8 @@ export class FlightView {
   dispatch: DispatchView | null;
   @Shown({ type: () => ReturnView, nullable: true, description: 'As it stands, corrections made' })
   return: ReturnView | null;
+  @Shown({ type: 'string', format: 'date-time', nullable: true, description: 'null: it is not out' })
+  dueBackAt: string | null;
   @Shown({ type: 'boolean', description: 'Out, and the time it is due back has passed' })
   overdue: boolean;
   @Shown({ type: 'string' })

@@ -31,11 +31,13 @@ export class FlightsController {
   })
   async out(@CurrentUser() { clubId, memberId }: SignedIn): Promise<FlightsOut> {
     const work = `SELECT b.id AS "bookingId", b.aircraft_id AS "aircraftId", a.registration, m.name AS "memberName",
-        ${instant('upper(b.during)')} AS "dueBackAt", upper(b.during) < $2::timestamptz AS overdue,
+        ${instant('coalesce(o.due_back_at, upper(b.during))')} AS "dueBackAt",
+        coalesce(o.due_back_at, upper(b.during)) < $2::timestamptz AS overdue,
         EXISTS (SELECT 1 FROM booking_people p WHERE p.club_id = b.club_id AND p.booking_id = b.id AND p.member_id = $1) AS mine
        FROM bookings b JOIN aircraft a ON a.club_id = b.club_id AND a.id = b.aircraft_id
        JOIN members m ON m.club_id = b.club_id AND m.id = b.member_id
-      WHERE b.club_id = bellcrank_club() AND b.status = 'dispatched' ORDER BY upper(b.during), b.id`;
+       LEFT JOIN aircraft_out o ON o.club_id = b.club_id AND o.booking_id = b.id
+      WHERE b.club_id = bellcrank_club() AND b.status = 'dispatched' ORDER BY coalesce(o.due_back_at, upper(b.during)), b.id`;
     const items = await this.db.run(
       clubId,
       (em): Promise<FlightOut[]> => em.query(work, [memberId, this.clock.now()]),

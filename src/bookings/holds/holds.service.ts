@@ -24,6 +24,7 @@ import { lockForChange, noteChange, writeState } from '../changes/changes.sql.js
 import { crewJudged } from '../crew.js';
 import type { StoredAnswer } from '../idempotency.js';
 import { underKey, type Done } from '../keyed.js';
+import { keptForOthers } from '../standby/kept-slots.sql.js';
 import type { ConfirmHoldDto, HoldDto } from './holds.dto.js';
 import { endLapsedHolds } from './lapsed.js';
 
@@ -66,7 +67,10 @@ export class HoldsService {
         await lockPeople(em, crew);
         const now = this.clock.now();
         await endLapsedHolds(em, { aircraftId, memberIds: crew, departs, arrives, now });
-        const taken = await conflict(em);
+        const { clubId } = user;
+        const taken =
+          (await conflict(em)) ??
+          (await keptForOthers(em, { clubId, aircraftId, memberId, departs, arrives, now }));
         if (taken) return { refused: taken };
         const holdUntil = await this.until(em, user, departs, now);
         return this.keep(em, user, hold, holdUntil);

@@ -14,7 +14,7 @@ registerWords({ code: 'overdue-alert-refused', status: 409, title: 'The alert ca
   ],
   ['overdue_alerts_late_chk', undefined, 'Nobody is told before the aircraft is due back.'],
   ['overdue_alerts_seen_chk', undefined, 'An alert is put away after it was told.'],
-  ['overdue_alerts_once_uq', undefined, 'This person was told of this flight before.'],
+  ['overdue_alerts_once_uq', undefined, 'This person was told of this flight and its time due back before.'],
   ['aircraft_out_pkey', undefined, 'The aircraft is out with this flight already. Read it again.'],
 ]);
 registerReferences([

@@ -17,7 +17,7 @@ export interface OverdueAlert {
 
 /**
  * Tells one person: the one place where it happens. The alert stands on the page of whom it names, and mail goes out, in quiet
- * hours too. Whoever was told before of this flight is not told again.
+ * hours too. Whoever was told before of this flight and this time due back is not told again.
  * @returns the id of the alert, or null when there was one already
  */
 export async function tellOverdue(em: EntityManager, alert: OverdueAlert): Promise<string | null> {
@@ -38,7 +38,7 @@ export async function tellOverdue(em: EntityManager, alert: OverdueAlert): Promi
   );
   const { registration, pilot } = flight!;
   await postNotice(em, {
-    ...{ kind: 'overdue', cause: `overdue:${dispatchId}`, at: toldAt },
+    ...{ kind: 'overdue', cause: `overdue:${dispatchId}:${dueBackAt}`, at: toldAt },
     to: [
       {
         ...{ memberId, urgent: true },

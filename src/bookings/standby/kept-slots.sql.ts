@@ -1,6 +1,13 @@
-/** Offers as whoever books meets them: slots that are kept for somebody, and offers whose time is over. */
+/**
+ * Offers as whoever books meets them: slots that are kept for somebody, and offers whose time is over.
+ *
+ * Locks are taken in one order by everybody, so that nobody waits in a circle: aircraft, entries on standby by id, offers, people.
+ */
 import type { EntityManager } from 'typeorm';
+import { clubZone } from '../../clubs/club-time.js';
 import { instant } from '../../decisions/gather/sql.js';
+import type { ProblemException } from '../../platform/problems/index.js';
+import { slotKept } from './standby.problems.js';
 
 /**
  * Ends offers whose time is over, of one aircraft or of all. Who let one pass goes to the back of the order.
@@ -11,9 +18,13 @@ export async function expireOffers(
   of: { now: string; aircraftId: string | null },
 ): Promise<number> {
   const expired: { entryId: string }[] = await em.query(
-    `WITH expired AS (UPDATE standby_offers SET state = 'expired', answered_at = $1
+    `WITH entries AS MATERIALIZED (SELECT e.id FROM standby_entries e
+        WHERE e.club_id = bellcrank_club() AND EXISTS (SELECT 1 FROM standby_offers o WHERE o.club_id = e.club_id AND o.entry_id = e.id
+          AND o.state = 'open' AND o.expires_at <= $1::timestamptz AND ($2::uuid IS NULL OR o.aircraft_id = $2))
+        ORDER BY e.id FOR UPDATE),
+     expired AS (UPDATE standby_offers SET state = 'expired', answered_at = $1
         WHERE club_id = bellcrank_club() AND state = 'open' AND expires_at <= $1::timestamptz
-          AND ($2::uuid IS NULL OR aircraft_id = $2) RETURNING entry_id)
+          AND ($2::uuid IS NULL OR aircraft_id = $2) AND entry_id IN (SELECT id FROM entries) RETURNING entry_id)
      SELECT entry_id AS "entryId" FROM expired`,
     [of.now, of.aircraftId],
   );
@@ -26,7 +37,7 @@ export async function expireOffers(
 }
 
 /** Until when any of this time is kept for somebody else; null: it is not. Offers that are over have been ended before. */
-export async function keptUntil(
+async function keptUntil(
   em: EntityManager,
   of: { aircraftId: string; memberId: string; departs: string; arrives: string },
 ): Promise<string | null> {
@@ -37,4 +48,21 @@ export async function keptUntil(
     [of.aircraftId, of.memberId, of.departs, of.arrives],
   );
   return row?.until ?? null;
+}
+
+/** Why somebody cannot have this time: it is offered to who is on standby, and kept for them. Offers that are over are ended first. */
+export async function keptForOthers(
+  em: EntityManager,
+  of: {
+    clubId: string;
+    aircraftId: string;
+    memberId: string;
+    departs: string;
+    arrives: string;
+    now: string;
+  },
+): Promise<ProblemException | null> {
+  await expireOffers(em, of);
+  const until = await keptUntil(em, of);
+  return until === null ? null : slotKept(until, await clubZone(em, of.clubId));
 }

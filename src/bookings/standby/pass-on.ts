@@ -13,7 +13,17 @@ import { judge, plusSeconds, toSeconds, type Instant, type Policy } from '../../
 import { bestFirst, sharingNumbers } from '../any-aircraft/best-first.js';
 import { conflictsOf, lockAircraft } from '../bookings.sql.js';
 import { expireOffers } from './kept-slots.sql.js';
-import { clearUp, takeWakes, waitingWithSlots, wakeNext, type Waiting } from './waiting.sql.js';
+import { lockStandby } from './standby.sql.js';
+import {
+  clearUp,
+  isFree,
+  lockEntries,
+  readWakes,
+  takeWakes,
+  waitingWithSlots,
+  wakeNext,
+  type Waiting,
+} from './waiting.sql.js';
 
 /** Entries looked at in one transaction, and how often somebody looks while anybody waits. */
 const ENTRIES_AT_ONCE = 200;
@@ -35,24 +45,44 @@ export interface PassedOn {
 }
 
 /**
- * One round for a club. Everything is one transaction under the club's lock: done twice, or by two replicas at once, it comes
- * out the same, and nothing is lost when it breaks off.
+ * One round for a club: what is over is ended, then each slot is offered in a transaction of its own, so that nobody who books waits
+ * for all that is judged. Each step is done under the club's lock and looks anew: done twice, or by two replicas at once, it comes
+ * out the same. What called for the round stays on record until all of it is done, so nothing is lost when it breaks off.
  */
-export function passOn(
+export async function passOn(
   db: TenantDb,
-  clubId: string,
-  of: { now: Instant; note: (clubId: string) => void },
-): Promise<PassedOn> {
-  return db.run(clubId, (em) => oneRound(em, clubId, of), { statementTimeoutMs: 60_000 });
-}
-
-async function oneRound(
-  em: EntityManager,
   clubId: string,
   { now, note }: { now: Instant; note: (clubId: string) => void },
 ): Promise<PassedOn> {
-  await em.query(`SELECT pg_advisory_xact_lock(hashtextextended('standby of ' || $1::text, 0))`, [clubId]);
-  await takeWakes(em);
+  const step = <T>(work: (em: EntityManager) => Promise<T>): Promise<T> =>
+    db.run(
+      clubId,
+      async (em) => {
+        await em.query(`SELECT pg_advisory_xact_lock(hashtextextended('standby of ' || $1::text, 0))`, [
+          clubId,
+        ]);
+        return work(em);
+      },
+      { statementTimeoutMs: 60_000 },
+    );
+  const { wakes, expired, numbers, waiting } = await step((em) => beginRound(em, now));
+  const gone: Slot[] = [];
+  for (const entry of waiting) {
+    const slot = await step((em) => offerTo(em, { entry, now, numbers, gone }));
+    if (slot) gone.push(slot);
+  }
+  if (gone.length > 0) note(clubId);
+  await step(async (em) => {
+    await takeWakes(em, wakes);
+    await wakeNext(em, { now, everySeconds: LOOK_EVERY_SECONDS });
+  });
+  return { expired, offered: gone.length };
+}
+
+/** Ends what is over, and sees who waits for what is free. */
+async function beginRound(em: EntityManager, now: Instant) {
+  const wakes = await readWakes(em);
+  await lockEntries(em, now);
   await clearUp(em, now);
   const expired = await expireOffers(em, { now, aircraftId: null });
   const numbers = await standbyPolicy(em, now);
@@ -60,18 +90,7 @@ async function oneRound(
     ...{ now, noLaterThan: plusSeconds(now, numbers.noticeSeconds) },
     ...{ fewestHoursFirst: numbers.fewestHoursFirst, limit: ENTRIES_AT_ONCE },
   });
-  let offered = 0;
-  const gone: Slot[] = [];
-  for (const entry of waiting) {
-    const slot = await offerTo(em, { entry, now, numbers, gone });
-    if (slot) {
-      gone.push(slot);
-      offered += 1;
-    }
-  }
-  if (offered > 0) note(clubId);
-  await wakeNext(em, { now, everySeconds: LOOK_EVERY_SECONDS });
-  return { expired, offered };
+  return { wakes, expired, numbers, waiting };
 }
 
 const DAY_S = 24 * 3600;
@@ -96,14 +115,17 @@ async function offerTo(
     (aircraftId) => !of.gone.some((slot) => overlap(slot, { aircraftId, departs, arrives })),
   );
   if (free.length === 0) return null;
-  for (const one of await judgedYes(em, { entry, now, free })) {
+  const yes = await judgedYes(em, { entry, now, free });
+  // Judged without a lock; those that may be offered are locked in the order in which all lock them.
+  for (const id of yes.map(({ sheet }) => sheet.aircraft.id).sort()) await lockAircraft(em, id);
+  await lockStandby(em, entry.id);
+  for (const one of yes) {
     const { id: aircraftId } = one.sheet.aircraft;
-    await lockAircraft(em, aircraftId);
     const people = [memberId, request.instructorId, request.secondPilotId].filter((id) => id !== undefined);
     const [taken] = await conflictsOf(em, {
       ...{ aircraftId, memberIds: people, departs, arrives, exceptId: null },
     });
-    if (taken) continue;
+    if (taken || !(await isFree(em, { entryId: entry.id, aircraftId, departs, arrives }))) continue;
     const wanted = plusSeconds(now, numbers.offerSeconds);
     const expiresAt = wanted < departs ? wanted : departs;
     await storeDecisions(em, [one], numbers.policy, memberId);

@@ -22,6 +22,7 @@ import {
   findStandby,
   insertStandby,
   listStandby,
+  lockStandby,
   setStandby,
   type StandbyRow,
 } from './standby.sql.js';
@@ -85,10 +86,7 @@ export class StandbyService {
       clubId,
       async (em) => {
         // Whoever passes slots on sees either the entry waiting or it withdrawn, and an offer made meanwhile is ended here.
-        await em.query(
-          'SELECT 1 FROM standby_entries WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE',
-          [id],
-        );
+        await lockStandby(em, id);
         const row = await findStandby(em, { id, memberId });
         if (!row) throw notThere('entry of yours on standby');
         requireVersion(row.rowVersion, ifMatch);
@@ -110,8 +108,9 @@ export class StandbyService {
       async (em) => {
         const seen = await findOffer(em, { id: offerId, memberId, lock: false });
         if (!seen) throw notThere('offer of yours');
-        // The aircraft first, as everybody who books it; then the offer, so that it is answered once.
+        // The aircraft first, as everybody who books it; then the entry and the offer, so that it is answered once.
         await lockAircraft(em, seen.aircraftId);
+        await lockStandby(em, seen.entryId);
         const offer = (await findOffer(em, { id: offerId, memberId, lock: true }))!;
         if (offer.state === 'accepted') return { booking: (await findBooking(em, offer.bookingId!))! };
         if (offer.state !== 'open' || offer.expiresAt <= this.clock.now()) throw offerOver();

@@ -130,6 +130,13 @@ export async function findOffer(
   return rows[0] ?? null;
 }
 
+/** Keeps others from changing an entry, and from ending its offers, until the transaction is over. */
+export async function lockStandby(em: EntityManager, id: string): Promise<void> {
+  await em.query('SELECT 1 FROM standby_entries WHERE club_id = bellcrank_club() AND id = $1 FOR UPDATE', [
+    id,
+  ]);
+}
+
 /** Answers or ends an open offer. */
 export async function answerOffer(
   em: EntityManager,

@@ -42,6 +42,17 @@ export const waitingWithSlots = (
     [of.now, of.noLaterThan, of.fewestHoursFirst, of.limit],
   );
 
+/** Queues for every entry that a round may end or put to the back, in the order in which all do. */
+export async function lockEntries(em: EntityManager, now: string): Promise<void> {
+  await em.query(
+    `SELECT 1 FROM standby_entries e WHERE e.club_id = bellcrank_club()
+        AND (e.state = 'waiting' AND lower(e.during) <= $1::timestamptz
+          OR EXISTS (SELECT 1 FROM standby_offers o WHERE o.club_id = e.club_id AND o.entry_id = e.id AND o.state = 'open'))
+      ORDER BY e.id FOR UPDATE`,
+    [now],
+  );
+}
+
 /** Ends entries whose departure has passed; takes back offers whose slot is gone (maintenance goes before) or whom nobody waits for. */
 export async function clearUp(em: EntityManager, now: string): Promise<void> {
   await em.query(
@@ -58,12 +69,36 @@ export async function clearUp(em: EntityManager, now: string): Promise<void> {
   );
 }
 
-/** Takes up what is due and what was to come. @returns how many of them */
-export async function takeWakes(em: EntityManager): Promise<number> {
-  const rows: unknown[] = await em.query(
-    'WITH taken AS (DELETE FROM standby_wakes WHERE club_id = bellcrank_club() RETURNING 1) SELECT 1 FROM taken',
+/** What is due and what was to come. They stay until the round that does it is over (`takeWakes`). */
+export async function readWakes(em: EntityManager): Promise<string[]> {
+  const rows: { id: string }[] = await em.query(
+    'SELECT id FROM standby_wakes WHERE club_id = bellcrank_club()',
   );
-  return rows.length;
+  return rows.map(({ id }) => id);
+}
+
+/** Takes up those that were done; what came meanwhile is for the next round. */
+export async function takeWakes(em: EntityManager, ids: readonly string[]): Promise<void> {
+  await em.query('DELETE FROM standby_wakes WHERE club_id = bellcrank_club() AND id = ANY ($1::bigint[])', [
+    ids,
+  ]);
+}
+
+/**
+ * Whether a slot may be offered for an entry: it still waits and is offered nothing, and nobody books the aircraft or is offered it.
+ * Asked under the locks of the aircraft and the entry.
+ */
+export async function isFree(
+  em: EntityManager,
+  of: { entryId: string; aircraftId: string; departs: string; arrives: string },
+): Promise<boolean> {
+  const rows: unknown[] = await em.query(
+    `SELECT 1 FROM standby_entries e WHERE e.club_id = bellcrank_club() AND e.id = $1 AND e.state = 'waiting'
+        AND NOT EXISTS (SELECT 1 FROM standby_offers o WHERE o.club_id = e.club_id AND o.state = 'open'
+          AND (o.entry_id = e.id OR o.aircraft_id = $2 AND o.during && tstzrange($3, $4, '[)')))`,
+    [of.entryId, of.aircraftId, of.departs, of.arrives],
+  );
+  return rows.length > 0;
 }
 
 /** Has somebody look again: when the next offer or entry ends, and every so often while anybody waits, since facts change. */

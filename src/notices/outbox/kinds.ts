@@ -45,6 +45,15 @@ export const NOTICE_KINDS = {
     delivery: 'now',
     mayBeOff: false,
   },
+  'aircraft-late': {
+    title: 'An aircraft you have booked is not back in time',
+    heading: (count) =>
+      count === 1
+        ? 'An aircraft will be late for your flight'
+        : `Aircraft will be late for ${count} of your flights`,
+    delivery: 'now',
+    mayBeOff: false,
+  },
   'standby-offer': {
     title: 'A slot you wait for is offered to you',
     heading: (count) =>

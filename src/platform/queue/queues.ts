@@ -13,6 +13,8 @@ export const QUEUES = {
   notices: { policy: 'short', retryLimit: 10, retryDelay: 30, retryBackoff: true, expireInSeconds: 1800 },
   /** Passes slots that came free on to who waits for them. Data: `{ clubId }`. */
   standby: { policy: 'short', retryLimit: 10, retryDelay: 5, retryBackoff: true, expireInSeconds: 600 },
+  /** Fetches the weather of booked flights. Data: `{ clubId }`. */
+  weather: { policy: 'short', retryLimit: 2, retryDelay: 60, retryBackoff: true, expireInSeconds: 300 },
 } as const satisfies Record<string, Omit<PgBoss.Queue, 'name'>>;
 
 export type QueueName = keyof typeof QUEUES;

@@ -126,6 +126,7 @@ export const BODIES: Record<string, (own: Ids) => Body> = {
   }),
   returnFlight: FLOWN,
   correctReturn: (own) => ({ ...FLOWN(own), replacesId: own.returnId, because: 'Misread' }),
+  setDueBack: () => ({ dueBackAt: '2026-03-10T16:30:00Z' }),
   setOverdueContacts: (own) => ({ contacts: [{ memberId: own.memberId, afterMinutes: 30 }] }),
   goOnStandby: (own) => ({
     ...{

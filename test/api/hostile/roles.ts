@@ -167,7 +167,7 @@ const TABLE: [RegExp, readonly Role[]][] = [
   // From dispatch to return: its crew, and who may ask for anybody or keeps the hours.
   // Looking at it judges anew, so that an instructor's students' alone.
   [/^(lookAtDispatch|dispatchFlight)$/, OFFICERS],
-  [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight)$/, [...READERS, ...COORDINATOR]],
+  [/^(readFlight|takeDispatchBack|proposeReturn|returnFlight|setDueBack)$/, [...READERS, ...COORDINATOR]],
   // And the pilot.
   [/^correctReturn$/, [...COORDINATOR, ...OFFICERS]],
   [/^list(FlightsOut|OverdueAlerts|OverdueContacts)$/, ALL],

@@ -30,6 +30,20 @@ export const CLUB_WEATHER = [
     start: 7,
     section: '6.3',
   }),
+  clubParameter({
+    id: 'club.weather.fetch-ahead-hours',
+    title: 'Hours before departure from which the weather of a booked flight is fetched by itself; 0: never',
+    unit: 'hours',
+    start: 6,
+    section: '6.4',
+  }),
+  clubParameter({
+    id: 'club.weather.fetch-minutes',
+    title: 'Minutes after which the weather of an airfield is fetched again for booked flights; 0: never',
+    unit: 'minutes',
+    start: 60,
+    section: '6.4',
+  }),
 ];
 
 /** The two that say for how long reports speak. */

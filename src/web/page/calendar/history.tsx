@@ -35,6 +35,7 @@ const FIELDS: Record<string, string> = {
   secondPilotId: 'second pilot',
   departs: 'leaving',
   arrives: 'back',
+  dueBackAt: 'due back',
   purpose: 'kind of flight',
   personsOnBoard: 'aboard',
   plannedHours: 'planned hours',
@@ -53,7 +54,7 @@ export function History({ booking, zone }: { booking: Booking; zone: string }) {
   if (changes === null) return <Refusal problem={problem} />;
   const said = (field: string, value: string | number | null): string => {
     if (value === null) return 'none';
-    if (field === 'departs' || field === 'arrives') return momentIn(zone, String(value));
+    if (['departs', 'arrives', 'dueBackAt'].includes(field)) return momentIn(zone, String(value));
     return changes.names.find(({ id }) => id === value)?.name ?? String(value);
   };
   if (changes.items.length === 0) return <p class="hint">Nothing was changed since it was booked.</p>;

@@ -4,6 +4,9 @@
  *
  * The ideas are those of checking concurrent histories (Herlihy and Wing, Linearizability, ACM TOPLAS 12(3), 1990): an operation takes
  * effect between its call and its answer, and what was answered before another was called comes before it.
+ *
+ * Taking an offer of standby is an acknowledged booking like any other: from its answer on it is there, and nobody else has the slot.
+ * What else an offer promises is in standby-checker.ts.
  */
 
 /** What a booking is. */
@@ -18,7 +21,7 @@ export interface State {
 
 /** One operation that was answered with success. Times are counts of events, in the order they were seen. */
 export interface Done {
-  kind: 'book' | 'edit' | 'cancel' | 'offer' | 'accept';
+  kind: 'book' | 'take' | 'edit' | 'cancel' | 'offer' | 'accept';
   bookingId: string;
   calledAt: number;
   answeredAt: number;
@@ -38,9 +41,46 @@ export interface Kept {
 }
 
 /** Every fault found, in words; none for a history that may have happened. */
-export function faultsOf(done: readonly Done[], kept: readonly Kept[]): string[] {
-  return [...versionFaults(done), ...keptFaults(done, kept), ...overlapFaults(done), ...finalOverlaps(kept)];
+export function faultsOf(all: readonly Done[], kept: readonly Kept[]): string[] {
+  const { done, faults } = takenOnce(all);
+  return [
+    ...faults,
+    ...versionFaults(done),
+    ...keptFaults(done, kept),
+    ...overlapFaults(done),
+    ...finalOverlaps(kept),
+  ];
 }
+
+/**
+ * An offer may be taken twice and is booked once: whoever comes second is told of the booking as it is by then. Of several takings of
+ * one booking the lowest version made it; it is there from the first answer that tells it. The others only read.
+ */
+function takenOnce(all: readonly Done[]): { done: Done[]; faults: string[] } {
+  const done: Done[] = [];
+  const faults: string[] = [];
+  for (const [id, some] of byBooking(all)) {
+    const takings = some.filter(({ kind }) => kind === 'take');
+    const others = some.filter(({ kind }) => kind !== 'take');
+    const made = takings.filter(({ version }) => version === takings[0]!.version);
+    if (made.length > 0)
+      others.unshift({
+        ...made[0]!,
+        calledAt: Math.min(...made.map(({ calledAt }) => calledAt)),
+        answeredAt: Math.min(...made.map(({ answeredAt }) => answeredAt)),
+      });
+    for (const { version, state } of takings) {
+      const told = others.find((one) => one.version === version);
+      if (!told) faults.push(`${id}: taken at version ${version}, which nobody was told`);
+      else if (JSON.stringify(told.state) !== JSON.stringify(state))
+        faults.push(`${id}: taken as ${JSON.stringify(state)}, told as ${JSON.stringify(told.state)}`);
+    }
+    done.push(...others);
+  }
+  return { done, faults };
+}
+
+const MAKES = ['book', 'take'];
 
 const byBooking = (done: readonly Done[]): Map<string, Done[]> => {
   const all = new Map<string, Done[]>();
@@ -57,8 +97,8 @@ const byBooking = (done: readonly Done[]): Map<string, Done[]> => {
 function versionFaults(done: readonly Done[]): string[] {
   const faults: string[] = [];
   for (const [id, all] of byBooking(done)) {
-    if (all[0]!.kind !== 'book') faults.push(`${id}: changed, but never booked`);
-    if (all.filter(({ kind }) => kind === 'book').length > 1) faults.push(`${id}: booked twice`);
+    if (!MAKES.includes(all[0]!.kind)) faults.push(`${id}: changed, but never booked`);
+    if (all.filter(({ kind }) => MAKES.includes(kind)).length > 1) faults.push(`${id}: booked twice`);
     for (const [index, one] of all.entries()) {
       const before = all[index - 1];
       if (!before) continue;
@@ -90,7 +130,7 @@ function keptFaults(done: readonly Done[], kept: readonly Kept[]): string[] {
       faults.push(
         `${id}: stands as ${JSON.stringify(there.state)}, acknowledged ${JSON.stringify(last.state)}`,
       );
-    const changes = some.filter(({ kind }) => kind !== 'book' && kind !== 'offer').length;
+    const changes = some.filter(({ kind }) => !MAKES.includes(kind) && kind !== 'offer').length;
     if (there.changes !== changes)
       faults.push(`${id}: its history has ${there.changes} entries, ${changes} were acknowledged`);
   }
