@@ -1,37 +1,41 @@
 import type { ComponentChildren } from 'preact';
 import { useEffect } from 'preact/hooks';
-import { AccountPage } from './account/account-page.js';
-import { BlocksPage } from './blocks/blocks-page.js';
-import { BoardPage } from './board/board-page.js';
-import { ChargesPage } from './account/charges-page.js';
-import { CheckoutsPage } from './checkouts/checkouts-page.js';
-import { DayPage } from './day/day-page.js';
-import { EquipmentPage } from './equipment/equipment-page.js';
-import { FlightsPage } from './flights/flights-page.js';
-import { HandbookPage } from './handbook/handbook-page.js';
-import { LimitsPage } from './limits/limits-page.js';
-import { LogPage } from './log/log-page.js';
-import { MaintenancePage } from './maintenance/maintenance-page.js';
-import { MyDataPage } from './my-data/my-data-page.js';
-import { NoticesPage } from './notices/notices-page.js';
-import { PapersPage } from './papers/papers-page.js';
-import { PracticePage } from './practice/practice-page.js';
-import { RuleBookPage } from './rules/rule-book.js';
-import { ShopPage } from './shop/shop-page.js';
-import { SquawksPage } from './squawks/squawks-page.js';
-import { StandbyPage } from './standby/standby-page.js';
-import { StatusPage } from './status/status-page.js';
-import { StudentsPage } from './checkouts/students-page.js';
-import { TeachingPage } from './teaching/teaching-page.js';
 import type { Me } from './api/types.js';
 import { AskPage } from './ask/ask-page.js';
 import { MinePage } from './calendar/mine-page.js';
 import { Navigation } from './nav/navigation.js';
 import { listen } from './live/live.js';
 import type { Place } from './nav/places.js';
+import { lazy } from './parts/lazy.js';
 import { place } from './parts/route.js';
 import { me, resume } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
+
+// Each page is a script of its own; the first page, and what it is made of, is in the first.
+const AccountPage = lazy(async () => (await import('./account/account-page.js')).AccountPage);
+const BlocksPage = lazy(async () => (await import('./blocks/blocks-page.js')).BlocksPage);
+const BoardPage = lazy(async () => (await import('./board/board-page.js')).BoardPage);
+const ChargesPage = lazy(async () => (await import('./account/charges-page.js')).ChargesPage);
+const CheckoutsPage = lazy(async () => (await import('./checkouts/checkouts-page.js')).CheckoutsPage);
+const DayPage = lazy(async () => (await import('./day/day-page.js')).DayPage);
+const EquipmentPage = lazy(async () => (await import('./equipment/equipment-page.js')).EquipmentPage);
+const readFlights = () => import('./flights/flights-page.js');
+const FlightsPage = lazy(async () => (await readFlights()).FlightsPage);
+const HandbookPage = lazy(async () => (await import('./handbook/handbook-page.js')).HandbookPage);
+const LimitsPage = lazy(async () => (await import('./limits/limits-page.js')).LimitsPage);
+const LogPage = lazy(async () => (await import('./log/log-page.js')).LogPage);
+const MaintenancePage = lazy(async () => (await import('./maintenance/maintenance-page.js')).MaintenancePage);
+const MyDataPage = lazy(async () => (await import('./my-data/my-data-page.js')).MyDataPage);
+const NoticesPage = lazy(async () => (await import('./notices/notices-page.js')).NoticesPage);
+const PapersPage = lazy(async () => (await import('./papers/papers-page.js')).PapersPage);
+const PracticePage = lazy(async () => (await import('./practice/practice-page.js')).PracticePage);
+const RuleBookPage = lazy(async () => (await import('./rules/rule-book.js')).RuleBookPage);
+const ShopPage = lazy(async () => (await import('./shop/shop-page.js')).ShopPage);
+const SquawksPage = lazy(async () => (await import('./squawks/squawks-page.js')).SquawksPage);
+const StandbyPage = lazy(async () => (await import('./standby/standby-page.js')).StandbyPage);
+const StatusPage = lazy(async () => (await import('./status/status-page.js')).StatusPage);
+const StudentsPage = lazy(async () => (await import('./checkouts/students-page.js')).StudentsPage);
+const TeachingPage = lazy(async () => (await import('./teaching/teaching-page.js')).TeachingPage);
 
 interface Page {
   /** `part` is what is open on it. */
@@ -41,6 +45,9 @@ interface Page {
   /** For a page without a link: the page it is reached from. */
   under?: string;
 }
+
+/** By then the first page is through with what it reads. */
+const SETTLED_MS = 2000;
 
 const officer = (roles: readonly string[]) =>
   roles.includes('safety-officer') || roles.includes('administrator');
@@ -138,6 +145,12 @@ export function App() {
   }, []);
   const whose = me.value?.memberId;
   useEffect(() => (whose === undefined ? undefined : listen()), [whose]);
+  useEffect(() => {
+    if (whose === undefined) return;
+    // At the aircraft the line may be gone: dispatch and return are there before they are asked for.
+    const timer = setTimeout(() => void readFlights().catch(() => undefined), SETTLED_MS);
+    return () => clearTimeout(timer);
+  }, [whose]);
 
   if (me.value === undefined) return <p class="waiting">Opening…</p>;
   if (me.value === null) return <SignIn />;
