@@ -18,7 +18,7 @@ const TABLES = [
     'reviews',
     'endorsements',
   ],
-  ...['checkouts', 'log_entries', 'practice_records'],
+  ...['checkouts', 'log_imports', 'log_entries', 'practice_records'],
 ];
 
 export async function boardRows(service) {
@@ -62,6 +62,8 @@ async function copyMembers(url) {
     await client.query("SELECT set_config('bellcrank.club_id', $1, false)", [DEMO_CLUB_ID]);
     const count = async () => (await client.query('SELECT count(*)::int AS n FROM members')).rows[0].n;
     const first = await count();
+    // Copies of checkouts signed before anything was laid down for them, which no new one may be.
+    await client.query('ALTER TABLE checkouts DISABLE TRIGGER USER');
     const originals = (await client.query('SELECT id FROM members')).rows.map(({ id }) => id);
     for (let copy = 1; first * (copy + 1) <= MEMBERS; copy += 1)
       for (const name of TABLES) {
@@ -69,20 +71,21 @@ async function copyMembers(url) {
           name === 'certificate_ratings'
             ? 't.certificate_id IN (SELECT c.id FROM certificates c WHERE c.member_id = ANY ($1::uuid[]))'
             : `t.${name === 'members' ? 'id' : 'member_id'} = ANY ($1::uuid[])`;
-        // An id is made from the one copied and the number of the copy, so that rows go on pointing at each other.
+        // An id is made from the one copied and the number of the copy, so that rows go on pointing at each other (RFC 9562, version 8).
         await client.query(
           `INSERT INTO ${name} SELECT (jsonb_populate_record(t, (SELECT jsonb_object_agg(k, CASE
                  WHEN v IS NULL OR v = 'null' THEN NULL
                  WHEN k = 'email' THEN to_jsonb($2::text || (v #>> '{}'))
                  WHEN k = 'name' THEN to_jsonb((v #>> '{}') || ' ' || $2::text)
-                 ELSE to_jsonb(md5((v #>> '{}') || $2::text)::uuid) END)
+                 ELSE to_jsonb(overlay(overlay(md5((v #>> '{}') || $2::text) placing '8' from 13) placing 'a' from 17)::uuid) END)
                FROM jsonb_each(to_jsonb(t)) AS e (k, v)
-              WHERE k IN ('id', 'member_id', 'certificate_id', 'corrects', 'log_entry_id', 'email')
+              WHERE k IN ('id', 'member_id', 'certificate_id', 'corrects', 'log_entry_id', 'import_id', 'email')
                  OR (k = 'name' AND $3 = 'members')))).*
              FROM ${name} t WHERE t.club_id = $4 AND ${whose}`,
           [originals, String(copy), name, DEMO_CLUB_ID],
         );
       }
+    await client.query('ALTER TABLE checkouts ENABLE TRIGGER USER');
     await client.query('ANALYZE');
     return await count();
   } finally {
