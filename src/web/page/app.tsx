@@ -30,6 +30,7 @@ const NoticesPage = lazy(async () => (await import('./notices/notices-page.js'))
 const PapersPage = lazy(async () => (await import('./papers/papers-page.js')).PapersPage);
 const PracticePage = lazy(async () => (await import('./practice/practice-page.js')).PracticePage);
 const RuleBookPage = lazy(async () => (await import('./rules/rule-book.js')).RuleBookPage);
+const SeeToPage = lazy(async () => (await import('./calendar/see-to-page.js')).SeeToPage);
 const ShopPage = lazy(async () => (await import('./shop/shop-page.js')).ShopPage);
 const SquawksPage = lazy(async () => (await import('./squawks/squawks-page.js')).SquawksPage);
 const StandbyPage = lazy(async () => (await import('./standby/standby-page.js')).StandbyPage);
@@ -119,6 +120,10 @@ const PAGES: Record<string, Page> = {
   '/board': {
     place: { in: 'safety', name: (roles) => (officer(roles) ? 'Safety board' : 'Safety reports') },
     show: (me) => <BoardPage me={me} />,
+  },
+  '/see-to': {
+    place: { in: 'safety', name: 'Flights of others', for: ['safety-officer', 'administrator'] },
+    show: (me) => <SeeToPage me={me} />,
   },
   '/account': {
     place: { in: 'own', name: 'Account' },
