@@ -31,6 +31,7 @@ import { signOffs } from './people/sign-offs.js';
 import { placeRows } from './places.js';
 import { policyRows } from './policy.js';
 import type { DemoRows, FlightWish } from './rows.js';
+import { waitedForFree } from './today/on-standby.js';
 import { keptFree, tries, type Try } from './tries.js';
 import { at, clock, When, ZONE } from './when.js';
 
@@ -66,6 +67,7 @@ export function generateClub(of: { seed: string; asOf: Instant }): DemoClub {
   const taken = [
     ...blocks.map((block) => ({ ids: [block.aircraft_id], ...spanOf(block) })),
     ...asked.map(keptFree),
+    waitedForFree(people, when),
   ];
   const items = itemRows(when, meters, began);
   const squawks = squawkRows(seed, outings, when);

@@ -14,6 +14,7 @@ import { generateClub } from './generate.js';
 import { DEMO_CLUB_ID, DEMO_SEED } from './ids.js';
 import { DEMO_PASSWORD } from './sign-in.js';
 import { hasFlights, insertClub, removeClub, storedDay } from './store.js';
+import { middleOfToday } from './today/index.js';
 import { When } from './when.js';
 
 /** What a start found and did. `kept`: the demo club of the same day was there already. */
@@ -45,6 +46,7 @@ export async function loadDemo(database: Database, config: AppConfig, asOf: Inst
     const bookings = await withService(database, config, async (db) => {
       await keepAccounts(db, club.flown, { people: club.people, when: new When(asOf) });
       const booked = await bookWishes(db, club.wishes, asOf);
+      await middleOfToday(db, club.people, new When(asOf));
       await sealClub(db, DEMO_CLUB_ID, 'all');
       return booked;
     });

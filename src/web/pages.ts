@@ -18,6 +18,16 @@ export function pages(): RequestHandler {
   return (request, response, next) => {
     if (NOT_PAGES.test(request.path) || (request.method !== 'GET' && request.method !== 'HEAD'))
       return next();
+    const kind = /^\/assets\/[\w.-]+\.(js|css)$/.exec(request.path)?.[1];
+    if (kind) {
+      // Built beside it compressed; a reader who takes no gzip gets it as it is.
+      response.setHeader('Vary', 'Accept-Encoding');
+      if (request.acceptsEncodings('gzip') && existsSync(join(WEB_ASSETS_DIR, `${request.path}.gz`))) {
+        response.setHeader('Content-Encoding', 'gzip');
+        response.type(kind);
+        request.url = request.url.replace(/\.(js|css)(?=$|\?)/, '.$1.gz');
+      }
+    }
     files(request, response, () => {
       const page = join(WEB_ASSETS_DIR, 'index.html');
       const isFile = /\.[a-z0-9]+$/i.test(request.path);

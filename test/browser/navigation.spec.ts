@@ -34,43 +34,143 @@ const titled = async (page: Page, title: string): Promise<void> => {
   expect(await page.title()).toBe(title);
 };
 
-test('at the desk every page is one step away, in three rows at most', async () => {
+/** Every link, by the menu it is in; what is always in sight is in ''. */
+async function allLinks(page: Page): Promise<{ menu: string; name: string }[]> {
+  const links = page.getByRole('navigation', { name: 'Pages' });
+  const namesIn = async (menu: string) =>
+    (await links.getByRole('link').allInnerTexts()).map((name) => ({ menu, name }));
+  const found = await namesIn('');
+  const inSight = found.length;
+  for (const menu of await links.getByRole('button').allInnerTexts()) {
+    await links.getByRole('button', { name: menu }).click();
+    const now = await namesIn(menu);
+    found.push(...now.filter(({ name }) => !found.slice(0, inSight).some((one) => one.name === name)));
+    await page.keyboard.press('Escape');
+  }
+  return found;
+}
+
+test('at the desk one row: flying in sight, the rest in menus, each page two presses away at most', async () => {
   const page = await signedIn(browser, { api, ready, who: instructor, viewport: WINDOWS.desk });
   const links = page.getByRole('navigation', { name: 'Pages' });
-  expect(await links.getByRole('group', { name: 'Learn and teach' }).count()).toBe(1);
-  expect(await page.getByRole('button', { name: /all pages/ }).isVisible()).toBe(false);
-  expect((await page.locator('.top').boundingBox())!.height).toBeLessThan(150);
-  await sound(page);
+  expect((await page.locator('.top').boundingBox())!.height).toBeLessThan(70);
   await look(page, 'desk');
-  for (const link of await links.getByRole('link').all()) {
-    const name = await link.innerText();
-    await link.click();
+  const found = await allLinks(page);
+  expect(found.slice(0, 5).map(({ name }) => name)).toEqual([
+    'Ask',
+    'My flights',
+    'Day',
+    'Out now',
+    'Standby',
+  ]);
+  expect(found).toContainEqual({ menu: 'Teaching', name: 'Students' });
+  expect(found).toContainEqual({ menu: 'Ina Structor', name: 'Account' });
+  for (const { menu, name } of found) {
+    const button = links.getByRole('button', { name: menu });
+    if (menu !== '') await button.click();
+    await links.getByRole('link', { name, exact: true }).click();
     await titled(page, `${name} · Bellcrank`);
-    expect(await links.locator('[aria-current=page]').allInnerTexts()).toEqual([name]);
+    if (menu !== '') {
+      expect(await button.getAttribute('aria-expanded')).toBe('false');
+      expect(await button.getAttribute('aria-current')).toBe('true');
+    }
+    expect(await links.locator('[aria-current=page]').allTextContents()).toEqual([name]);
     await page.locator('main:visible').first().waitFor();
   }
   await page.context().close();
 }, 60_000);
 
-test('on a phone one button opens them; Escape and a choice close them', async () => {
-  const page = await signedIn(browser, { api, ready, who: ready.member, viewport: WINDOWS.phone });
-  const button = page.getByRole('button', { name: 'Ask, all pages' });
+test('a menu opens and closes by keyboard, and closes when one is elsewhere', async () => {
+  const page = await signedIn(browser, { api, ready, who: instructor, viewport: WINDOWS.desk });
   const links = page.getByRole('navigation', { name: 'Pages' });
-  expect(await links.isVisible()).toBe(false);
+  const fleet = links.getByRole('button', { name: 'Fleet' });
+  const focused = () => page.evaluate('document.activeElement.textContent') as Promise<string>;
+  const expanded = () => fleet.getAttribute('aria-expanded');
+  await fleet.focus();
+  await page.keyboard.press('Enter');
+  expect(await expanded()).toBe('true');
+  await sound(page);
+  await look(page, 'desk-menu');
+  await page.keyboard.press('Tab');
+  expect(await focused()).toBe('Hours left');
+  await page.keyboard.press('ArrowDown');
+  await page.waitForTimeout(50);
+  expect(await focused()).toBe('Squawks');
+  await page.keyboard.press('Escape');
+  expect(await expanded()).toBe('false');
+  expect(await focused()).toBe('Fleet');
+
+  await page.keyboard.press('ArrowDown');
+  await page.waitForTimeout(50);
+  expect([await expanded(), await focused()]).toEqual(['true', 'Hours left']);
+  // On past the last link, or a press anywhere else.
+  for (const next of ['Squawks', 'Shop']) {
+    await page.keyboard.press('Tab');
+    expect(await focused()).toBe(next);
+  }
+  await page.keyboard.press('Tab');
+  expect(await expanded()).toBe('false');
+  await fleet.click();
+  await links.locator('button[aria-expanded=true]').waitFor();
+  await page.mouse.click(600, 700);
+  await links.locator('button[aria-expanded=true]').waitFor({ state: 'detached' });
+  // One at a time.
+  await fleet.click();
+  await links.getByRole('button', { name: 'My record' }).click();
+  expect(await links.locator('button[aria-expanded=true]').allInnerTexts()).toEqual(['My record']);
+  await page.context().close();
+}, 60_000);
+
+test('on a phone flying is in sight and one button opens the rest; Escape and a choice close it', async () => {
+  const page = await signedIn(browser, { api, ready, who: ready.member, viewport: WINDOWS.phone });
+  const links = page.getByRole('navigation', { name: 'Pages' });
+  const button = links.getByRole('button', { name: 'More' });
+  expect(await links.getByRole('link').allInnerTexts()).toEqual(['Ask', 'My flights', 'Day', 'Out now']);
+  expect((await page.locator('.top').boundingBox())!.height).toBeLessThan(120);
+  await look(page, 'phone');
   await button.focus();
   await page.keyboard.press('Enter');
   expect(await button.getAttribute('aria-expanded')).toBe('true');
-  expect(await links.getByRole('group').allInnerTexts()).toContainEqual(expect.stringMatching(/^Learn\n/));
+  expect(await links.getByRole('group', { name: 'My record' }).getByRole('link').allInnerTexts()).toEqual([
+    'Log',
+    'Papers',
+    'Practice',
+    'Checkouts',
+    'Limits',
+  ]);
   await sound(page);
-  await look(page, 'phone');
+  await look(page, 'phone-more');
   await page.keyboard.press('Tab');
   await page.keyboard.press('Escape');
-  expect(await links.isVisible()).toBe(false);
+  expect(await links.getByRole('group').count()).toBe(0);
   expect(await page.evaluate("document.activeElement.getAttribute('aria-controls')")).toBe('places');
   await button.click();
   await links.getByRole('link', { name: 'Practice' }).click();
-  await page.getByRole('button', { name: 'Practice, all pages' }).waitFor();
-  expect(await links.isVisible()).toBe(false);
+  await titled(page, 'Practice · Bellcrank');
+  expect(await links.getByRole('group').count()).toBe(0);
+  await page.setViewportSize({ width: 360, height: 740 });
+  await sound(page);
+  await page.context().close();
+}, 60_000);
+
+test('a member finds the booked flights on a page of their own', async () => {
+  const page = await signedIn(browser, {
+    api,
+    ready,
+    who: ready.member,
+    viewport: WINDOWS.phone,
+    at: '/mine',
+  });
+  await page.getByRole('main', { name: 'My flights' }).getByText('Nothing booked.').waitFor();
+  await sound(page);
+  await page.context().close();
+}, 60_000);
+
+test('signing out is under one’s name', async () => {
+  const page = await signedIn(browser, { api, ready, who: instructor, viewport: WINDOWS.desk });
+  await page.getByRole('button', { name: 'Ina Structor' }).click();
+  await page.getByRole('button', { name: 'Sign out' }).click();
+  await page.getByRole('button', { name: 'Sign in' }).waitFor();
   await page.context().close();
 }, 60_000);
 

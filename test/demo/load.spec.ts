@@ -9,6 +9,7 @@ import { DEMO_CLUB_ID, DEMO_SEED, DEMO_SLUG } from '../../src/demo/ids.js';
 import { loadDemo } from '../../src/demo/load.js';
 import { everybody } from '../../src/demo/people/person.js';
 import { DEMO_PASSWORD } from '../../src/demo/sign-in.js';
+import { reportTexts } from '../../src/demo/today/pasted-weather.js';
 import { tries, type Try } from '../../src/demo/tries.js';
 import { When } from '../../src/demo/when.js';
 import { APP_OPTIONS, configureApp } from '../../src/platform/bootstrap.js';
@@ -17,7 +18,8 @@ import { AppConfig } from '../../src/platform/config.js';
 import { createTestDatabase, type TestDatabase } from '../../src/platform/database/testing.js';
 import { newId } from '../../src/platform/ids.js';
 import { StartupError } from '../../src/platform/startup-error.js';
-import { blocks, decide, rulesetFor, type Decision } from '../../src/rules/index.js';
+import { blocks, decide, plusSeconds, rulesetFor, toSeconds, type Decision } from '../../src/rules/index.js';
+import { readReport } from '../../src/weather/decode/read-report.js';
 
 const ASOF = '2027-02-27T18:00:00Z';
 const NEXT_DAY = '2027-02-28T18:00:00Z';
@@ -81,6 +83,9 @@ const flown = async (): Promise<number> => {
   return row!.count;
 };
 
+/** Flights of the demo club that are out: handed out this morning, one of them late. */
+const OUT = 2;
+
 describe('the first start of a day', () => {
   it(
     'makes the club and books what the rules allow',
@@ -102,11 +107,11 @@ describe('the first start of a day', () => {
         accounts: 60,
         aircraft: 7,
         airfields: 4,
-        decisions: loaded.bookings!.booked + (await flown()),
+        decisions: loaded.bookings!.booked + (await flown()) + OUT,
       });
       // Flights that are charged were booked too; the rest takes aircraft off the calendar.
       expect(await flown()).toBeGreaterThan(20);
-      expect(counts.bookings).toBe(loaded.bookings!.booked + (await flown()) + 5);
+      expect(counts.bookings).toBe(loaded.bookings!.booked + (await flown()) + 5 + OUT);
     },
     LONG,
   );
@@ -148,6 +153,56 @@ describe('the first start of a day', () => {
     },
     LONG,
   );
+});
+
+describe('the middle of a day', () => {
+  it('has one flight out, one that is late, somebody on standby, pasted weather and a log taken over', async () => {
+    const out = await sql<{ registration: string; late: boolean; meters: number }>(
+      `SELECT a.registration, o.due_back_at < $2 AS late,
+              (SELECT count(*)::int FROM dispatch_meters m WHERE m.club_id = d.club_id AND m.dispatch_id = d.id) AS meters
+         FROM aircraft_out o JOIN bookings b ON b.club_id = o.club_id AND b.id = o.booking_id
+         JOIN aircraft a ON a.club_id = b.club_id AND a.id = b.aircraft_id
+         JOIN dispatches d ON d.club_id = b.club_id AND d.booking_id = b.id
+        WHERE o.club_id = $1 AND b.status = 'dispatched' ORDER BY o.due_back_at`,
+      [DEMO_CLUB_ID, ASOF],
+    );
+    expect(out.map(({ registration, late }) => [registration, late])).toEqual([
+      [aircraftBy('wicket').registration, true],
+      [aircraftBy('traverse').registration, false],
+    ]);
+    expect(out.every(({ meters }) => meters > 0)).toBe(true);
+    expect(await census(DEMO_CLUB_ID)).toMatchObject({
+      ...{ standby_entries: 1, weather_reports: 3, log_imports: 1 },
+    });
+    const [log] = await sql<{ entries: number; said: number }>(
+      `SELECT count(*)::int AS entries, min(i.entries) AS said FROM log_entries e
+         JOIN log_imports i ON i.club_id = e.club_id AND i.id = e.import_id WHERE e.club_id = $1`,
+      [DEMO_CLUB_ID],
+    );
+    expect(log).toEqual({ entries: 24, said: 24 });
+    // Members owe and have paid.
+    const kinds = await sql<{ kind: string }>(
+      'SELECT DISTINCT kind FROM ledger_entries WHERE club_id = $1 ORDER BY 1',
+      [DEMO_CLUB_ID],
+    );
+    expect(kinds.map(({ kind }) => kind)).toEqual(['flight', 'receipt', 'reversal']);
+  });
+
+  it('reads its weather at any hour of any day', () => {
+    for (const start of ['2027-02-27T00:10:00Z', '2026-12-31T23:40:00Z', '2028-02-29T05:30:00Z'])
+      for (let hour = 0; hour < 48; hour += 1) {
+        const now = plusSeconds(start, hour * 3600);
+        for (const { kind, text, place } of reportTexts(toSeconds(now))) {
+          const report = readReport(kind, text, now);
+          expect({ text, airfield: report.airfield, unread: report.unread }).toEqual({
+            ...{ text, airfield: place.code, unread: [] },
+          });
+          expect(report.issuedAt <= now).toBe(true);
+          if (kind === 'taf')
+            expect([report.from! <= plusSeconds(now, 1800), report.to! > now]).toEqual([true, true]);
+        }
+      }
+  });
 });
 
 describe('over HTTP, with the printed sign-in data', () => {
@@ -214,7 +269,7 @@ describe('later starts', () => {
       const counts = await census(DEMO_CLUB_ID);
       expect(counts).toMatchObject({
         ...{ clubs: 1, members: 60 },
-        decisions: loaded.bookings!.booked + (await flown()),
+        decisions: loaded.bookings!.booked + (await flown()) + OUT,
       });
       // Nothing of the day before is left, and what guards the records works again.
       const [asleep] = await sql<{ count: string }>(

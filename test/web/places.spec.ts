@@ -4,8 +4,8 @@ import { placesFor, standingAt, type Place } from '../../src/web/page/nav/places
 const PAGES: Record<string, { place?: Place; under?: string }> = {
   '/rules': { place: { in: 'club', name: 'Rule book' } },
   '/': { place: { in: 'fly', name: 'Ask' } },
-  '/practice': { place: { in: 'learn', name: 'Practice' } },
-  '/students': { place: { in: 'learn', name: 'Students', for: ['instructor'] } },
+  '/practice': { place: { in: 'record', name: 'Practice' } },
+  '/students': { place: { in: 'teach', name: 'Students', for: ['instructor'] } },
   '/board': {
     place: { in: 'safety', name: (roles) => (roles.includes('safety-officer') ? 'Board' : 'Reports') },
   },
@@ -17,8 +17,8 @@ const shown = (...roles: string[]) =>
   );
 
 test('groups stand in one order, and one without a link for the reader is left out', () => {
-  expect(shown('member')).toEqual(['Fly: Ask', 'Learn: Practice', 'Safety: Reports', 'Club: Rule book']);
-  expect(shown('member', 'instructor')).toContain('Learn and teach: Practice, Students');
+  expect(shown('member')).toEqual(['Fly: Ask', 'My record: Practice', 'Safety: Reports', 'Club: Rule book']);
+  expect(shown('member', 'instructor')).toContain('Teaching: Students');
   expect(shown('safety-officer')).toContain('Safety: Board');
   expect(placesFor({}, ['administrator'])).toEqual([]);
 });

@@ -101,15 +101,16 @@ const INSERT = `INSERT INTO log_entries (club_id, member_id, import_id, id, ${NA
 /** Entries written by one statement. */
 export const BATCH = 1000;
 
-/** Writes entries, so many with each statement. */
+/** Writes entries, so many with each statement; `idOf` gives the entry of a line of the file its id. */
 export async function writeEntries(
   em: EntityManager,
   of: { clubId: string; memberId: string; importId: string },
   drafts: readonly Draft[],
+  idOf: (line: number) => string = newId,
 ): Promise<void> {
   for (let at = 0; at < drafts.length; at += BATCH) {
     const rows = drafts.slice(at, at + BATCH).map((draft) => ({
-      id: newId(),
+      id: idOf(draft.line),
       ...Object.fromEntries(
         Object.entries(COLUMNS).map(([field, [column]]) => [column, draft[field as keyof Draft]]),
       ),

@@ -18,7 +18,7 @@ const TABLES = [
     'reviews',
     'endorsements',
   ],
-  ...['checkouts', 'log_entries', 'practice_records'],
+  ...['checkouts', 'log_imports', 'log_entries', 'practice_records'],
 ];
 
 export async function boardRows(service) {
@@ -71,16 +71,15 @@ export async function copyMembers(url) {
           name === 'certificate_ratings'
             ? 't.certificate_id IN (SELECT c.id FROM certificates c WHERE c.member_id = ANY ($1::uuid[]))'
             : `t.${name === 'members' ? 'id' : 'member_id'} = ANY ($1::uuid[])`;
-        // An id is made from the one copied and the number of the copy, so that rows go on pointing at each other; in the form of a random
-        // one (RFC 9562), as the service reads ids.
+        // An id is made from the one copied and the number of the copy, so that rows go on pointing at each other (RFC 9562, version 8).
         await client.query(
           `INSERT INTO ${name} SELECT (jsonb_populate_record(t, (SELECT jsonb_object_agg(k, CASE
                  WHEN v IS NULL OR v = 'null' THEN NULL
                  WHEN k = 'email' THEN to_jsonb($2::text || (v #>> '{}'))
                  WHEN k = 'name' THEN to_jsonb((v #>> '{}') || ' ' || $2::text)
-                 ELSE to_jsonb(regexp_replace(md5((v #>> '{}') || $2::text), '^(.{12}).(.{3}).', '\\14\\28')::uuid) END)
+                 ELSE to_jsonb(overlay(overlay(md5((v #>> '{}') || $2::text) placing '8' from 13) placing 'a' from 17)::uuid) END)
                FROM jsonb_each(to_jsonb(t)) AS e (k, v)
-              WHERE k IN ('id', 'member_id', 'certificate_id', 'corrects', 'log_entry_id', 'email')
+              WHERE k IN ('id', 'member_id', 'certificate_id', 'corrects', 'log_entry_id', 'import_id', 'email')
                  OR (k = 'name' AND $3 = 'members')))).*
              FROM ${name} t WHERE t.club_id = $4 AND ${whose}`,
           [originals, String(copy), name, DEMO_CLUB_ID],

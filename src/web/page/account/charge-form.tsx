@@ -1,7 +1,7 @@
 import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
-import { FigureInput, figureOf, TextInput } from '../parts/fields.js';
+import { Choice, FigureInput, figureOf, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { spanIn } from '../parts/time.js';
 import { names } from '../session/session.js';
@@ -21,6 +21,7 @@ export function ChargeForm({
   charged: () => void;
 }) {
   const [typed, setTyped] = useState({ hobbs: '', tach: '', minutes: '', gallons: '', paid: '', club: '' });
+  const [payerId, setPayer] = useState(flight.memberId);
   const [problem, setProblem] = useState<string | null>(null);
   const set = (part: keyof typeof typed) => (value: string) => setTyped({ ...typed, [part]: value });
   const teacher = names.value.find(({ id }) => id === flight.instructorId)?.name;
@@ -30,6 +31,7 @@ export function ChargeForm({
     if (paid === null || paid < 0) return setProblem('Paid for it: give an amount in figures.');
     const went = await attempt(setProblem, () =>
       call<void>('POST', `/bookings/${flight.bookingId}/charge`, {
+        payerId,
         ...{ departedAt: flight.departs, arrivedAt: flight.arrives, instructorId: flight.instructorId },
         ...{ hobbsH: figureOf(typed.hobbs), tachH: figureOf(typed.tach) },
         instructionMinutes: figureOf(typed.minutes),
@@ -65,6 +67,12 @@ export function ChargeForm({
             />
             <FigureInput label="The club's fuel, US gal" value={typed.club} set={set('club')} min={0} />
           </div>
+          <Choice
+            label="On the account of"
+            value={payerId}
+            set={setPayer}
+            of={names.value.map(({ id, name }) => [id, name] as const)}
+          />
           <Refusal problem={problem} />
           <button class="main">Charge it</button>
         </form>

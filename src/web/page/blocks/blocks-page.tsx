@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Booking, Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
@@ -16,6 +16,7 @@ export interface Aircraft {
 /** Time in which aircraft are not for flying: what is blocked, and a new block. For coordinators and administrators. */
 export function BlocksPage({ me }: { me: Me }) {
   const { zone } = me.club;
+  const heading = useRef<HTMLHeadingElement>(null);
   const [fleet, setFleet] = useState<Aircraft[]>([]);
   const [blocks, setBlocks] = useState<Booking[] | null>(null);
   const [told, setTold] = useState<string[]>([]);
@@ -28,6 +29,7 @@ export function BlocksPage({ me }: { me: Me }) {
     setBlocks(standing.sort((a, b) => (a.departs < b.departs ? -1 : 1)));
   };
   useEffect(() => {
+    heading.current?.focus();
     void attempt(setProblem, async () => {
       setFleet(await all<Aircraft>('/aircraft'));
       await read();
@@ -39,7 +41,9 @@ export function BlocksPage({ me }: { me: Me }) {
   };
   return (
     <main class="page blocks">
-      <h2>Blocked time</h2>
+      <h2 ref={heading} tabIndex={-1}>
+        Blocked time
+      </h2>
       <p class="hint">
         For maintenance without a visit to the shop, and for the club’s own use. Visits to the shop are
         planned under Shop and stand here too.

@@ -2,10 +2,11 @@ import { useEffect, useState } from 'preact/hooks';
 import { call, fetchFile } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
-import { Choice, DayInput, Tick } from '../parts/fields.js';
+import { Choice, DayInput, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { plusDays, today } from '../parts/time.js';
 import { save } from '../parts/save.js';
+import { Working } from '../parts/working.js';
 import { LapsePicture } from './lapse-picture.js';
 import { LapseTable } from './lapse-table.js';
 import type { Lapses, Paged } from './types.js';
@@ -25,6 +26,7 @@ export function LapseBoard({ me }: { me: Me }) {
   const [through, setThrough] = useState(plusDays(start, 90));
   const [aircraftId, setAircraft] = useState('');
   const [rule, setRule] = useState('');
+  const [name, setName] = useState('');
   const [costly, setCostly] = useState(false);
   const [fleet, setFleet] = useState<{ id: string; registration: string }[]>([]);
   const [found, setFound] = useState<Lapses | null>(null);
@@ -60,7 +62,10 @@ export function LapseBoard({ me }: { me: Me }) {
   // A rule that no longer occurs would leave an empty picture without a reason to be seen.
   const wanted = rules.some(([id]) => id === rule) ? rule : '';
   const shown = (found?.lapses ?? []).filter(
-    (one) => (wanted === '' || one.rule === wanted) && (!costly || one.costs.length > 0),
+    (one) =>
+      (wanted === '' || one.rule === wanted) &&
+      (!costly || one.costs.length > 0) &&
+      one.memberName.toLowerCase().includes(name.trim().toLowerCase()),
   );
 
   return (
@@ -97,6 +102,7 @@ export function LapseBoard({ me }: { me: Me }) {
           of={[['', 'all'], ...fleet.map(({ id, registration }) => [id, registration] as const)]}
         />
         <Choice label="Requirement" value={wanted} set={setRule} of={[['', 'all'], ...rules]} />
+        <TextInput label="Name, or a part of it" value={name} set={setName} max={80} />
         <Tick value={costly} set={setCostly}>
           only where booked flights are lost
         </Tick>
@@ -114,7 +120,9 @@ export function LapseBoard({ me }: { me: Me }) {
         </button>
       </form>
       <Refusal problem={problem} />
-      {found === null && !problem && <p class="hint">Reading…</p>}
+      {found === null && !problem && (
+        <Working key={query} what={`Judging everybody at every departure until ${through}`} />
+      )}
       {found && (
         <>
           <p aria-live="polite">
@@ -125,7 +133,7 @@ export function LapseBoard({ me }: { me: Me }) {
           {shown.length > 0 && (
             <>
               <LapsePicture key={query} found={found} lapses={shown} />
-              <LapseTable key={`${query}${wanted}${costly}`} lapses={shown} zone={me.club.zone} />
+              <LapseTable key={`${query}${wanted}${costly}${name}`} lapses={shown} zone={me.club.zone} />
             </>
           )}
           {found.lacking.length > 0 && (

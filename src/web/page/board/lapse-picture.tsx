@@ -6,6 +6,8 @@ import type { Lapse, Lapses } from './types.js';
 
 const ROW = 24;
 const HEAD = 54;
+/** Room for the date the picture begins on, pixels. */
+const FIRST_WORD = 50;
 const AT_FIRST = 30;
 const MORE = 60;
 
@@ -54,9 +56,11 @@ export function LapsePicture({ found, lapses }: { found: Lapses; lapses: Lapse[]
           {monthsOf(scale).map((first) => (
             <g key={first}>
               <line class="tick-line" x1={x(first)} x2={x(first)} y1={HEAD - 8} y2={height} />
-              <text x={x(first) + 3} y={HEAD - 6} class="tick-word">
-                {monthOf(first)}
-              </text>
+              {x(first) - x(found.from) > FIRST_WORD && (
+                <text x={x(first) + 3} y={HEAD - 6} class="tick-word">
+                  {monthOf(first)}
+                </text>
+              )}
             </g>
           ))}
           {shown.map((memberId, row) => (

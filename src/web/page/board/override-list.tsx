@@ -5,6 +5,7 @@ import { DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import { momentIn, plusDays, today } from '../parts/time.js';
+import { Working } from '../parts/working.js';
 import type { Override, Paged } from './types.js';
 
 const WORDS = {
@@ -35,6 +36,7 @@ export function OverrideList({ zone }: { zone: string }) {
     <section class="sheet" aria-labelledby="overrides">
       <h3 id="overrides">Overrides</h3>
       <Refusal problem={problem} />
+      {items === null && problem === null && <Working what="Reading overrides" />}
       {items?.length === 0 && <p class="hint">No officer has set a club rule aside.</p>}
       <ul class="cards">
         {items?.map((one) => (

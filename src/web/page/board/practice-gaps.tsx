@@ -5,6 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { save } from '../parts/save.js';
 import { today } from '../parts/time.js';
+import { Working } from '../parts/working.js';
 import type { PracticeGap, PracticeGaps } from './types.js';
 
 /** Which manoeuvres are rusty across the club; in numbers alone, since nobody is named. */
@@ -22,7 +23,7 @@ export function PracticeGapsBoard({ me }: { me: Me }) {
     <section class="sheet" aria-labelledby="gaps">
       <h3 id="gaps">Practice gaps</h3>
       <Refusal problem={problem} />
-      {found === null && !problem && <p class="hint">Reading…</p>}
+      {found === null && !problem && <Working what="Reading who practised what" />}
       {found && (
         <>
           <p class="hint">

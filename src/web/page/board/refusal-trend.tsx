@@ -6,6 +6,7 @@ import { Refusal } from '../parts/refusal.js';
 import { Day } from '../parts/said.js';
 import { today } from '../parts/time.js';
 import { save } from '../parts/save.js';
+import { Working } from '../parts/working.js';
 import type { Refusals, Week } from './types.js';
 
 /** Which rules stood in the way of what people asked, week by week. */
@@ -22,6 +23,7 @@ export function RefusalTrend({ me }: { me: Me }) {
     <section class="sheet" aria-labelledby="refusals">
       <h3 id="refusals">Refusals by rule</h3>
       <Refusal problem={problem} />
+      {found === null && problem === null && <Working what="Counting refusals" />}
       {found && (
         <>
           <p class="hint">

@@ -5,6 +5,7 @@ import type { Booking, Me, Series } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
+import { overrideOf, SetAside } from '../parts/set-aside.js';
 import { NO_SUCH_TIME, clockIn, dateIn, instantIn, now } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { OccurrenceList } from './occurrence-list.js';
@@ -23,6 +24,8 @@ export function ChangeForm({ booking, me, done }: { booking: Booking; me: Me; do
   const [back, setBack] = useState(clockIn(zone, booking.arrives));
   const [aircraftId, setAircraftId] = useState(booking.aircraftId);
   const [note, setNote] = useState(booking.note);
+  const [reason, setReason] = useState('');
+  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
   const [fleet, setFleet] = useState<Aircraft[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);
@@ -40,10 +43,15 @@ export function ChangeForm({ booking, me, done }: { booking: Booking; me: Me; do
   };
   const send = (body: object) =>
     run(async () => {
-      await call('PATCH', `/bookings/${booking.id}`, body, {
-        'If-Match': `"${booking.rowVersion}"`,
-        'Idempotency-Key': key(),
-      });
+      await call(
+        'PATCH',
+        `/bookings/${booking.id}`,
+        { ...body, ...overrideOf(reason) },
+        {
+          'If-Match': `"${booking.rowVersion}"`,
+          'Idempotency-Key': key(),
+        },
+      );
       await done();
     });
   const endsBy = (minutes: number) =>
@@ -123,6 +131,7 @@ export function ChangeForm({ booking, me, done }: { booking: Booking; me: Me; do
         )}
       </div>
       <TextInput label="Note" value={note} set={setNote} max={500} />
+      {officer && <SetAside value={reason} set={setReason} />}
       <Refusal problem={problem} />
       {left && <OccurrenceList of={left} zone={zone} done="changed" />}
       <button class="main" disabled={busy}>

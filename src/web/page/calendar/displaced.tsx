@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { call } from '../api/client.js';
 import type { Answers, Me } from '../api/types.js';
@@ -25,6 +25,8 @@ interface Displacement {
 export function Displaced({ me }: { me: Me }) {
   const [all, setAll] = useState<Displacement[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
+  // Also on another page than the first one, which stays.
+  const title = useId();
   const read = () =>
     attempt(setProblem, async () =>
       setAll((await call<{ items: Displacement[] }>('GET', '/displacements')).items),
@@ -35,8 +37,8 @@ export function Displaced({ me }: { me: Me }) {
   useLive(['flights'], () => void read());
   if (all.length === 0) return <Refusal problem={problem} />;
   return (
-    <section class="displaced" aria-labelledby="displaced">
-      <h2 id="displaced">
+    <section class="displaced" aria-labelledby={title}>
+      <h2 id={title}>
         {all.length === 1
           ? 'A flight of yours had to make room'
           : `${all.length} flights of yours had to make room`}

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { Ways } from '../answer/ways.js';
 import { call } from '../api/client.js';
@@ -37,6 +37,7 @@ interface Change {
 export function StandingAnswers({ me, everybody = false }: { me: Me; everybody?: boolean }) {
   const [all, setAll] = useState<StandingAnswer[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
+  const id = useId();
   const read = () =>
     attempt(setProblem, async () => {
       const whose = everybody ? 'everybody=true' : '';
@@ -49,7 +50,6 @@ export function StandingAnswers({ me, everybody = false }: { me: Me; everybody?:
   useEffect(() => void read(), [me.memberId, everybody]);
   useLive([everybody ? 'standing' : 'flights'], () => void read());
   if (all.length === 0) return <Refusal problem={problem} />;
-  const id = everybody ? 'all-answered-otherwise' : 'answered-otherwise';
   return (
     <section class="standing" aria-labelledby={id}>
       <h2 id={id}>

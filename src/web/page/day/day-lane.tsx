@@ -1,3 +1,4 @@
+import { useEffect, useRef } from 'preact/hooks';
 import type { Booking } from '../api/types.js';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { LOOKS } from '../answer/words.js';
@@ -39,11 +40,24 @@ export function DayLane({ aircraft, day, zone, bookings, steps, me, ask }: Props
     const wish = part.from + share * (part.to - part.from);
     ask(Math.max(part.from, Math.floor(wish / QUARTER) * QUARTER), part.to);
   };
+  const across = useRef<HTMLDivElement>(null);
+  useEffect(() => {
+    // On a phone a part of the day is in sight: what is to come, or the morning of another day.
+    const { scrollWidth } = across.current!;
+    const begin = at(now()) > day.from && at(now()) < day.to ? at(now()) - 3_600_000 : day.from + 21_600_000;
+    across.current!.scrollLeft = partOf(day, begin) * scrollWidth;
+  }, []);
   const pieces = byDay([day], steps)[0]?.parts ?? [];
   return (
     <li class="day-lane" data-registration={registration}>
       <h3>{registration}</h3>
-      <div class="across" role="group" aria-label={`${registration}, midnight to midnight`} tabIndex={0}>
+      <div
+        ref={across}
+        class="across"
+        role="group"
+        aria-label={`${registration}, midnight to midnight`}
+        tabIndex={0}
+      >
         <div class="track">
           {HOURS.map((hour) => (
             <span key={hour} class="hour" style={{ left: `${(100 * hour) / 24}%` }} aria-hidden="true">
@@ -122,7 +136,8 @@ export function DayLane({ aircraft, day, zone, bookings, steps, me, ask }: Props
   );
 }
 
-function whose({ kind, memberName }: Booking): string {
+function whose({ kind, memberName, status, arrives }: Booking): string {
+  if (status === 'dispatched' && arrives <= now()) return `${memberName}, not back`;
   if (kind === 'flight') return memberName;
   return kind === 'maintenance' ? 'Maintenance' : 'The club';
 }

@@ -46,7 +46,9 @@ export function DayPage({ me, part }: { me: Me; part: string }) {
         all<Aircraft>('/aircraft'),
         all<Booking>(`/bookings?from=${instantOf(day.from)}&to=${instantOf(day.to)}`),
       ]);
-      const occupied = bookings.filter(({ status }) => status === 'booked' || status === 'dispatched');
+      const occupied = bookings
+        .filter(({ status }) => status === 'booked' || status === 'dispatched')
+        .map((one) => untilNow(one));
       if (asked) setShown({ fleet, bookings: occupied, answers: null });
       const answers = await answersFor(day, question);
       if (asked && answers) setShown({ fleet, bookings: occupied, answers });
@@ -124,6 +126,12 @@ export function DayPage({ me, part }: { me: Me; part: string }) {
       </section>
     </main>
   );
+}
+
+/** One that is out and late takes its aircraft until it is back, which nobody knows; until now at the least. */
+function untilNow(booking: Booking): Booking {
+  const late = booking.status === 'dispatched' && booking.arrives < now();
+  return late ? { ...booking, arrives: now() } : booking;
 }
 
 function answerMissing(day: Day, question: ReturnType<typeof questionOf>): string {

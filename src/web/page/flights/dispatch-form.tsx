@@ -5,6 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Choice, FigureInput, figureOf, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { momentIn, now } from '../parts/time.js';
+import { names } from '../session/session.js';
 import { Answer, MeterOut, Squawks } from './dispatch-parts.js';
 import { METER_WORD, type Flight, type Sheet } from './types.js';
 
@@ -52,7 +53,12 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const sent = useRef<{ text: string; key: string } | null>(null);
-  const swapped = aircraftId !== booking.aircraftId ? { aircraftId } : {};
+  const [memberId, setMember] = useState(booking.memberId);
+  const swapped = {
+    ...(aircraftId !== booking.aircraftId ? { aircraftId } : {}),
+    ...(memberId !== booking.memberId ? { memberId } : {}),
+  };
+  const pilots = pilotsFor(me, booking);
   const at = `/flights/${booking.id}/dispatch`;
 
   /** The answer hangs on who and what is aboard, so it is asked again when that changes. */
@@ -70,7 +76,7 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
     setShown({});
     setGaps({});
     void look();
-  }, [aircraftId]);
+  }, [aircraftId, memberId]);
 
   const tick = (id: string) => (on: boolean) => {
     const next = new Set(ticked);
@@ -132,6 +138,16 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
               [id, id === booking.aircraftId ? `${registration}, as booked` : registration] as const,
           )}
         />
+        {pilots.length > 1 && (
+          <Choice
+            label="Pilot"
+            value={memberId}
+            set={setMember}
+            of={pilots.map(
+              ({ id, name }) => [id, id === booking.memberId ? `${name}, as booked` : name] as const,
+            )}
+          />
+        )}
         <FigureInput
           label="Persons on board"
           {...{ value: persons, set: setPersons, required: true, min: 1, max: 20, step: '1' }}
@@ -205,6 +221,18 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
       )}
     </form>
   );
+}
+
+/** Who may fly it in place of the pilot: whoever an instructor or officer puts there, or the second pilot who hands it out. */
+function pilotsFor(
+  me: Me,
+  { memberId, memberName, people }: Flight['booking'],
+): { id: string; name: string }[] {
+  const booked = { id: memberId, name: memberName };
+  if (me.roles.some((role) => ['instructor', 'safety-officer', 'administrator'].includes(role)))
+    return [booked, ...names.value.filter(({ id }) => id !== memberId)];
+  const aboard = me.memberId !== memberId && people.some((one) => one.memberId === me.memberId);
+  return aboard ? [booked, { id: me.memberId, name: me.name }] : [booked];
 }
 
 function metersOf(

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
@@ -19,13 +19,18 @@ interface Contact {
 export function FlightsOutList({ me }: { me: Me }) {
   const [out, setOut] = useState<{ items: FlightOut[]; caution: string } | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  const heading = useRef<HTMLHeadingElement>(null);
   useEffect(() => {
+    heading.current?.focus();
     void attempt(setProblem, async () => setOut(await call('GET', '/flights/out')));
   }, []);
   return (
     <main class="page flight-page">
-      <h1>Out now</h1>
+      <h1 ref={heading} tabIndex={-1}>
+        Out now
+      </h1>
       <Refusal problem={problem} />
+      {out === null && problem === null && <p class="hint">Reading…</p>}
       {out?.items.length === 0 && <p>Every aircraft is in.</p>}
       <ul class="out-list">
         {out?.items.map((one) => (

@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'preact/hooks';
+import { useEffect, useId, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
@@ -24,6 +24,8 @@ const AGAIN_MS = 60_000;
 export function OverdueAlerts({ me }: { me: Me }) {
   const [all, setAll] = useState<{ items: Alert[]; caution: string } | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
+  // Also on another page than the first one, which stays.
+  const title = useId();
   const read = () => attempt(setProblem, async () => setAll(await call('GET', '/overdue')));
   useEffect(() => {
     void read();
@@ -37,8 +39,8 @@ export function OverdueAlerts({ me }: { me: Me }) {
     });
   if (!all || all.items.length === 0) return null;
   return (
-    <section class="overdue-alerts" aria-labelledby="overdue">
-      <h2 id="overdue">{all.items.some(({ out }) => out) ? 'Not back' : 'Was overdue, is back'}</h2>
+    <section class="overdue-alerts" aria-labelledby={title}>
+      <h2 id={title}>{all.items.some(({ out }) => out) ? 'Not back' : 'Was overdue, is back'}</h2>
       <ul>
         {all.items.map((one) => (
           <li key={one.id}>

@@ -2,7 +2,7 @@ import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
-import { DayInput, FigureInput, LongText, TextInput, Tick } from '../parts/fields.js';
+import { Choice, DayInput, FigureInput, LongText, TextInput, Tick } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import {
   bodyOf,
@@ -133,6 +133,14 @@ export function ReturnForm({ me, flight, refused, begun, send }: Props) {
             {...{ min: 0, step: '0.01' }}
           />
         </div>
+        {flight.booking.people.length > 1 && (
+          <Choice
+            label="Goes on the account of"
+            value={texts.payer ?? flight.booking.memberId}
+            set={(payer) => set({ payer })}
+            of={flight.booking.people.map(({ memberId, name }) => [memberId, name] as const)}
+          />
+        )}
         {refused?.startsWith('meters') && (
           <Tick value={texts.confirmJump} set={(confirmJump) => set({ confirmJump })}>
             I read the meters twice; they are right

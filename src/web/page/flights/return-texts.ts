@@ -42,6 +42,8 @@ export interface ReturnTexts {
   fuelBought: string;
   fuelPaid: string;
   oilAdded: string;
+  /** Whose account it goes on. A return kept by an earlier page does not say. */
+  payer?: string;
   squawk: string;
   squawkDetail: string;
   entries: EntryTexts[];
@@ -60,6 +62,7 @@ export function textsOf(flight: Flight, zone: string): ReturnTexts {
       fuelBought: typed(before.fuelBoughtUsGal || null),
       fuelPaid: typed(before.fuelPaid || null),
       oilAdded: typed(before.oilAddedQt || null),
+      payer: before.payerId,
       ...{ squawk: '', squawkDetail: '' },
       entries: before.entries.map((entry) => entryTexts(entry, nameOf(flight, entry.memberId))),
     };
@@ -68,7 +71,7 @@ export function textsOf(flight: Flight, zone: string): ReturnTexts {
     ...{ day: dateIn(zone, dispatch!.dispatchedAt), off: clockIn(zone, dispatch!.dispatchedAt), on: '' },
     ...{ from: planned?.fromAirfield ?? '', to: planned?.toAirfield ?? '', landings: '1', fullStops: '1' },
     ...{ meters: {}, confirmJump: false, fuelLeft: '', fuelBought: '', fuelPaid: '', oilAdded: '' },
-    ...{ squawk: '', squawkDetail: '', entries: [] },
+    ...{ payer: flight.booking.memberId, squawk: '', squawkDetail: '', entries: [] },
   };
 }
 
@@ -111,6 +114,7 @@ export function bodyOf(texts: ReturnTexts, times: object, flight: Flight): Recor
     ...given('fuelBoughtUsGal', texts.fuelBought),
     ...given('fuelPaid', texts.fuelPaid),
     ...given('oilAddedQt', texts.oilAdded),
+    ...(texts.payer === undefined ? {} : { payerId: texts.payer }),
     entries: texts.entries.map(({ memberId, role, soleManipulator, figures }) => ({
       ...{ memberId, role, soleManipulator },
       ...kindOf(flight, memberId),

@@ -6,7 +6,10 @@ import { AcceptSeason } from './accept-season.js';
 import { SeasonPicture } from './season-picture.js';
 import type { Beside, Season, SeasonVisit } from './season-types.js';
 import { Refusal } from '../parts/refusal.js';
+import { Working } from '../parts/working.js';
 
+/** How long the service searches unless it is asked to go on. */
+const USUAL_SECONDS = 45;
 /** A search that is asked to go on. */
 const LONGER_SECONDS = 240;
 
@@ -14,12 +17,14 @@ const LONGER_SECONDS = 240;
 export function SeasonPlan({ me }: { me: Me }) {
   const [season, setSeason] = useState<Season | null>(null);
   const [busy, setBusy] = useState(false);
+  const [searching, setSearching] = useState(USUAL_SECONDS);
   const [problem, setProblem] = useState<string | null>(null);
   const [pins, setPins] = useState<{ aircraftId: string; on: string }[]>([]);
   const [chosen, setChosen] = useState<string | null>(null);
 
   const plan = async (wanted: typeof pins, searchSeconds?: number) => {
     setBusy(true);
+    setSearching(searchSeconds ?? USUAL_SECONDS);
     setProblem(null);
     setPins(wanted);
     try {
@@ -49,6 +54,7 @@ export function SeasonPlan({ me }: { me: Me }) {
         </button>
       )}
       <Refusal problem={problem} />
+      {busy && <Working what="Looking for the season that costs least" atMost={searching} />}
       {season && (
         <div role="status">
           {season.because && (

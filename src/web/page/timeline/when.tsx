@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { FlightForm } from '../ask/flight.js';
 import { dateIn, momentIn, now, spanIn, today } from '../parts/time.js';
+import { Working } from '../parts/working.js';
 import { at, daysFrom, instantOf } from './days.js';
 import { Lane, opening } from './lane.js';
 import { Legend, Patterns } from './patterns.js';
@@ -96,11 +97,7 @@ export function When({ form, zone, change }: Props) {
           {wrong}
         </p>
       )}
-      {busy && (
-        <p class="hint" role="status">
-          Looking…
-        </p>
-      )}
+      {busy && <Working what={`Judging every departure of ${days} days`} />}
       {stale && (
         <p class="stale" role="status">
           The flight above has changed since.{' '}
