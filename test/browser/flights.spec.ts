@@ -194,6 +194,25 @@ test('a refused return stays to be put right; one that went wrong is corrected w
   await page.close();
 });
 
+test('a crew that will be late says so: the time due back is put off, the calendar with it', async () => {
+  const id = await goOut(api, ready);
+  api.clock.set('2026-03-10T17:40:00Z');
+  const page = await open(`/flights#${id}`);
+  await page.getByText(/Out since/).waitFor();
+  await page.clock.setFixedTime('2026-03-10T17:40:00Z');
+  await page.getByText('Back at another time?').click();
+  expect(await page.getByLabel('Expected back at').inputValue()).toBe('13:00');
+  await page.getByLabel('Expected back at').fill('14:30');
+  await page.getByRole('button', { name: 'Say so' }).click();
+  await page.getByText(/The aircraft is kept in the calendar until then/).waitFor();
+  expect(await page.getByText(/Out since/).textContent()).toContain('due back Tue 10 Mar, 14:30');
+  await sound(page);
+  await picture(page, 'due-back');
+  const { body } = await ready.member.get(`/flights/${id}`).expect(200);
+  expect(body).toMatchObject({ dueBackAt: '2026-03-10T19:30:00Z', overdue: false });
+  await page.close();
+});
+
 test('an aircraft that is not back: told on the first page, in the list, and its flight still there to return', async () => {
   const id = await goOut(api, ready);
   api.clock.set('2026-03-10T18:45:00Z');

@@ -8,6 +8,7 @@ import { Refusal } from '../parts/refusal.js';
 import { momentIn, now, spanIn } from '../parts/time.js';
 import { all } from '../session/session.js';
 import { DispatchForm } from './dispatch-form.js';
+import { DueBackForm } from './due-back.js';
 import { Flown } from './flown.js';
 import { answered, kept, keepReturn, sendKept } from './kept-returns.js';
 import { FlightsOutList } from './out-list.js';
@@ -75,6 +76,7 @@ function OneFlight({ me, id }: { me: Me; id: string }) {
       {flight && head!.status === 'dispatched' && (
         <div hidden={waiting !== undefined}>
           <Out flight={flight} zone={zone} />
+          <DueBackForm flight={flight} zone={zone} done={setFlight} />
           <ReturnForm {...{ me, flight, ...form, send: send('return') }} />
           <NotFlown flight={flight} done={setFlight} />
         </div>
@@ -109,13 +111,14 @@ const mayCorrect = (me: Me, { booking }: Flight): boolean =>
 /** Out since when, and due back. */
 function Out({ flight, zone }: { flight: Flight; zone: string }) {
   const { booking, dispatch, caution } = flight;
-  const late = booking.arrives < now();
+  const dueBackAt = flight.dueBackAt ?? booking.arrives;
+  const late = dueBackAt < now();
   return (
     <div class={late ? 'out late' : 'out'} role="status">
       <p>
         Out since {momentIn(zone, dispatch!.dispatchedAt)}, due back{' '}
-        <strong>{momentIn(zone, booking.arrives)}</strong>
-        {late && '. That has passed: bring it back here, or call the club'}.
+        <strong>{momentIn(zone, dueBackAt)}</strong>
+        {late && '. That has passed: bring it back here, say below when it will be back, or call the club'}.
       </p>
       <p class="small">{caution}</p>
     </div>

@@ -52,7 +52,7 @@ function write(list: KeptReturn[]): void {
 }
 
 /** A key nobody else uses. */
-const newKey = (): string =>
+export const newKey = (): string =>
   [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 
 /** Keeps a return, and sends it until it is answered. */

@@ -63,6 +63,8 @@ export interface Flight {
   planned: { fromAirfield: string; toAirfield: string; personsOnBoard: number } | null;
   dispatch: Dispatch | null;
   return: Returned | null;
+  /** Null when it is not out. */
+  dueBackAt: string | null;
   overdue: boolean;
   caution: string;
 }
