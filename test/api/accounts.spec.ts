@@ -178,7 +178,7 @@ describe('refresh tokens', () => {
   it('are traded once, for tokens with the roles held now', async () => {
     const { email, memberId } = await withPassword();
     const first = (await signIn(email)).body;
-    await api.sql(`INSERT INTO member_roles (club_id, member_id, role) VALUES ($1, $2, 'instructor')`, [
+    await api.sql(`INSERT INTO member_roles (club_id, member_id, role) VALUES ($1, $2, 'safety-officer')`, [
       club.clubId,
       memberId,
     ]);
