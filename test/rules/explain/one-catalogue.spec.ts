@@ -18,9 +18,9 @@ const APART = new RegExp(
   [
     /^decisions\/(replay|audit|dry-run)\//,
     /\.(constraints|problems)\.ts$/,
-    /^bookings\/(series|overdue|return|dispatch)\//,
+    /^bookings\/(series|overdue|return|dispatch|due-back)\//,
     /^bookings\/(changes\/tell-offered|displacements\/tell-displaced|standby\/(pass-on|standby\.worker))\.ts$/,
-    /^web\/page\/calendar\/(change-form|hand-over-form|hold-form|history|flight-item)\.tsx$/,
+    /^web\/page\/calendar\/(change-form|hand-over-form|hold-form|history|flight-item|see-to-page)\.tsx$/,
   ]
     .map(({ source }) => source)
     .join('|'),
