@@ -1,6 +1,14 @@
 /** Acts tried on the expressions of a club's rule: how many landings, on which day, and what a hypothesis may not look at. */
-import { known, type FactSheet, type Remedy } from '../../../src/rules/index.js';
-import { finding, flown, flying, memberWith, NOTHING, rule } from './scene.js';
+import {
+  decideCrew,
+  judgeRule,
+  known,
+  rulesOfClub,
+  toSeconds,
+  type FactSheet,
+  type Remedy,
+} from '../../../src/rules/index.js';
+import { BOOK, finding, flown, flying, memberWith, NOTHING, rule } from './scene.js';
 
 const stale = memberWith(flying([flown('2026-06-01')]));
 const remedies = (requirement: string, sheet: FactSheet = stale): Remedy[] => {
@@ -65,6 +73,55 @@ test.each([
 ])('for a flight on %s the landings are flown on %s', (departs, on) => {
   const sheet = later(departs);
   expect(landings(remedies('pilot.landingsInModelInDays(5) >= 1', sheet)).map((one) => one.on)).toEqual([on]);
+});
+
+test('none that would be flown on the day of the flight, but after it', () => {
+  const sheet = later('2027-03-07');
+  const early = { ...sheet, flight: { ...sheet.flight, departs: '2027-03-07T17:00:00Z' } };
+  expect(remedies('pilot.landingsInModelInDays(5) >= 1', early)).toEqual([]);
+});
+
+test('two landings are told as several', () => {
+  expect(remedies('pilot.landingsInModelInDays(30) >= 2').map(({ title }) => title)).toEqual([
+    'Fly 2 landings in the Harrow Lark 160 with an instructor.',
+  ]);
+});
+
+test('the flight stays as it was asked for but for what an act changes', () => {
+  const asks = (what: string): string => `pilot.ageYears > 99 || (${what})`;
+  const acts = (what: string) => remedies(asks(what)).map(({ act }) => act);
+  expect(acts("pilot.landingsInModelInDays(30) >= 1 && flight.rules == 'VFR'")).toEqual([
+    'fly-landings-model',
+  ]);
+  expect(acts("flight.instruction && flight.purpose == 'dual' && flight.rules == 'VFR'")).toEqual([
+    'fly-with-instructor',
+  ]);
+  // Of the pilot nothing is known any more; of the aircraft everything still is.
+  expect(acts('flight.instruction && aircraft.seats > 1')).toEqual(['fly-with-instructor']);
+});
+
+describe("a second pilot whom the club's policy takes for crew", () => {
+  const sheet = memberWith(flying([flown('2026-06-01')]), { purpose: 'passengers', personsOnBoard: 3 });
+  const two = (personsOnBoard: number): FactSheet => ({
+    ...sheet,
+    flight: { ...sheet.flight, secondPilotId: 'member-2', personsOnBoard },
+  });
+  const acts = (requirement: string, of: FactSheet) => {
+    const [one] = rulesOfClub([rule({ requirement })]);
+    const crew = decideCrew(of.flight, { secondPilotIsPassenger: false });
+    const judged = judgeRule(one!, of, { rules: [one!], book: BOOK }, crew, toSeconds(of.flight.departs));
+    expect(judged.finding.status).toBe('short');
+    return judged.finding.remedies.map(({ act }) => act);
+  };
+  test('stays crew where the act leaves the flight alone', () => {
+    expect(acts('flight.passengers == 0 && pilot.landingsInModelInDays(30) >= 1', two(2))).toEqual([
+      'fly-landings-model',
+    ]);
+  });
+  // The policy is not at hand where acts are tried.
+  test('counts as a passenger on a flight that is changed: no way is offered that hangs on the policy', () => {
+    expect(acts('flight.passengers == 0', two(3))).toEqual([]);
+  });
 });
 
 test('none where the log or the type is not known, or the rule does not look at the log', () => {

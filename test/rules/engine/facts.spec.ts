@@ -1,6 +1,6 @@
 /** Facts found and replaced in a sheet, and what acts do to them. */
 import { decideCrew } from '../../../src/rules/engine/crew.js';
-import { canonicalJson } from '../../../src/rules/engine/digest.js';
+import { canonicalJson, canonicalOf, digestOf } from '../../../src/rules/engine/digest.js';
 import { applyRemedy, type Effect } from '../../../src/rules/engine/remedy.js';
 import { known, unknownFact } from '../../../src/rules/facts/fact.js';
 import { personInRole, readFact, replaceFact } from '../../../src/rules/facts/keys.js';
@@ -27,6 +27,19 @@ test('a fact is on record unless it is said otherwise', () => {
 test('what is no JSON has no canonical form', () => {
   expect(canonicalJson({ b: 1, a: null })).toBe('{"a":null,"b":1}');
   expect(() => canonicalJson(undefined)).toThrow(new TypeError('only JSON values have a canonical form'));
+  const ring: { self?: unknown } = {};
+  ring.self = ring;
+  for (const none of [{ a: 7n }, { a: Number.NaN }, { a: () => 7 }, ring])
+    expect(() => canonicalJson(none)).toThrow();
+});
+
+test('members that are written already are put together in their order', () => {
+  expect(canonicalOf({ b: '1', a: '[2]' })).toBe(canonicalJson({ b: 1, a: [2] }));
+});
+
+// The digest of `{}` is that of `printf '{}' | sha256sum`.
+test('a digest is that of the canonical form', () => {
+  expect(digestOf({})).toBe('44136fa355b3678a1146ad16f7e8649e94fb4fc21fe77e8310c060f61caaff8a');
 });
 
 test('roles: under instruction the instructor is in command, the member still asks', () => {

@@ -123,6 +123,16 @@ describe('the horizon', () => {
     // The other is followed to its own end: it is not judged where nothing of it changes.
     expect(findings[1]!.until).toBe(over('2027-03-10'));
   });
+  test('one that is given up where the answer is not followed leaves the search as long as asked', () => {
+    const stuck = toy('stuck', (_f, _m, _p, take) => take('bad'));
+    const asks = toy('asks', (_f, moment, _p, take) => {
+      for (const day of ['2027-03-02', '2027-03-03', '2027-03-04']) moment.startsOnOrAfter(day);
+      return take('good');
+    });
+    const { horizon, findings } = decided([stuck, asks], { days: 30, stepsPerRule: 2 });
+    expect(horizon.searchedTo).toBe(toInstant(DEPARTS + 30 * DAY));
+    expect(findings[1]!.until).toBe(begins('2027-03-04'));
+  });
   test('only what comes out otherwise is told as the reason of a change', () => {
     const asks = toy('asks', (_f, moment, _p, take) => {
       moment.endsOnOrBefore('2027-03-03');

@@ -1,5 +1,5 @@
 /** One rule on one flight: headers that contradict themselves, facts and numbers not declared, dated bodies, errors. */
-import { judgeAll, judgeRule, crewAt } from '../../../src/rules/engine/judge.js';
+import { judgeAll, judgeRule, crewAt, durationOf } from '../../../src/rules/engine/judge.js';
 import { defineParameter } from '../../../src/rules/parameters/parameter.js';
 import { defineRule, formsOf, type Rule } from '../../../src/rules/engine/rule.js';
 import { verdictDiffers } from '../../../src/rules/engine/run.js';
@@ -317,6 +317,21 @@ describe('numbers', () => {
       'club.a',
       'club.b',
     ]);
+    const inOrder = toy('x', (_f, _m, p, take) => (p.number('club.a'), p.number('club.b'), take('good')), {
+      parameters: ['club.a', 'club.b'],
+    });
+    expect(found(inOrder, [], rows as never).finding.parameters.map(({ id }) => id)).toEqual([
+      'club.a',
+      'club.b',
+    ]);
+  });
+  test('of what nobody set or declared there is no value, and of what is set each is there once', () => {
+    const { book } = rulesetOf([], [], policy(['2020-01-01', 1]));
+    expect(['club.toy', 'club.other', 'us.other'].map((id) => book.history(id))).toEqual([
+      [{ from: '2020-01-01', value: 1, reference: 'paper of 2020-01-01' }],
+      [],
+      [],
+    ]);
   });
 });
 
@@ -344,6 +359,9 @@ describe('a finding', () => {
     });
     const given = toy('x', (_f, _m, _p, take) => take('bad', {}, { remedies: [remedy] as never }));
     expect(found(given).finding).toMatchObject({ overridable: false, remedies: [remedy] });
+  });
+  test('has no remedies where the rule gave none', () => {
+    expect(found(toy('x', (_f, _m, _p, take) => take('bad'))).finding.remedies).toEqual([]);
   });
   test('remedies that cannot be told for want of a fact are left out', () => {
     const rule = toy('x', (_f, _m, _p, take) =>
@@ -394,6 +412,12 @@ describe('the crew at a departure', () => {
       toSeconds('2027-03-03T06:00:00Z'),
     ]);
   });
+  test('what fails otherwise than for want of a value is no reading', () => {
+    const history = () => {
+      throw new Error('broken');
+    };
+    expect(() => crewAt(two, { rules: [], book: { history } as never }, departs)).toThrow('broken');
+  });
   test('judging one rule alone does not mind the crew’s change', () => {
     const ruleset = set(['2020-01-01', false], ['2027-03-05', true]);
     const { crew } = crewAt(two, ruleset, departs);
@@ -401,6 +425,13 @@ describe('the crew at a departure', () => {
       toSeconds('2027-03-03T06:00:00Z'),
     );
   });
+});
+
+test('a flight that ends as it begins takes no time, and one that ends before takes none either', () => {
+  const lasts = (arrives: string): number => durationOf({ ...sheet, flight: { ...sheet.flight, arrives } });
+  expect([lasts(sheet.flight.departs), lasts('2020-01-01T00:00:00Z'), durationOf(sheet)]).toEqual([
+    0, 0, 3600,
+  ]);
 });
 
 test('a verdict differs by its status and its conditions, and by nothing else', () => {

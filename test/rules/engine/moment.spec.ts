@@ -262,3 +262,8 @@ test('a sheet is judged at a departure in its own zone, with the length of its f
   const of = momentAt(sheet, NOON);
   expect([of.departureDate(), of.durationSeconds, of.zone]).toEqual(['2027-03-01', HOUR, ZONE]);
 });
+
+test('a flight that takes time may touch a span that begins as it ends', () => {
+  const { answer, next } = asked((of) => of.overlaps(I, null), I - 2 * HOUR);
+  expect([answer, next]).toEqual([false, I - HOUR + 1]);
+});

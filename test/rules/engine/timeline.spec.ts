@@ -62,6 +62,17 @@ test('of two in the way one gone leaves the other', () => {
   ]);
 });
 
+test('what comes into the way and goes again leaves nothing behind', () => {
+  const between = toy('a', (_f, moment, _p, take) =>
+    take(moment.startsOnOrAfter('2027-03-03') && !moment.startsOnOrAfter('2027-03-05') ? 'bad' : 'good'),
+  );
+  expect(told(over([between]).steps)).toEqual([
+    '2027-03-01T07:00:00Z yes',
+    '2027-03-03T07:00:00Z no toy.a',
+    '2027-03-05T07:00:00Z yes',
+  ]);
+});
+
 test('moves of one second are one edge', () => {
   const { steps } = over([since('a', '2027-03-03'), since('b', '2027-03-03')]);
   expect(steps.map(({ changed }) => changed.map(({ rule }) => rule))).toEqual([[], ['toy.a', 'toy.b']]);
