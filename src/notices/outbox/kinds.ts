@@ -50,7 +50,7 @@ export const NOTICE_KINDS = {
     heading: (count) =>
       count === 1
         ? 'An aircraft will be late for your flight'
-        : `Aircraft will be late for ${count} of your flights`,
+        : `${count} of your flights wait for an aircraft that is late`,
     delivery: 'now',
     mayBeOff: false,
   },

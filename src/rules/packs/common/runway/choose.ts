@@ -17,7 +17,8 @@ export type CountedWind = Pick<DeclaredWeather, 'windFromDeg' | 'gustKt'> & { wi
 export function headwindOn(runway: RunwayFact, wind: CountedWind | null): number {
   if (!wind) return 0;
   const gustKt = Math.max(wind.windKt, wind.gustKt ?? 0);
-  if (wind.windFromDeg === null) return -gustKt;
+  // Taken from nought, a calm has no sign.
+  if (wind.windFromDeg === null) return 0 - gustKt;
   const along = (kt: number): number =>
     windComponents(runway.trueHeadingDeg, wind.windFromDeg!, kt).headwindKt;
   // From ahead the gust is the greater of the two, from behind the lesser.
