@@ -58,6 +58,8 @@ export const differencesCheckout = defineRule({
         if (!newest) return take('nothing-changed');
         if (f.crew.instruction && !p.flag('club.differences-checkout.instructors-too'))
           return take('with-instructor');
+        // As it was written down, but for blanks around it.
+        const group = newest.equipmentGroup.trim();
         const signed = f
           .get('pic.checkouts')
           .filter((one) => one.kind === 'differences' && stands(one, moment));
@@ -83,12 +85,12 @@ export const differencesCheckout = defineRule({
         if (elsewhere)
           return take(
             'shown-elsewhere',
-            { group: newest.equipmentGroup, on: elsewhere.on, through: goodThrough(elsewhere.expiresOn) },
+            { group, on: elsewhere.on, through: goodThrough(elsewhere.expiresOn) },
             counted(elsewhere),
           );
         return take(
           'not-shown',
-          { since: newest.since, title: newest.title, group: newest.equipmentGroup },
+          { since: newest.since, title: newest.title, group },
           {
             remedies: () =>
               // A change that is still to come cannot be shown today, so nothing can be planned for it yet.
@@ -96,7 +98,7 @@ export const differencesCheckout = defineRule({
                 ? [
                     signOffRemedy({
                       act: 'fly-differences',
-                      title: `Have an instructor show you the ${newest.equipmentGroup} and sign it off.`,
+                      title: `Have an instructor show you the ${group} and sign it off.`,
                       moment,
                       fields: {
                         kind: 'differences',
