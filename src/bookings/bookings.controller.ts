@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../accounts/current-user.js';
 import { ApiRoute } from '../platform/http/api-route.js';
-import { IdempotencyKey, pageOf, readCursor, UuidPipe } from '../platform/http/index.js';
+import { IdempotencyKey, pageOf, readCursor, tellStored, UuidPipe } from '../platform/http/index.js';
 import { BookDto, BookingDto, BookingsPageDto, BookingsQuery } from './booking.dto.js';
 import { BookService } from './book.service.js';
 import { BookingsService } from './bookings.service.js';
@@ -30,9 +30,7 @@ export class BookingsController {
     @Body() request: BookDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookingDto> {
-    const answer = await this.booker.book(user, key, request);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as BookingDto;
+    return tellStored<BookingDto>(await this.booker.book(user, key, request), response);
   }
 
   @Get()

@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey } from '../../platform/http/index.js';
+import { IdempotencyKey, tellStored } from '../../platform/http/index.js';
 import { BookAnyDto, BookedAnyDto } from './any-aircraft.dto.js';
 import { AnyAircraftService } from './any-aircraft.service.js';
 
@@ -28,8 +28,6 @@ export class AnyAircraftController {
     @Body() body: BookAnyDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookedAnyDto> {
-    const answer = await this.any.book(user, key, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as BookedAnyDto;
+    return tellStored<BookedAnyDto>(await this.any.book(user, key, body), response);
   }
 }

@@ -3,9 +3,8 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, IfMatch, UuidPipe } from '../../platform/http/index.js';
+import { IdempotencyKey, IfMatch, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { BookingDto } from '../booking.dto.js';
-import type { StoredAnswer } from '../idempotency.js';
 import { CancelService } from './cancel.service.js';
 import {
   AcceptHandOverDto,
@@ -46,7 +45,7 @@ export class ChangesController {
     @Body() edit: EditBookingDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookingDto> {
-    return told(await this.edits.edit(user, key, { id, ifMatch, edit }), response);
+    return tellStored(await this.edits.edit(user, key, { id, ifMatch, edit }), response);
   }
 
   @Post('bookings/:id/cancel')
@@ -132,11 +131,6 @@ export class ChangesController {
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookingDto> {
     const of = { id, ifMatch, ...(override ? { override } : {}) };
-    return told(await this.handOvers.accept(user, key, of), response);
+    return tellStored(await this.handOvers.accept(user, key, of), response);
   }
-}
-
-function told(answer: StoredAnswer, response: Response): BookingDto {
-  response.status(answer.status);
-  return JSON.parse(answer.body) as BookingDto;
 }

@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, UuidPipe } from '../../platform/http/index.js';
+import { IdempotencyKey, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { FlightView } from '../flights/flight.dto.js';
 import { BecauseDto, DispatchDto, DispatchSheet, LookDto } from './dispatch.dto.js';
 import { DispatchService } from './dispatch.service.js';
@@ -51,9 +51,7 @@ export class DispatchController {
     @Body() body: DispatchDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<FlightView> {
-    const answer = await this.dispatches.dispatch(user, key, bookingId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as FlightView;
+    return tellStored<FlightView>(await this.dispatches.dispatch(user, key, bookingId, body), response);
   }
 
   @Post('take-back')

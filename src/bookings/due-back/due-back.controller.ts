@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, UuidPipe } from '../../platform/http/index.js';
+import { IdempotencyKey, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { DueBackDto, DueBackView } from './due-back.dto.js';
 import { DueBackService } from './due-back.service.js';
 
@@ -30,8 +30,6 @@ export class DueBackController {
     @Body() body: DueBackDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<DueBackView> {
-    const answer = await this.dueBack.set(user, key, bookingId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as DueBackView;
+    return tellStored<DueBackView>(await this.dueBack.set(user, key, bookingId, body), response);
   }
 }

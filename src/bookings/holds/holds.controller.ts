@@ -4,9 +4,8 @@ import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { Roles } from '../../accounts/roles.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, IfMatch, UuidPipe } from '../../platform/http/index.js';
+import { IdempotencyKey, IfMatch, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { BookingDto } from '../booking.dto.js';
-import type { StoredAnswer } from '../idempotency.js';
 import { ConfirmHoldDto, HoldDto } from './holds.dto.js';
 import { HoldsService } from './holds.service.js';
 
@@ -32,7 +31,7 @@ export class HoldsController {
     @Body() hold: HoldDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookingDto> {
-    return told(await this.holds.hold(user, key, hold), response);
+    return tellStored(await this.holds.hold(user, key, hold), response);
   }
 
   @Post(':id/confirm')
@@ -51,11 +50,6 @@ export class HoldsController {
     @Res({ passthrough: true }) response: Response,
   ): Promise<BookingDto> {
     const of = { id, ifMatch, ...(override ? { override } : {}) };
-    return told(await this.holds.confirm(user, key, of), response);
+    return tellStored(await this.holds.confirm(user, key, of), response);
   }
-}
-
-function told(answer: StoredAnswer, response: Response): BookingDto {
-  response.status(answer.status);
-  return JSON.parse(answer.body) as BookingDto;
 }

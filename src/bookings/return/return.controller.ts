@@ -3,7 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, UuidPipe } from '../../platform/http/index.js';
+import { IdempotencyKey, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { FlightView } from '../flights/flight.dto.js';
 import { CorrectionService } from './correction.service.js';
 import { CorrectionDto, ProposalDto, ProposalView, ReturnDto } from './return.dto.js';
@@ -50,9 +50,7 @@ export class ReturnController {
     @Body() body: ReturnDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<FlightView> {
-    const answer = await this.returns.bringBack(user, key, bookingId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as FlightView;
+    return tellStored<FlightView>(await this.returns.bringBack(user, key, bookingId, body), response);
   }
 
   @Post('corrections')
@@ -71,8 +69,6 @@ export class ReturnController {
     @Body() body: CorrectionDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<FlightView> {
-    const answer = await this.corrections.correct(user, key, bookingId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as FlightView;
+    return tellStored<FlightView>(await this.corrections.correct(user, key, bookingId, body), response);
   }
 }

@@ -3,8 +3,7 @@ import { ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey, UuidPipe } from '../../platform/http/index.js';
-import type { StoredAnswer } from '../idempotency.js';
+import { IdempotencyKey, tellStored, UuidPipe } from '../../platform/http/index.js';
 import { BookSeriesDto, CancelSeriesDto, EditSeriesDto, SeriesDto } from './series.dto.js';
 import { SeriesService } from './series.service.js';
 
@@ -26,7 +25,7 @@ export class SeriesController {
     @Body() asked: BookSeriesDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<SeriesDto> {
-    return told(await this.series.book(user, key, asked), response);
+    return tellStored(await this.series.book(user, key, asked), response);
   }
 
   @Get(':id')
@@ -54,7 +53,7 @@ export class SeriesController {
     @Body() asked: EditSeriesDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<SeriesDto> {
-    return told(await this.series.edit(user, key, id, asked), response);
+    return tellStored(await this.series.edit(user, key, id, asked), response);
   }
 
   @Post(':id/cancel')
@@ -71,9 +70,4 @@ export class SeriesController {
   ): Promise<SeriesDto> {
     return this.series.cancel(user, id, asked);
   }
-}
-
-function told(answer: StoredAnswer, response: Response): SeriesDto {
-  response.status(answer.status);
-  return JSON.parse(answer.body) as SeriesDto;
 }

@@ -10,6 +10,7 @@ import {
   PageQuery,
   readCursor,
   UuidPipe,
+  tellStored,
 } from '../../platform/http/index.js';
 import { BookingDto } from '../booking.dto.js';
 import { GoOnStandbyDto, StandbyDto, StandbyPageDto } from './standby.dto.js';
@@ -55,9 +56,7 @@ export class StandbyController {
     @Body() body: GoOnStandbyDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<StandbyDto> {
-    const answer = await this.standby.add(user, key, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as StandbyDto;
+    return tellStored<StandbyDto>(await this.standby.add(user, key, body), response);
   }
 
   @Post(':id/withdraw')

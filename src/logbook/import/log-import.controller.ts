@@ -13,7 +13,7 @@ import { ApiBody, ApiConsumes, ApiExtraModels, ApiResponse, ApiTags, getSchemaPa
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey } from '../../platform/http/idempotency-key.js';
+import { IdempotencyKey, tellStored } from '../../platform/http/idempotency-key.js';
 import { takesForms } from '../../platform/http/media-type.js';
 import { PageQuery } from '../../platform/http/pages.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
@@ -105,9 +105,10 @@ export class LogImportController {
     @Body() fields: Record<string, unknown> | undefined,
     @Res({ passthrough: true }) response: Response,
   ): Promise<LogImportView> {
-    const answer = await this.imports.take(by, key, memberId, { file: file?.buffer, fields });
-    response.status(answer.status);
-    return JSON.parse(answer.body) as LogImportView;
+    return tellStored<LogImportView>(
+      await this.imports.take(by, key, memberId, { file: file?.buffer, fields }),
+      response,
+    );
   }
 
   @Get()

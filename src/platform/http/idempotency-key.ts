@@ -1,6 +1,6 @@
 import { createParamDecorator, type ExecutionContext } from '@nestjs/common';
 import { ApiHeader } from '@nestjs/swagger';
-import type { Request } from 'express';
+import type { Request, Response } from 'express';
 import { ProblemException } from '../problems/problem-exception.js';
 import { withMethodDecorators } from './method-decorators.js';
 
@@ -28,4 +28,10 @@ export function IdempotencyKey(): ParameterDecorator {
       schema: { type: 'string', minLength: 1, maxLength: 128 },
     }),
   );
+}
+
+/** Answers with what was stored under a key, its status too: the same whether it was done just now or before. */
+export function tellStored<T>(answer: { status: number; body: string }, response: Response): T {
+  response.status(answer.status);
+  return JSON.parse(answer.body) as T;
 }

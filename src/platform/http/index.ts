@@ -1,5 +1,5 @@
 export { IsHoursTenths, isHoursTenths } from './hours.decorator.js';
-export { IdempotencyKey, idempotencyKey } from './idempotency-key.js';
+export { IdempotencyKey, idempotencyKey, tellStored } from './idempotency-key.js';
 export { IsInstant, IsLocalDate, parseInstant, parseLocalDate } from './instants.decorator.js';
 export { NoNul } from './no-nul.js';
 export { IsId, LowerCase, Optional } from './optional.js';

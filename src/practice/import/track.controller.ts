@@ -3,7 +3,7 @@ import { ApiBody, ApiConsumes, ApiTags } from '@nestjs/swagger';
 import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../accounts/current-user.js';
 import { ApiRoute } from '../../platform/http/api-route.js';
-import { IdempotencyKey } from '../../platform/http/idempotency-key.js';
+import { IdempotencyKey, tellStored } from '../../platform/http/idempotency-key.js';
 import { takesForms } from '../../platform/http/media-type.js';
 import { UuidPipe } from '../../platform/http/uuid.pipe.js';
 import { ConfirmedTrackView, ConfirmTrackDto, TrackReadingView } from './track.dto.js';
@@ -61,8 +61,6 @@ export class TrackController {
     @Body() body: ConfirmTrackDto,
     @Res({ passthrough: true }) response: Response,
   ): Promise<ConfirmedTrackView> {
-    const answer = await this.tracks.confirm(by, key, memberId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as ConfirmedTrackView;
+    return tellStored<ConfirmedTrackView>(await this.tracks.confirm(by, key, memberId, body), response);
   }
 }

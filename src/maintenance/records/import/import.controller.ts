@@ -4,7 +4,7 @@ import type { Response } from 'express';
 import { CurrentUser, type SignedIn } from '../../../accounts/current-user.js';
 import { Roles } from '../../../accounts/roles.js';
 import { ApiRoute } from '../../../platform/http/api-route.js';
-import { IdempotencyKey } from '../../../platform/http/idempotency-key.js';
+import { IdempotencyKey, tellStored } from '../../../platform/http/idempotency-key.js';
 import { UuidPipe } from '../../../platform/http/uuid.pipe.js';
 import { ImportResult, StatusImport, StatusImportToWrite } from './import.dto.js';
 import { StatusImportService } from './import.service.js';
@@ -51,8 +51,6 @@ export class StatusImportController {
     @Body() body: StatusImportToWrite,
     @Res({ passthrough: true }) response: Response,
   ): Promise<ImportResult> {
-    const answer = await this.imports.take(user, key, aircraftId, body);
-    response.status(answer.status);
-    return JSON.parse(answer.body) as ImportResult;
+    return tellStored<ImportResult>(await this.imports.take(user, key, aircraftId, body), response);
   }
 }
