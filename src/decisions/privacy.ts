@@ -24,6 +24,12 @@ export function recordsBehind(
   return [...new Set(ids)];
 }
 
+/** Whose records the viewer reads, of whom an instructor was let in to; null: everybody's. */
+export function recordsOpenTo(viewer: SignedIn, taughtIds: readonly string[]): string[] | null {
+  if (hasAnyRole(viewer, ...OFFICERS)) return null;
+  return hasAnyRole(viewer, 'instructor') ? [viewer.memberId, ...taughtIds] : [viewer.memberId];
+}
+
 /**
  * Of people whose record is told of, the one hidden from the viewer; null when nobody's is.
  *
@@ -35,10 +41,9 @@ export function hiddenAmong(
   of: { nameOf: (id: string) => string | undefined; taughtIds: readonly string[] },
 ): Hidden | null {
   const { nameOf, taughtIds } = of;
-  if (hasAnyRole(viewer, ...OFFICERS)) return null;
-  const open = hasAnyRole(viewer, 'instructor') ? [viewer.memberId, ...taughtIds] : [viewer.memberId];
-  const other = people.find((id) => !open.includes(id));
-  if (other === undefined) return null;
+  const open = recordsOpenTo(viewer, taughtIds);
+  const other = open && people.find((id) => !open.includes(id));
+  if (!other) return null;
   return { name: nameOf(other) ?? 'The other person', andOwn: people.includes(viewer.memberId) };
 }
 

@@ -1,8 +1,6 @@
 import { performance } from 'node:perf_hooks';
 import { Injectable } from '@nestjs/common';
-import { hasAnyRole } from '../../accounts/roles.js';
 import type { SignedIn } from '../../accounts/current-user.js';
-import { OFFICERS } from '../../members/members.access.js';
 import { Clock } from '../../platform/clock.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { ProblemException } from '../../platform/problems/index.js';
@@ -10,6 +8,7 @@ import { toSeconds } from '../../rules/index.js';
 import { findWays, type WaysToYes } from '../../rules/ways/index.js';
 import type { Decided } from '../decision-store.js';
 import { DecisionsService } from '../decisions.service.js';
+import { recordsOpenTo } from '../privacy.js';
 import type { StoredDecision } from '../stored-decision.js';
 import { gatherWithinReach } from './gather-ways.js';
 import { waysAsSeenBy } from './privacy.js';
@@ -58,18 +57,14 @@ export class WaysService {
     const reach = await this.db.run(user.clubId, (em) => gatherWithinReach(em, sheet, now), {
       readOnly: true,
     });
-    const readsAll = hasAnyRole(user, ...OFFICERS);
-    // An instructor was let in to the pilot's record.
-    const open = hasAnyRole(user, 'instructor') ? [user.memberId, sheet.flight.memberId] : [user.memberId];
+    const open = recordsOpenTo(user, [sheet.flight.memberId]);
     const stopAt = performance.now() + MILLISECONDS;
     const found = findWays({
       ...{ sheet, policy, from: now },
       ...reach,
-      closedRecords: readsAll
-        ? []
-        : [...Object.keys(sheet.people), ...reach.instructors.map(({ id }) => id)].filter(
-            (id) => !open.includes(id),
-          ),
+      closedRecords: [...Object.keys(sheet.people), ...reach.instructors.map(({ id }) => id)].filter(
+        (id) => open !== null && !open.includes(id),
+      ),
       limits: { nodes: NODES, shouldStop: () => performance.now() > stopAt },
     });
     return waysAsSeenBy(user, of, found);
