@@ -42,10 +42,11 @@ export class WeatherService {
     const codes = await this.db.run(clubId, (em) => em.query(AIRFIELDS, named(flight, aircraftIds)), {
       readOnly: true,
     });
-    const stations = (codes as { code: string }[])
-      .map(({ code }) => code)
-      .filter((code) => new RegExp(STATION).test(code));
-    await this.keep(clubId, stations, now);
+    await this.keep(
+      clubId,
+      (codes as { code: string }[]).map(({ code }) => code),
+      now,
+    );
   }
 
   /**
@@ -68,7 +69,7 @@ export class WeatherService {
   }
 }
 
-const AIRFIELDS = `SELECT f.code FROM airfields f WHERE f.club_id = bellcrank_club() AND (f.code = ANY ($1::text[])
+const AIRFIELDS = `SELECT f.code FROM airfields f WHERE f.club_id = bellcrank_club() AND f.code ~ $4 AND (f.code = ANY ($1::text[])
    OR ($2 AND f.id IN (SELECT a.home_airfield_id FROM aircraft a WHERE a.club_id = bellcrank_club()
      AND ($3::uuid[] IS NULL OR a.id = ANY ($3::uuid[]))))) ORDER BY f.code`;
 
@@ -76,4 +77,5 @@ const named = ({ route, landings }: WhereFlown, aircraftIds: string[] | null): u
   route ?? landings ?? [],
   route === undefined,
   aircraftIds,
+  STATION,
 ];

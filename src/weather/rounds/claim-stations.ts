@@ -4,7 +4,7 @@ import { clubToday } from '../../clubs/club-time.js';
 import { policyNumber } from '../../clubs/policy/policy-number.js';
 import type { Instant } from '../../rules/index.js';
 
-/** Location indicators have four letters or digits; other codes of a club are its own. */
+/** Location indicators have four letters or digits; other codes of a club are its own. As PostgreSQL takes it. */
 export const STATION = '^[A-Z][A-Z0-9]{3}$';
 /** No club fetches more often, whatever its policy says: reports come once an hour as a rule. */
 const LEAST_MINUTES = 5;
