@@ -7,7 +7,7 @@ import type { Instant } from '../rules/index.js';
 import { isOwn } from './members.access.js';
 
 /** How far back a flight or a signature makes somebody a student: common practice, no source. */
-const BEHIND = "interval '366 days'";
+export const BEHIND = "interval '366 days'";
 
 /** Where somebody signs for somebody: the table, whose hand, and since when. */
 const SIGNED: [table: string, by: string, since: string][] = [

@@ -9,22 +9,21 @@ export async function putOut(em: EntityManager, of: { bookingId: string; dueBack
   );
 }
 
-/** Another time due back: whoever was told of the one before is told of this one too. @returns the one before */
+/**
+ * Another time due back, under the lock of its booking: whoever was told of the one before is told of this one too.
+ * @returns the one before
+ */
 export async function expectBack(
   em: EntityManager,
   { bookingId, dueBackAt }: { bookingId: string; dueBackAt: string },
 ): Promise<string> {
-  const [out]: { dueBackAt: string }[] = await em.query(
-    `SELECT ${instant('due_back_at')} AS "dueBackAt" FROM aircraft_out
-      WHERE club_id = bellcrank_club() AND booking_id = $1 FOR UPDATE`,
-    [bookingId],
-  );
+  const before = await dueBackOf(em, bookingId);
   await em.query(
     `INSERT INTO aircraft_out (club_id, booking_id, due_back_at, look_at) VALUES (bellcrank_club(), $1, $2, $2)
      ON CONFLICT (club_id, booking_id) DO UPDATE SET due_back_at = EXCLUDED.due_back_at, look_at = EXCLUDED.look_at`,
     [bookingId, dueBackAt],
   );
-  return out?.dueBackAt ?? dueBackAt;
+  return before ?? dueBackAt;
 }
 
 /** It is back, or was not flown after all. */

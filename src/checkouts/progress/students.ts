@@ -1,6 +1,6 @@
 /** An instructor's page: whom they teach, and who works on a checkout they may sign. */
 import type { EntityManager } from 'typeorm';
-import { STUDENTS } from '../../members/students.js';
+import { BEHIND, STUDENTS } from '../../members/students.js';
 import type { Instant } from '../../rules/index.js';
 import { markStands } from './load-progress.js';
 import type { STUDENT_BECAUSE } from './progress.dto.js';
@@ -15,12 +15,9 @@ export interface Student {
   bookedModelIds: string[];
 }
 
-/** Marks older than this are of no work that goes on: common practice, no source. */
-const BEHIND = "interval '366 days'";
-
 /**
- * The instructor's students (members/students.ts), and members who work on a checkout the instructor may sign. Flights to come
- * first, soonest first, then by name.
+ * The instructor's students (members/students.ts), and members who worked on a checkout the instructor may sign as lately. Flights
+ * to come first, soonest first, then by name.
  */
 export function findStudents(
   em: EntityManager,
