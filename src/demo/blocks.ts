@@ -1,13 +1,13 @@
 import { addDays } from '../rules/index.js';
 import { aircraftBy, type AircraftKey } from './fleet/aircraft.js';
 import { DEMO_CLUB_ID, demoId } from './ids.js';
-import type { Person } from './people/person.js';
+import { byKey, type Person } from './people/person.js';
 import type { BlockRow } from './rows.js';
 import { at, clock, weekday, type When } from './when.js';
 
 /** Time in the coming weeks when the shop, or the club itself, has an aircraft. */
 export function blockRows(people: readonly Person[], when: When): BlockRow[] {
-  const member = (key: string): Person => people.find((one) => one.story.key === key)!;
+  const member = (key: string): Person => byKey(people, key);
   const saturday = 6 - weekday(when.today) + (weekday(when.today) > 6 ? 7 : 0) + 14;
   const block = (
     kind: BlockRow['kind'],

@@ -8,6 +8,7 @@ import type { Database } from '../platform/database/open.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import type { Instant } from '../rules/index.js';
 import { CHARGE_ENTITIES } from '../charges/entities.js';
+import { FLEET_ENTITIES } from '../fleet/entities.js';
 import { keepAccounts } from './accounts/ledger.js';
 import { bookWishes, type Booked } from './book.js';
 import { generateClub } from './generate.js';
@@ -74,7 +75,7 @@ async function withService<T>(
   config: AppConfig,
   work: (db: TenantDb) => Promise<T>,
 ): Promise<T> {
-  const source = new DataSource(database.dataSourceOptions(CHARGE_ENTITIES));
+  const source = new DataSource(database.dataSourceOptions([...CHARGE_ENTITIES, ...FLEET_ENTITIES]));
   await source.initialize();
   try {
     return await work(new TenantDb(source, config));

@@ -2,7 +2,7 @@ import { localClock, localDateOf, toSeconds, type Answer } from '../rules/index.
 import { aircraftBy, FLEET } from './fleet/aircraft.js';
 import { MODELS } from './fleet/models.js';
 import { DEMO_SLUG } from './ids.js';
-import type { Person } from './people/person.js';
+import { byKey, type Person } from './people/person.js';
 import type { Try } from './tries.js';
 import { ZONE } from './when.js';
 
@@ -30,7 +30,7 @@ const OFFICERS: readonly [key: string, what: string][] = [
 /** The lines printed at the start: where and as whom to sign in, what to ask, and what the answer will be. */
 export function signInLines(of: { url: string; people: readonly Person[]; tries: readonly Try[] }): string[] {
   const officers = OFFICERS.map(([key, what]) => {
-    const person = of.people.find((one) => one.story.key === key)!;
+    const person = byKey(of.people, key);
     return [person.email, what];
   });
   const rows = of.tries.map((one, index) => [

@@ -4,7 +4,7 @@ import type { AircraftKey } from './fleet/aircraft.js';
 import { aircraftBy } from './fleet/aircraft.js';
 import type { FlightAsk } from './flight-ask.js';
 import { daylight } from './flying/daylight.js';
-import type { Person } from './people/person.js';
+import { byKey, type Person } from './people/person.js';
 import { HOME } from './places.js';
 import { at, clock, type When } from './when.js';
 
@@ -39,7 +39,7 @@ type Told = [
 
 /** All tries for a club as of a date. */
 export function tries(people: readonly Person[], when: When): Try[] {
-  const person = (key: string): Person => people.find((one) => one.story.key === key)!;
+  const person = (key: string): Person => byKey(people, key);
   const byDay = (days: number): Flight => slot(addDays(when.today, days), clock(10), 90);
   const day = byDay(DAY);
   const dark = daylight(addDays(when.today, DAY)).dark + 20;

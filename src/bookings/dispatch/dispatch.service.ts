@@ -5,11 +5,12 @@ import { clubToday, clubZone } from '../../clubs/club-time.js';
 import { policyNumber } from '../../clubs/policy/policy-number.js';
 import { DecisionDto } from '../../decisions/decision.dto.js';
 import { DecisionsService } from '../../decisions/decisions.service.js';
+import { assertMayAsk } from '../../decisions/may-read.js';
 import { asSeenBy } from '../../decisions/privacy.js';
 import { AIRCRAFT } from '../../fleet/aircraft/aircraft.records.js';
 import { latestReadings, meterViews } from '../../fleet/meters/latest-readings.js';
 import { MetersService } from '../../fleet/meters/meters.service.js';
-import { OPEN_STATES } from '../../fleet/squawks/squawk-states.js';
+import { openSquawks } from '../../fleet/squawks/open-squawks.js';
 import { Squawk } from '../../fleet/squawks/squawk.entity.js';
 import { squawkViews } from '../../fleet/squawks/squawk.views.js';
 import { Clock } from '../../platform/clock.js';
@@ -21,7 +22,6 @@ import { plusSeconds } from '../../rules/index.js';
 import { BookingDto } from '../booking.dto.js';
 import { bringWeatherOf } from '../bring-weather.js';
 import type { BookingRow } from '../booking.entity.js';
-import { assertMayAsk } from '../../decisions/may-read.js';
 import { noAircraft, noBooking, notBookable, slotTaken } from '../bookings.problems.js';
 import { conflictsOf, findBooking, lockAircraft, lockBooking, lockPeople } from '../bookings.sql.js';
 import { flightView } from '../flights/flight-view.js';
@@ -72,7 +72,7 @@ export class DispatchService {
         clubId: user.clubId,
         id: at.aircraftId ?? booking.aircraftId,
       });
-      const squawks = await this.openSquawks(em, user.clubId, aircraft.id);
+      const squawks = await openSquawks(em, user.clubId, aircraft.id);
       const { decided, mayGo, setAside } = judged;
       return {
         booking: BookingDto.from(booking, user),
@@ -217,13 +217,6 @@ export class DispatchService {
       });
   }
 
-  private openSquawks(em: EntityManager, clubId: string, aircraftId: string): Promise<Squawk[]> {
-    return em.find(Squawk, {
-      where: { clubId, aircraftId, state: In(OPEN_STATES) },
-      order: { id: 'DESC' },
-    });
-  }
-
   /** Every squawk that is open now was read; one that was closed meanwhile does no harm. */
   private async requireRead(
     em: EntityManager,
@@ -231,7 +224,7 @@ export class DispatchService {
     aircraftId: string,
     seen: string[],
   ): Promise<void> {
-    const open = await this.openSquawks(em, clubId, aircraftId);
+    const open = await openSquawks(em, clubId, aircraftId);
     const unread = open.filter(({ id }) => !seen.includes(id)).map(({ id }) => id);
     if (unread.length > 0) throw squawksNotRead(unread);
   }

@@ -3,7 +3,7 @@ import { scoreAll } from '../../checkouts/quiz/score.js';
 import type { Letter } from '../../checkouts/quiz/question.entity.js';
 import { MODELS } from '../fleet/models.js';
 import { DEMO_CLUB_ID, demoId } from '../ids.js';
-import type { Person } from '../people/person.js';
+import { byKey, type Person } from '../people/person.js';
 import type { DemoRows, MarkRow, QuestionRow } from '../rows.js';
 import { at, clock, type When } from '../when.js';
 import { QUESTIONS } from './questions.js';
@@ -68,7 +68,7 @@ const WORKING: readonly Working[] = [
 
 export function checkoutRows(people: readonly Person[], when: When): CheckoutRows {
   const published = at(when.daysAgo(60), clock(18));
-  const by = (key: string): Person => people.find(({ story }) => story.key === key)!;
+  const by = (key: string): Person => byKey(people, key);
   const publishedBy = people.find(({ story }) => story.roles?.includes('safety-officer'))!.id;
   const questions = questionRows(published);
   return {

@@ -1,6 +1,6 @@
 import { addDays, type LocalDate } from '../../rules/index.js';
 import { DEMO_CLUB_ID, demoId } from '../ids.js';
-import type { Person } from '../people/person.js';
+import { byKey, type Person } from '../people/person.js';
 import { HOME } from '../places.js';
 import type { LogEntryRow } from '../rows.js';
 import { at, clock, type When } from '../when.js';
@@ -30,7 +30,7 @@ export function elsewhereEntries(
   flown: readonly LogEntryRow[],
   when: When,
 ): LogEntryRow[] {
-  const writer = people.find(({ story }) => story.key === WRITER)!;
+  const writer = byKey(people, WRITER);
   const busy = new Set(flown.filter((one) => one.member_id === writer.id).map((one) => one.flown_on));
   let on = when.daysAgo(NEWEST_DAYS_AGO);
   return SLIPS.map((slip) => {

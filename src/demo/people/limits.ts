@@ -1,7 +1,7 @@
 import { DEMO_CLUB_ID, demoId } from '../ids.js';
 import type { PersonalLimitsRow } from '../rows.js';
 import { at, clock, type When } from '../when.js';
-import type { Person } from './person.js';
+import { byKey, type Person } from './person.js';
 
 type Figures = Omit<
   PersonalLimitsRow,
@@ -51,7 +51,7 @@ const SET: readonly {
 export function limitsRows(people: readonly Person[], when: When): PersonalLimitsRow[] {
   const teacher = people.find(({ story }) => story.instructor)!;
   return SET.map(({ key, daysAgo, figures, taught, note }) => {
-    const person = people.find(({ story }) => story.key === key)!;
+    const person = byKey(people, key);
     const on = when.daysAgo(daysAgo);
     return {
       ...{ club_id: DEMO_CLUB_ID, id: demoId(person.id, 'limits', daysAgo), member_id: person.id },

@@ -45,6 +45,10 @@ function personOf(story: Story, seed: string, when: When): Person {
   };
 }
 
+/** Who has the part of this key in the demo's story. */
+export const byKey = (people: readonly Person[], key: string): Person =>
+  people.find(({ story }) => story.key === key)!;
+
 /** May the member take the model alone on that date, as far as checkouts go? */
 export function mayTake(person: Person, model: ModelKey, on: LocalDate): boolean {
   const since = person.checkedOut.get(model);

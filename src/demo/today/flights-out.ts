@@ -1,14 +1,16 @@
 import type { EntityManager } from 'typeorm';
 import { insertDispatch } from '../../bookings/dispatch/dispatch.sql.js';
 import type { MeterOut } from '../../bookings/dispatch/meters-out.js';
+import { openSquawks } from '../../fleet/squawks/open-squawks.js';
+import { latestReadings } from '../../fleet/meters/latest-readings.js';
 import { putOut } from '../../bookings/overdue/aircraft-out.js';
 import { addDays, toInstant, toSeconds, type EpochSeconds } from '../../rules/index.js';
 import { bookWish } from '../book.js';
 import { aircraftBy, type AircraftKey } from '../fleet/aircraft.js';
 import type { FlightAsk } from '../flight-ask.js';
 import { daylight } from '../flying/daylight.js';
-import { demoId } from '../ids.js';
-import type { Person } from '../people/person.js';
+import { DEMO_CLUB_ID, demoId } from '../ids.js';
+import { byKey, type Person } from '../people/person.js';
 import { at, clock, type When } from '../when.js';
 
 const MINUTE = 60;
@@ -56,7 +58,7 @@ async function out(
     more?: Partial<FlightAsk>;
   },
 ): Promise<void> {
-  const memberId = of.people.find(({ story }) => story.key === of.who)!.id;
+  const memberId = byKey(of.people, of.who).id;
   const aircraftId = aircraftBy(of.aircraft).id;
   const id = demoId('out', of.who, of.aircraft);
   const ask: FlightAsk = {
@@ -66,30 +68,20 @@ async function out(
   };
   if (!(await bookWish(em, { id, memberId, instructorId: null, aircraftId, ask }, toInstant(of.from - HOUR))))
     return;
+  const squawks = await openSquawks(em, DEMO_CLUB_ID, aircraftId);
   await insertDispatch(em, {
     ...{ id: demoId('dispatch', id), bookingId: id, decisionId: demoId('decision', id), by: memberId },
     ...{ at: toInstant(of.from - 10 * MINUTE), personsOnBoard: 1, fuelUsGal: 30, oilQt: 6 },
-    ...{ squawksSeen: await openSquawks(em, aircraftId), conditionsAccepted: [] },
+    ...{ squawksSeen: squawks.map(({ id }) => id), conditionsAccepted: [] },
     meters: await metersOf(em, aircraftId),
   });
   await putOut(em, { bookingId: id, dueBackAt: ask.arrives });
 }
 
-const openSquawks = async (em: EntityManager, aircraftId: string): Promise<string[]> =>
-  (
-    (await em.query(
-      `SELECT id FROM squawks WHERE club_id = bellcrank_club() AND aircraft_id = $1
-          AND state IN ('open', 'grounding', 'deferred') ORDER BY id`,
-      [aircraftId],
-    )) as { id: string }[]
-  ).map(({ id }) => id);
-
 /** Every meter shows what it showed after the last flight. */
 async function metersOf(em: EntityManager, aircraftId: string): Promise<MeterOut[]> {
-  const last: Pick<MeterOut, 'kind' | 'readingId' | 'totalTenths'>[] = await em.query(
-    `SELECT DISTINCT ON (kind) kind, id AS "readingId", total_tenths AS "totalTenths" FROM meter_readings
-      WHERE club_id = bellcrank_club() AND aircraft_id = $1 ORDER BY kind, read_at DESC`,
-    [aircraftId],
-  );
-  return last.map((one) => ({ ...one, gapTenths: 0, gapBecause: null, gapNote: null }));
+  const last = await latestReadings(em, DEMO_CLUB_ID, [aircraftId]);
+  return last.map(({ kind, id: readingId, totalTenths }) => ({
+    ...{ kind, readingId, totalTenths, gapTenths: 0, gapBecause: null, gapNote: null },
+  }));
 }

@@ -5,7 +5,7 @@ import { gatherKnown, writeEntries } from '../../logbook/import/log-import-rows.
 import { sha256 } from '../../platform/sha256.js';
 import { addDays } from '../../rules/index.js';
 import { DEMO_CLUB_ID, demoId } from '../ids.js';
-import type { Person } from '../people/person.js';
+import { byKey, type Person } from '../people/person.js';
 import type { When } from '../when.js';
 
 /** Whose flights of before the club came from a file. */
@@ -40,7 +40,7 @@ export function logFile(when: When): string {
 
 /** Takes the file over as the page does, with ids that are the same every time. */
 export async function importedLog(em: EntityManager, people: readonly Person[], when: When): Promise<void> {
-  const memberId = people.find(({ story }) => story.key === WRITER)!.id;
+  const memberId = byKey(people, WRITER).id;
   const bytes = new TextEncoder().encode(logFile(when));
   const known = await gatherKnown(em, { clubId: DEMO_CLUB_ID, memberId, now: when.asOf });
   const choices: Choices = {

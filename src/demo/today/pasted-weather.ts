@@ -1,8 +1,9 @@
 import type { EntityManager } from 'typeorm';
 import { toInstant, toSeconds, type EpochSeconds } from '../../rules/index.js';
+import { keepReports } from '../../weather/reports/keep-reports.js';
 import { readReport } from '../../weather/decode/read-report.js';
 import { demoId } from '../ids.js';
-import type { Person } from '../people/person.js';
+import { byKey, type Person } from '../people/person.js';
 import { DUNFERN, TANSY, type Place } from '../places.js';
 import type { When } from '../when.js';
 
@@ -40,16 +41,12 @@ export function reportTexts(now: EpochSeconds): { place: Place; kind: 'metar' | 
 
 /** A member pasted what was reported for the airfields round about. */
 export async function pastedWeather(em: EntityManager, people: readonly Person[], when: When): Promise<void> {
-  const memberId = people.find(({ story }) => story.key === 'luis')!.id;
-  for (const { place, kind, text } of reportTexts(toSeconds(when.asOf))) {
-    const report = readReport(kind, text, when.asOf);
-    await em.query(
-      `INSERT INTO weather_reports (club_id, id, airfield_id, kind, text, issued_at, valid_from, valid_to, member_id, pasted_by, obtained_at)
-       VALUES (bellcrank_club(), $1, $2, $3, $4, $5, $6, $7, $8, $8, $9)`,
-      [
-        ...[demoId('report', place.code, kind), place.id, kind, report.text, report.issuedAt],
-        ...[report.from, report.to, memberId, when.asOf],
-      ],
-    );
-  }
+  const memberId = byKey(people, 'luis').id;
+  const reports = reportTexts(toSeconds(when.asOf)).map(({ kind, text }) =>
+    readReport(kind, text, when.asOf),
+  );
+  const pasted = { memberId, pastedBy: memberId };
+  await keepReports(em, reports, { obtainedAt: when.asOf, pasted }, ({ airfield, kind }) =>
+    demoId('report', airfield, kind),
+  );
 }

@@ -16,16 +16,18 @@ export function isCurrent({ issuedAt }: Pick<ReadReport, 'issuedAt'>, now: Insta
   return age >= -AHEAD_SECONDS && age < OLDEST_HOURS * 3600;
 }
 
-/** Keeps reports of airfields of the running transaction's club, each once; those of other places are passed over. */
+/** Keeps reports of airfields of the running transaction's club, each once; those of other places are passed over. `idOf` gives a report its id. */
 export async function keepReports(
   em: EntityManager,
   reports: readonly ReadReport[],
   of: { obtainedAt: Instant; pasted: { memberId: string; pastedBy: string } | null },
+  idOf: (report: ReadReport) => string = newId,
 ): Promise<void> {
   if (reports.length === 0) return;
-  const rows = reports.map(({ kind, airfield, text, issuedAt, from, to }) => ({
-    ...{ id: newId(), kind, airfield, text, issuedAt, from, to },
-  }));
+  const rows = reports.map((report) => {
+    const { kind, airfield, text, issuedAt, from, to } = report;
+    return { id: idOf(report), kind, airfield, text, issuedAt, from, to };
+  });
   await em.query(
     `INSERT INTO weather_reports (club_id, id, airfield_id, kind, text, issued_at, valid_from, valid_to, member_id, pasted_by, obtained_at)
      SELECT f.club_id, r.id, f.id, r.kind, r.text, r."issuedAt", r."from", r."to", $2, $3, $4::timestamptz

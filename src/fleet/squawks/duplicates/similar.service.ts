@@ -1,13 +1,12 @@
 import { Injectable } from '@nestjs/common';
-import { type EntityManager, In } from 'typeorm';
+import type { EntityManager } from 'typeorm';
 import type { SignedIn } from '../../../accounts/current-user.js';
 import { findRecord } from '../../../platform/database/records.js';
 import { TenantDb } from '../../../platform/database/tenant.js';
 import { AIRCRAFT } from '../../aircraft/aircraft.records.js';
 import { requireEquipment } from '../../references.js';
 import type { NewSquawk } from '../squawk.dto.js';
-import { Squawk } from '../squawk.entity.js';
-import { OPEN_STATES } from '../squawk-states.js';
+import { openSquawks } from '../open-squawks.js';
 import { squawkViews } from '../squawk.views.js';
 import { ALIKE_FROM, likeness } from './similar.js';
 import type { SimilarSquawks } from './similar.dto.js';
@@ -24,7 +23,7 @@ export class SimilarService {
       const aircraft = await findRecord(em, AIRCRAFT, { clubId, id: aircraftId });
       await requireEquipment(em, { clubId, aircraftId, id: body.equipmentId });
       const asked = { title: body.title, detail: body.detail ?? '', equipmentId: body.equipmentId ?? null };
-      const open = await em.findBy(Squawk, { clubId, aircraftId, state: In(OPEN_STATES) });
+      const open = await openSquawks(em, clubId, aircraftId);
       const alike = open
         .map((row) => ({ row, likeness: likeness(asked, row) }))
         .filter((one) => one.likeness >= ALIKE_FROM)
