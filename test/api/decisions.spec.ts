@@ -5,6 +5,7 @@ import { startApi, type Api } from '../support/api.js';
 import { insertInto, readyClub, tomorrow, type ReadyClub } from '../support/ready-club.js';
 import type { Session } from '../support/session.js';
 import { teach } from '../support/teach.js';
+import { leastQueries } from '../support/least-queries.js';
 import { newId } from '../../src/platform/ids.js';
 
 describe('asking', () => {
@@ -106,11 +107,8 @@ describe('asking', () => {
   });
 
   test('without an aircraft named, the whole fleet answers, best first, in a constant number of statements', async () => {
-    const count = async (): Promise<number> => {
-      const statements = api.countQueries();
-      await ready.member.post('/decisions', alone).expect(200);
-      return statements.stop();
-    };
+    const count = (): Promise<number> =>
+      leastQueries(api, () => ready.member.post('/decisions', alone).expect(200));
     await count();
     const few = await count();
     for (const registration of ['NX103B', 'NX104B', 'NX105B', 'NX106B'])
