@@ -8,6 +8,7 @@ import { listen } from './live/live.js';
 import type { Place } from './nav/places.js';
 import { lazy } from './parts/lazy.js';
 import { place } from './parts/route.js';
+import { isOfficer } from './session/roles.js';
 import { me, resume } from './session/session.js';
 import { SignIn } from './session/sign-in.js';
 
@@ -49,9 +50,6 @@ interface Page {
 
 /** By then the first page is through with what it reads. */
 const SETTLED_MS = 2000;
-
-const officer = (roles: readonly string[]) =>
-  roles.includes('safety-officer') || roles.includes('administrator');
 
 /** Pages by address, in the order their links stand in; everything said about them elsewhere is taken from here. */
 const PAGES: Record<string, Page> = {
@@ -118,7 +116,7 @@ const PAGES: Record<string, Page> = {
     show: (me, part) => part && <StatusPage key={part} me={me} aircraftId={part} />,
   },
   '/board': {
-    place: { in: 'safety', name: (roles) => (officer(roles) ? 'Safety board' : 'Safety reports') },
+    place: { in: 'safety', name: (roles) => (isOfficer(roles) ? 'Safety board' : 'Safety reports') },
     show: (me) => <BoardPage me={me} />,
   },
   '/see-to': {

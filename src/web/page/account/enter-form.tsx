@@ -2,6 +2,7 @@ import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput, TextInput } from '../parts/fields.js';
+import { newKey } from '../parts/key.js';
 import { Refusal } from '../parts/refusal.js';
 import { today } from '../parts/time.js';
 import { minorOf, moneySays } from './money.js';
@@ -31,7 +32,7 @@ export function EnterForm({
   const [words, setWords] = useState('');
   const [problem, setProblem] = useState<string | null>(null);
   // One key for what is meant to be entered once, also when the answer was lost on the way.
-  const [key, setKey] = useState(() => crypto.randomUUID());
+  const [key, setKey] = useState(() => newKey());
   const submit = async (event: Event) => {
     event.preventDefault();
     const minor = minorOf(amount, unit);
@@ -45,7 +46,7 @@ export function EnterForm({
       call<void>('POST', `/members/${memberId}/${path}`, body, { 'Idempotency-Key': key }),
     );
     if (!went) return undefined;
-    setKey(crypto.randomUUID());
+    setKey(newKey());
     setAmount('');
     setWords('');
     return entered(`Entered: ${moneySays(minor, unit)}.`);

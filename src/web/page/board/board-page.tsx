@@ -1,6 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import type { Me } from '../api/types.js';
 import { StandingAnswers } from '../calendar/standing.js';
+import { isOfficer } from '../session/roles.js';
 import './board.css';
 import { LapseBoard } from './lapse-board.js';
 import { OverrideList } from './override-list.js';
@@ -9,13 +10,11 @@ import { RefusalTrend } from './refusal-trend.js';
 import { ReportForm } from './report-form.js';
 import { ReportList } from './report-list.js';
 
-const OFFICERS = ['safety-officer', 'administrator'];
-
 /** For everybody: tell what could hurt somebody. For officers: who lapses next, and all that is to be followed up. */
 export function BoardPage({ me }: { me: Me }) {
   const heading = useRef<HTMLHeadingElement>(null);
   const [filed, setFiled] = useState(0);
-  const officer = me.roles.some((role) => OFFICERS.includes(role));
+  const officer = isOfficer(me.roles);
 
   useEffect(() => {
     heading.current?.focus();

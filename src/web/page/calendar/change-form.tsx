@@ -7,6 +7,7 @@ import { Choice, DayInput, TextInput } from '../parts/fields.js';
 import { Refusal } from '../parts/refusal.js';
 import { overrideOf, SetAside } from '../parts/set-aside.js';
 import { NO_SUCH_TIME, clockIn, dateIn, instantIn, now } from '../parts/time.js';
+import { isOfficer } from '../session/roles.js';
 import { all } from '../session/session.js';
 import { OccurrenceList } from './occurrence-list.js';
 
@@ -25,7 +26,7 @@ export function ChangeForm({ booking, me, done }: { booking: Booking; me: Me; do
   const [aircraftId, setAircraftId] = useState(booking.aircraftId);
   const [note, setNote] = useState(booking.note);
   const [reason, setReason] = useState('');
-  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
+  const officer = isOfficer(me.roles);
   const [fleet, setFleet] = useState<Aircraft[]>([]);
   const [problem, setProblem] = useState<string | null>(null);
   const [busy, setBusy] = useState(false);

@@ -5,6 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { momentIn } from '../parts/time.js';
+import { isOfficer, looksAfterOthers } from '../session/roles.js';
 import { all, names } from '../session/session.js';
 import { AskedPage } from './asked-page.js';
 import { CheckoutHead } from './checkout-head.js';
@@ -14,11 +15,9 @@ import { SignedItems } from './signed-items.js';
 import type { Attempt, MemberProgress, Progress } from './types.js';
 import { keyOf, stands } from './words.js';
 
-const READERS = ['instructor', 'safety-officer', 'administrator'];
-
 /** The checkouts page; behind the `#` a quiz (`quiz.ID`, `attempt.ID`), or what the club asks (`asked`). */
 export function CheckoutsPage({ me, part }: { me: Me; part: string }) {
-  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
+  const officer = isOfficer(me.roles);
   if (part === 'asked' && officer) return <AskedPage me={me} />;
   if (part.startsWith('quiz.') || part.startsWith('attempt.'))
     return <QuizPage key={part} part={part} zone={me.club.zone} />;
@@ -57,7 +56,7 @@ function OwnPage({ me, officer }: { me: Me; officer: boolean }) {
           <Link to="/checkouts#asked">What the club asks for, and its questions</Link>
         </p>
       )}
-      {me.roles.some((role) => READERS.includes(role)) && (
+      {looksAfterOthers(me.roles) && (
         <label class="whose">
           Whose
           <select value={whose} onChange={(event) => setWhose(event.currentTarget.value)}>

@@ -1,10 +1,12 @@
-import { useEffect, useRef, useState } from 'preact/hooks';
+import { useEffect, useState } from 'preact/hooks';
 import { ApiProblem, call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, FigureInput, figureOf, Tick } from '../parts/fields.js';
+import { useKeyFor } from '../parts/key.js';
 import { Refusal } from '../parts/refusal.js';
 import { momentIn, now } from '../parts/time.js';
+import { looksAfterOthers } from '../session/roles.js';
 import { names } from '../session/session.js';
 import { Answer, MeterOut, Squawks } from './dispatch-parts.js';
 import { METER_WORD, type Flight, type Sheet } from './types.js';
@@ -52,7 +54,7 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
   const [ticked, setTicked] = useState<ReadonlySet<string>>(new Set());
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
-  const sent = useRef<{ text: string; key: string } | null>(null);
+  const keyFor = useKeyFor();
   const [memberId, setMember] = useState(booking.memberId);
   const swapped = {
     ...(aircraftId !== booking.aircraftId ? { aircraftId } : {}),
@@ -95,13 +97,11 @@ export function DispatchForm({ me, flight, aircraft, out }: Props) {
       conditionsAccepted: sheet!.decision.conditions.filter((one) => ticked.has(one)),
       selfAssessed: ticked.has('self'),
     };
-    // The same sent again after a lost answer goes under the same key.
-    const text = JSON.stringify(body);
-    if (sent.current?.text !== text) sent.current = { text, key: keyOf() };
+    const key = keyFor(JSON.stringify(body));
     setBusy(true);
     setProblem(null);
     try {
-      const gone = await call<Flight | undefined>('POST', at, body, { 'Idempotency-Key': sent.current.key });
+      const gone = await call<Flight | undefined>('POST', at, body, { 'Idempotency-Key': key });
       // A browser takes a head that was cut off for an answer without a body.
       if (!gone?.booking) throw new Error('half an answer');
       out(gone);
@@ -229,8 +229,7 @@ function pilotsFor(
   { memberId, memberName, people }: Flight['booking'],
 ): { id: string; name: string }[] {
   const booked = { id: memberId, name: memberName };
-  if (me.roles.some((role) => ['instructor', 'safety-officer', 'administrator'].includes(role)))
-    return [booked, ...names.value.filter(({ id }) => id !== memberId)];
+  if (looksAfterOthers(me.roles)) return [booked, ...names.value.filter(({ id }) => id !== memberId)];
   const aboard = me.memberId !== memberId && people.some((one) => one.memberId === me.memberId);
   return aboard ? [booked, { id: me.memberId, name: me.name }] : [booked];
 }
@@ -249,6 +248,3 @@ function metersOf(
 
 const allTicked = ({ decision, squawks }: Sheet, ticked: ReadonlySet<string>): boolean =>
   [...decision.conditions, ...squawks.map(({ id }) => id), 'self'].every((one) => ticked.has(one));
-
-const keyOf = (): string =>
-  [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');

@@ -1,9 +1,9 @@
-import { useRef, useState } from 'preact/hooks';
+import { useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import { attempt } from '../parts/attempt.js';
+import { useKeyFor } from '../parts/key.js';
 import { Refusal } from '../parts/refusal.js';
 import { clockIn, instantIn, momentIn, NO_SUCH_TIME, now, plusDays, spanIn, today } from '../parts/time.js';
-import { newKey } from './kept-returns.js';
 import type { Flight } from './types.js';
 
 interface PutOff {
@@ -19,18 +19,16 @@ export function DueBackForm(of: { flight: Flight; zone: string; done(flight: Fli
   const [clock, setClock] = useState(clockIn(zone, flight.dueBackAt ?? flight.booking.arrives));
   const [said, setSaid] = useState<PutOff | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  // One key for one time: sent again after a line that broke, it is set once.
-  const sent = useRef({ dueBackAt: '', key: '' });
+  const keyFor = useKeyFor();
   const send = () =>
     attempt(setProblem, async () => {
       const dueBackAt = next(zone, clock);
       if (dueBackAt === null) return setProblem(NO_SUCH_TIME);
-      if (sent.current.dueBackAt !== dueBackAt) sent.current = { dueBackAt, key: newKey() };
       const answer = await call<PutOff>(
         'POST',
         `/flights/${flight.booking.id}/due-back`,
         { dueBackAt },
-        { 'Idempotency-Key': sent.current.key },
+        { 'Idempotency-Key': keyFor(dueBackAt) },
       );
       setSaid(answer);
       of.done(answer.flight);

@@ -4,6 +4,7 @@
  */
 import { signal } from '@preact/signals';
 import { ApiProblem, call } from '../api/client.js';
+import { newKey } from '../parts/key.js';
 import type { Flight } from './types.js';
 
 export interface KeptReturn {
@@ -50,10 +51,6 @@ function write(list: KeptReturn[]): void {
     // A browser that keeps nothing: it is held here until the page is closed.
   }
 }
-
-/** A key nobody else uses. */
-export const newKey = (): string =>
-  [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
 
 /** Keeps a return, and sends it until it is answered. */
 export function keepReturn(of: Omit<KeptReturn, 'key' | 'tries' | 'problem'>): void {

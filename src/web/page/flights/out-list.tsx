@@ -6,6 +6,7 @@ import { Choice, FigureInput } from '../parts/fields.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { momentIn } from '../parts/time.js';
+import { isOfficer } from '../session/roles.js';
 import { names } from '../session/session.js';
 import type { FlightOut } from './types.js';
 
@@ -43,7 +44,7 @@ export function FlightsOutList({ me }: { me: Me }) {
         ))}
       </ul>
       {out && <p class="caution">{out.caution}</p>}
-      <Contacts mayEdit={me.roles.includes('safety-officer') || me.roles.includes('administrator')} />
+      <Contacts mayEdit={isOfficer(me.roles)} />
     </main>
   );
 }

@@ -5,6 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
 import { go } from '../parts/route.js';
+import { looksAfterOthers } from '../session/roles.js';
 import { names } from '../session/session.js';
 import '../practice/practice.css';
 import { LimitsForm } from './limits-form.js';
@@ -23,7 +24,7 @@ export function LimitsPage({ me, memberId }: { me: Me; memberId: string | null }
   const [problem, setProblem] = useState<string | null>(null);
   const whose = memberId ?? me.memberId;
   const own = whose === me.memberId;
-  const reads = me.roles.some((role) => ['instructor', 'safety-officer', 'administrator'].includes(role));
+  const reads = looksAfterOthers(me.roles);
   const maySet = own || me.roles.includes('instructor');
   const at = `/members/${whose}/limits`;
   useEffect(() => {

@@ -4,6 +4,7 @@ import type { Me } from '../api/types.js';
 import { useLive } from '../live/live.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
+import { isOfficer } from '../session/roles.js';
 import { countUnread } from './bell.js';
 import { FeedList } from './feed-list.js';
 import { MailForm } from './mail-form.js';
@@ -22,7 +23,7 @@ export function NoticesPage({ me, part }: { me: Me; part: string }) {
   const [count, setCount] = useState(AT_ONCE);
   const [problem, setProblem] = useState<string | null>(null);
   const { zone } = me.club;
-  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
+  const officer = isOfficer(me.roles);
   const reread = () =>
     attempt(setProblem, async () => setPage(await call<NoticesPageOf>('GET', `/notices?limit=${count}`)));
   useEffect(() => {

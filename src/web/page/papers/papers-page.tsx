@@ -4,6 +4,7 @@ import type { Me } from '../api/types.js';
 import { attempt } from '../parts/attempt.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
+import { isOfficer } from '../session/roles.js';
 import { all } from '../session/session.js';
 import { CheckDesk, OwnChecks } from './checks.js';
 import { KindSection } from './kind-section.js';
@@ -28,7 +29,7 @@ export function PapersPage({ me }: { me: Me }) {
     reload();
     readHold();
   }, []);
-  const officer = me.roles.some((role) => role === 'safety-officer' || role === 'administrator');
+  const officer = isOfficer(me.roles);
   return (
     <main class="page papers">
       <h2 ref={heading} tabIndex={-1}>

@@ -3,6 +3,7 @@ import { ApiProblem, call } from '../api/client.js';
 import type { Me } from '../api/types.js';
 import { Link } from '../parts/link.js';
 import { Refusal } from '../parts/refusal.js';
+import { isOfficer, looksAfterOthers } from '../session/roles.js';
 import { all, names } from '../session/session.js';
 import { PlanForm } from './plan-form.js';
 import './practice.css';
@@ -26,7 +27,7 @@ export function PracticePage({ me }: { me: Me }) {
   };
   const at = `/members/${whose}/practice`;
   const own = whose === me.memberId;
-  const reads = me.roles.some((role) => ['instructor', 'safety-officer', 'administrator'].includes(role));
+  const reads = looksAfterOthers(me.roles);
   const teaches = me.roles.includes('instructor');
   const reload = () => {
     setProblem(null);
@@ -36,7 +37,7 @@ export function PracticePage({ me }: { me: Me }) {
   useEffect(() => heading.current?.focus(), []);
   useEffect(reload, [whose, gone]);
   const zone = me.club.zone;
-  const officer = me.roles.some((role) => ['safety-officer', 'administrator'].includes(role));
+  const officer = isOfficer(me.roles);
   const may = ({ seenBy, instructor }: PracticeRecord) => ({
     correct: seenBy === 'self' ? own : !own && teaches,
     withdraw: seenBy === 'self' ? own : !own && (officer || instructor?.id === me.memberId),

@@ -3,6 +3,7 @@ import { call } from '../api/client.js';
 import type { Answers } from '../api/types.js';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { attempt } from '../parts/attempt.js';
+import { newKey } from '../parts/key.js';
 import { Refusal } from '../parts/refusal.js';
 import { spanIn } from '../parts/time.js';
 import { partSays } from './fit-words.js';
@@ -17,7 +18,7 @@ interface Props {
 
 /** Books whichever aircraft fits the flight best, and says why it is that one. Shown where there is a choice. */
 export function BookBest({ asked, zone, booked }: Props) {
-  const key = useRef(crypto.randomUUID());
+  const key = useRef(newKey());
   const [busy, setBusy] = useState(false);
   const [problem, setProblem] = useState<string | null>(null);
   const [done, setDone] = useState<BookedAny | null>(null);

@@ -5,6 +5,7 @@ import { firstForm, toRequest, type FlightForm } from '../ask/flight.js';
 import { lastForm } from '../ask/shared-form.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput } from '../parts/fields.js';
+import { newKey } from '../parts/key.js';
 import { Refusal } from '../parts/refusal.js';
 import { clockIn, dateIn } from '../parts/time.js';
 import { all } from '../session/session.js';
@@ -18,7 +19,7 @@ const PURPOSES = [
 export function StandbyForm({ me, part, added }: { me: Me; part: string; added(): Promise<void> }) {
   const { zone } = me.club;
   const [wanted, departs, arrives] = part.split('~');
-  const key = useRef(crypto.randomUUID());
+  const key = useRef(newKey());
   const [fleet, setFleet] = useState<{ id: string; registration: string }[]>([]);
   const [aircraftId, setAircraftId] = useState(wanted ?? '');
   const [problem, setProblem] = useState<string | null>(null);
@@ -38,7 +39,7 @@ export function StandbyForm({ me, part, added }: { me: Me; part: string; added()
     const body = { ...read.request, ...(aircraftId ? { aircraftId } : {}) };
     await attempt(setProblem, async () => {
       await call('POST', '/standby', body, { 'Idempotency-Key': key.current });
-      key.current = crypto.randomUUID();
+      key.current = newKey();
       await added();
     });
   };
