@@ -1,6 +1,7 @@
 /** Standby: who waits for a slot, to whom one that came free is offered, and what becomes of the offer. Club handbook, section 4.6. */
 import { setTimeout as pause } from 'node:timers/promises';
 import { passOn } from '../../src/bookings/standby/pass-on.js';
+import { DecisionsService } from '../../src/decisions/decisions.service.js';
 import { TenantDb } from '../../src/platform/database/tenant.js';
 import { newId } from '../../src/platform/ids.js';
 import { NOW, startApi, type Api, type Session } from '../support/api.js';
@@ -105,13 +106,35 @@ describe('standby', () => {
     expect(offer.state).toBe('open');
     api.clock.set(offer.expiresAt);
     // Run out, whether or not anybody has looked yet.
-    expect((await answer(second, offer, 'accept').expect(409)).body.code).toBe('offer-over');
+    for (const late of ['accept', 'decline'] as const)
+      expect((await answer(second, offer, late).expect(409)).body.code).toBe('offer-over');
     expect(await pass()).toMatchObject({ expired: 1, offered: 1 });
     expect((await answer(second, offer, 'accept').expect(409)).body.code).toBe('offer-over');
     expect((await offerOf(third))!.state).toBe('open');
     // Neither is offered the same aircraft again for that flight.
     await answer(third, (await offerOf(third))!, 'decline').expect(200);
     expect(await pass()).toEqual({ expired: 0, offered: 0 });
+  });
+
+  it('an offer that runs out while it is being taken was taken in time', async () => {
+    await wait(first);
+    await pass();
+    const offer = (await offerOf(first))!;
+    // In time when the offer is read, over by when the flight is booked.
+    api.clock.set('2026-03-10T18:59:59Z');
+    const decisions = api.app.get(DecisionsService, { strict: false });
+    const mayAsk = jest.spyOn(decisions, 'mayAsk').mockImplementationOnce((user, request) => {
+      api.clock.set(offer.expiresAt);
+      return decisions.mayAsk(user, request);
+    });
+    const made = await answer(first, offer, 'accept');
+    mayAsk.mockRestore();
+    expect(made.status).toBe(200);
+    const id: string = made.body.id;
+    expect((await own(first))[0]).toMatchObject({
+      state: 'booked',
+      offer: { state: 'accepted', bookingId: id },
+    });
   });
 
   it('an offer that has run out stands in nobody’s way before anybody looks', async () => {

@@ -11,22 +11,25 @@ import { slotKept } from './standby.problems.js';
 
 /**
  * Ends offers whose time is over, of one aircraft or of all. Who let one pass goes to the back of the order.
+ *
+ * @param of.exceptMemberId whose offers are left as they are: one that its member is about to take was in time when they asked
  * @returns how many
  */
 export async function expireOffers(
   em: EntityManager,
-  of: { now: string; aircraftId: string | null },
+  of: { now: string; aircraftId: string | null; exceptMemberId: string | null },
 ): Promise<number> {
   const expired: { entryId: string }[] = await em.query(
     `WITH entries AS MATERIALIZED (SELECT e.id FROM standby_entries e
         WHERE e.club_id = bellcrank_club() AND EXISTS (SELECT 1 FROM standby_offers o WHERE o.club_id = e.club_id AND o.entry_id = e.id
-          AND o.state = 'open' AND o.expires_at <= $1::timestamptz AND ($2::uuid IS NULL OR o.aircraft_id = $2))
+          AND o.state = 'open' AND o.expires_at <= $1::timestamptz AND ($2::uuid IS NULL OR o.aircraft_id = $2)
+          AND o.member_id IS DISTINCT FROM $3::uuid)
         ORDER BY e.id FOR UPDATE),
      expired AS (UPDATE standby_offers SET state = 'expired', answered_at = $1
         WHERE club_id = bellcrank_club() AND state = 'open' AND expires_at <= $1::timestamptz
-          AND ($2::uuid IS NULL OR aircraft_id = $2) AND entry_id IN (SELECT id FROM entries) RETURNING entry_id)
+          AND ($2::uuid IS NULL OR aircraft_id = $2) AND member_id IS DISTINCT FROM $3::uuid AND entry_id IN (SELECT id FROM entries) RETURNING entry_id)
      SELECT entry_id AS "entryId" FROM expired`,
-    [of.now, of.aircraftId],
+    [of.now, of.aircraftId, of.exceptMemberId],
   );
   if (expired.length > 0)
     await em.query(
@@ -50,7 +53,7 @@ async function keptUntil(
   return row?.until ?? null;
 }
 
-/** Why somebody cannot have this time: it is offered to who is on standby, and kept for them. Offers that are over are ended first. */
+/** Why somebody cannot have this time: it is offered to who is on standby, and kept for them. Offers to others that are over are ended first. */
 export async function keptForOthers(
   em: EntityManager,
   of: {
@@ -62,7 +65,7 @@ export async function keptForOthers(
     now: string;
   },
 ): Promise<ProblemException | null> {
-  await expireOffers(em, of);
+  await expireOffers(em, { ...of, exceptMemberId: of.memberId });
   const until = await keptUntil(em, of);
   return until === null ? null : slotKept(until, await clubZone(em, of.clubId));
 }

@@ -84,7 +84,7 @@ async function beginRound(em: EntityManager, now: Instant) {
   const wakes = await readWakes(em);
   await lockEntries(em, now);
   await clearUp(em, now);
-  const expired = await expireOffers(em, { now, aircraftId: null });
+  const expired = await expireOffers(em, { now, aircraftId: null, exceptMemberId: null });
   const numbers = await standbyPolicy(em, now);
   const waiting = await waitingWithSlots(em, {
     ...{ now, noLaterThan: plusSeconds(now, numbers.noticeSeconds) },

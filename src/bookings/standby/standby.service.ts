@@ -137,8 +137,9 @@ export class StandbyService {
       async (em) => {
         const offer = await findOffer(em, { id: offerId, memberId, lock: true });
         if (!offer) throw notThere('offer of yours');
-        if (offer.state !== 'open') throw offerOver();
-        await answerOffer(em, { id: offerId, state: 'declined', now: this.clock.now() });
+        const now = this.clock.now();
+        if (offer.state !== 'open' || offer.expiresAt <= now) throw offerOver();
+        await answerOffer(em, { id: offerId, state: 'declined', now });
         return (await findStandby(em, { id: offer.entryId, memberId }))!;
       },
       { actorId: memberId },

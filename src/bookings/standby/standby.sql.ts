@@ -137,14 +137,18 @@ export async function lockStandby(em: EntityManager, id: string): Promise<void> 
   ]);
 }
 
-/** Answers or ends an open offer. */
+/**
+ * Answers or ends an open offer, for who holds its lock.
+ * @throws Error when it is not open: an answer that is told must be the one that stands
+ */
 export async function answerOffer(
   em: EntityManager,
   of: { id: string; state: OfferRow['state']; bookingId?: string; now: string },
 ): Promise<void> {
-  await em.query(
+  const [answered]: [{ id: string }[], number] = await em.query(
     `UPDATE standby_offers SET state = $2, booking_id = $3, answered_at = $4
-      WHERE club_id = bellcrank_club() AND id = $1 AND state = 'open'`,
+      WHERE club_id = bellcrank_club() AND id = $1 AND state = 'open' RETURNING id`,
     [of.id, of.state, of.bookingId ?? null, of.now],
   );
+  if (answered.length !== 1) throw new Error(`the offer ${of.id} is not open, and was to be ${of.state}`);
 }
