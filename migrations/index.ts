@@ -35,6 +35,7 @@ import { Charges1764000000034 } from './0034-charges.js';
 import { ChargeValues1764000000035 } from './0035-charge-values.js';
 import { DueBack1764000000036 } from './0036-due-back.js';
 import { WeatherRounds1764000000037 } from './0037-weather-rounds.js';
+import { FactMarks1764000000038 } from './0038-fact-marks.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -73,4 +74,5 @@ export const MIGRATIONS = [
   ChargeValues1764000000035,
   DueBack1764000000036,
   WeatherRounds1764000000037,
+  FactMarks1764000000038,
 ];

@@ -2,6 +2,7 @@ import type { EntityManager } from 'typeorm';
 import {
   canonicalJson,
   canonicalOnce,
+  canonicalShared,
   rulesetFor,
   sha256,
   versionsOf,
@@ -20,7 +21,7 @@ export interface Decided {
   decision: Decision;
 }
 
-/** Stores decisions and their facts: three statements, whatever the number. Parts that are already there are not repeated. */
+/** Stores decisions and their facts: three statements at most, whatever the number. Parts that are already there are not repeated. */
 export async function storeDecisions(
   em: EntityManager,
   decided: readonly Decided[],
@@ -53,9 +54,9 @@ export async function storeDecisions(
     const parts: Parts = {
       head: keep(head),
       people: Object.fromEntries(
-        Object.entries(people).map(([personId, person]) => [personId, keep(person)]),
+        Object.entries(people).map(([personId, person]) => [personId, keep(person, canonicalShared)]),
       ),
-      aircraft: keep(aircraft),
+      aircraft: keep(aircraft, canonicalShared),
       policy: keep(policy, canonicalOnce),
       law: keepLaw(ruleset),
     };
@@ -81,12 +82,13 @@ export async function storeDecisions(
       ORDER BY p.digest`,
     [[...bodies.keys()]],
   );
-  await em.query(
-    `INSERT INTO fact_parts (club_id, digest, body)
-     SELECT bellcrank_club(), p.digest, p.body FROM jsonb_to_recordset($1::jsonb) AS p (digest text, body text)
-     ON CONFLICT DO NOTHING`,
-    [JSON.stringify(missing.map(({ digest }) => ({ digest, body: bodies.get(digest) })))],
-  );
+  if (missing.length > 0)
+    await em.query(
+      `INSERT INTO fact_parts (club_id, digest, body)
+       SELECT bellcrank_club(), p.digest, p.body FROM jsonb_to_recordset($1::jsonb) AS p (digest text, body text)
+       ON CONFLICT DO NOTHING`,
+      [JSON.stringify(missing.map(({ digest }) => ({ digest, body: bodies.get(digest) })))],
+    );
   await em.query(
     `INSERT INTO decisions (club_id, id, member_id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, fact_keys,
        parts, rules, digest, body)

@@ -2,6 +2,7 @@ import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } f
 import { clubZone } from '../clubs/club-time.js';
 import { Clock } from '../platform/clock.js';
 import { forgetOldKeys } from '../platform/database/old-keys.js';
+import { forgetOldMarks } from '../decisions/gather/remember/forget-marks.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { ClubRounds, type Rounds } from '../platform/queue/club-rounds.js';
 import { Deliveries } from './outbox/deliver.js';
@@ -81,6 +82,7 @@ export class NoticesWorker implements OnApplicationBootstrap, OnApplicationShutd
       if (remind && gone > 0) {
         await noteDue(em, 'reminders', nextClock(now, await clubZone(em, clubId), REMIND_AT));
         await forgetOldKeys(em);
+        await forgetOldMarks(em);
       }
       await em.query(
         `DELETE FROM live_changes WHERE club_id = bellcrank_club() AND recorded_at < now() - ${LIVE_KEPT}`,

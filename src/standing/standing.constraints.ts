@@ -3,6 +3,8 @@ import { registerConstraint } from '../platform/database/constraint-problems.js'
 /** Nobody writes these tables but the worker; a refusal is a fault of the service and keeps the row as it was. */
 const NAMES = [
   'fact_changes_subject_chk',
+  'fact_marks_pkey',
+  'fact_marks_subject_chk',
   'standing_answers_pkey',
   'standing_answers_answer_chk',
   'standing_answers_because_chk',

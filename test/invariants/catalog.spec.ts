@@ -95,7 +95,7 @@ describe('tenancy', () => {
       'aircraft_out_sweep',
       'clubs_sign_in',
       // Whoever speaks for no club sees which clubs have flights to judge again, and nothing of why (ids only).
-      ...['fact_changes_by_hand', 'fact_changes_sweep'],
+      ...['fact_changes_by_hand', 'fact_changes_sweep', 'fact_marks_by_hand'],
       // What open pages have to read again, and which clubs have notices due: ids, topics and times only.
       ...['live_changes_by_hand', 'live_changes_sweep', 'notice_due_by_hand', 'notice_due_sweep'],
       // And which clubs have a slot to pass on (ids and times only).
@@ -105,6 +105,7 @@ describe('tenancy', () => {
     for (const [table, name] of [
       ['fact_changes', 'fact_changes_by_hand'],
       ['fact_changes', 'fact_changes_sweep'],
+      ['fact_marks', 'fact_marks_by_hand'],
       ['standing_clubs', 'standing_clubs_sweep'],
       ['aircraft_out', 'aircraft_out_sweep'],
       ['live_changes', 'live_changes_by_hand'],

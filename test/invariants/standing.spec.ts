@@ -11,7 +11,7 @@ import {
   rowRefusal,
 } from './refusals.js';
 
-const TABLES = ['fact_changes', 'standing_answers', 'standing_changes', 'standing_clubs'];
+const TABLES = ['fact_changes', 'fact_marks', 'standing_answers', 'standing_changes', 'standing_clubs'];
 
 let db: TestDatabase;
 let clubId: string;
@@ -79,6 +79,7 @@ const law = (more: Row = {}): Row => ({
 
 const CASES: [constraint: string, table: string, row: () => Row][] = [
   ['fact_changes_subject_chk', 'fact_changes', () => fact({ subject: 'something' })],
+  ['fact_marks_subject_chk', 'fact_marks', () => fact({ subject: 'something' })],
   ['standing_answers_answer_chk', 'standing_answers', () => answer({ answer: 'perhaps' })],
   ['standing_answers_because_chk', 'standing_answers', () => answer({ because: '{}' })],
   ['standing_answers_reads_chk', 'standing_answers', () => answer({ reads: [] })],
@@ -102,9 +103,18 @@ describe('the database refuses', () => {
     ).toMatchObject({ constraint: 'standing_answers_pkey' });
   });
 
+  it('fact_marks_pkey: one fact marked twice by a transaction', async () => {
+    const twice = { noted_by: '7', subject: 'club:rules' };
+    await db.tenantDb.run(clubId, (em) => insertRow(em, 'fact_marks', fact(twice)));
+    expect(await rowRefusal(db, clubId, 'fact_marks', fact(twice))).toMatchObject({
+      constraint: 'fact_marks_pkey',
+    });
+  });
+
   it('rows of another club', async () => {
     for (const [table, row] of [
       ['fact_changes', fact()],
+      ['fact_marks', fact()],
       ['standing_answers', answer()],
       ['standing_changes', change()],
       ['standing_clubs', law()],
@@ -115,6 +125,7 @@ describe('the database refuses', () => {
   it('nothing of what is sound', async () => {
     for (const [table, row] of [
       ['fact_changes', fact()],
+      ['fact_marks', fact()],
       ['standing_answers', answer()],
       ['standing_changes', change()],
       ['standing_clubs', law()],

@@ -75,6 +75,7 @@ const CHECKED_IN: Record<string, string> = {
   standby_offers: 'bookings/standby',
   standby_wakes: 'written by triggers and bookings/standby',
   fact_changes: 'written by triggers',
+  fact_marks: 'written by triggers',
   standing_answers: 'standing/rejudge.ts',
   standing_changes: 'standing/rejudge.ts',
   standing_clubs: 'standing/rejudge.ts',

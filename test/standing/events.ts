@@ -2,7 +2,7 @@
 import { newId } from '../../src/platform/ids.js';
 import { addDays, toInstant, toSeconds } from '../../src/rules/index.js';
 import type { Api } from '../support/api.js';
-import { insertInto, type ReadyClub } from '../support/ready-club.js';
+import { insertInto, readyClub, type ReadyClub } from '../support/ready-club.js';
 import type { Session } from '../support/session.js';
 
 /** Numbers from a seed, 0 ≤ n < 1 (mulberry32, public domain). */
@@ -455,3 +455,37 @@ export const EVENTS: Event[] = [
       ) as never,
   ],
 ];
+
+/** Six pilots, four aircraft, and a second airfield. */
+export async function plantScene(api: Api): Promise<Scene> {
+  const ready = await readyClub(api);
+  const pilots = [ready.member];
+  for (const name of ['Ada', 'Bo', 'Cy', 'Di', 'Ed']) {
+    const pilot = await ready.club.signInAs('member', { name });
+    await ready.makePilot(pilot.memberId);
+    pilots.push(pilot);
+  }
+  const aircraftIds = [ready.aircraftId];
+  for (const registration of ['NX102B', 'NX103B', 'NX104B'])
+    aircraftIds.push(await ready.addAircraft(registration));
+  await insertInto(api.sql, ready.club.clubId)('airfields', {
+    ...{ id: newId(), code: 'XQPD', name: 'Pond', zone: ready.club.zone },
+    ...{ latitude_deg: 40.5, longitude_deg: -95.5, elevation_ft: 900 },
+  });
+  const officer = await ready.club.signInAs('administrator', { name: 'Olga Officer' });
+  return { api, ready, pilots, aircraftIds, officer };
+}
+
+/** One thing happens. @returns what the database refused: a fourth rating or a span turned round is no event; null: it happened */
+export async function happen(scene: Scene, draw: Draw): Promise<string | null> {
+  const [name, happens] = draw.one(EVENTS);
+  try {
+    await happens(scene, draw);
+    return null;
+  } catch (error) {
+    const { message } = error as Error;
+    if (!/violates|refuse|duplicate|must /i.test(message))
+      throw new Error(`${name}: ${message}`, { cause: error });
+    return `${name}: ${message.split('\n')[0]}`;
+  }
+}

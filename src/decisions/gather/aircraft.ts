@@ -4,6 +4,7 @@ import { METER_KINDS } from '../../fleet/vocabulary.js';
 import type { AircraftFacts } from '../../rules/index.js';
 import { INSURANCE } from './insurance.js';
 import { LOADING_SUBJECTS, MAX_TAKEOFF_LB } from './loading.js';
+import { asOf, type AsOf } from './as-of.js';
 import { date, instant, listFact, object, recordFact } from './sql.js';
 
 const ofAircraft = (table: string): string =>
@@ -209,17 +210,21 @@ const SUBJECTS: Record<Exclude<keyof Required<AircraftFacts>, 'id'>, string> = {
   insurance: INSURANCE,
 };
 
+// A booking is over, or a hold runs out, though nothing is written.
+const RESERVATION_ENDS = `SELECT least(upper(t.during), t.hold_until) AS ends FROM bookings t
+   WHERE t.club_id = a.club_id AND t.aircraft_id = a.id AND t.occupies AND upper(t.during) > $2::timestamptz`;
+
 const SQL = `SELECT a.home_airfield_id AS "homeAirfieldId", jsonb_build_object('id', a.id, ${Object.entries(
   SUBJECTS,
 )
   .map(([subject, sql]) => `'${subject}', ${sql.replaceAll('$since$', instant('a.recorded_at'))}`)
-  .join(',\n')}) AS facts
+  .join(',\n')}) AS facts, ${asOf('$2', RESERVATION_ENDS)}
 FROM aircraft a JOIN aircraft_models k ON k.club_id = a.club_id AND k.id = a.model_id
 WHERE a.club_id = bellcrank_club() AND ($1::uuid[] IS NULL OR a.id = ANY ($1::uuid[]))
 ORDER BY a.registration`;
 
-/** An aircraft's facts, and where it lives. */
-export interface GatheredAircraft {
+/** An aircraft's facts as of the statement that read them, and where it lives. */
+export interface GatheredAircraft extends AsOf {
   homeAirfieldId: string;
   facts: AircraftFacts;
 }

@@ -2,11 +2,12 @@ import type { EntityManager } from 'typeorm';
 import type { AirfieldFact, Jurisdiction, Policy } from '../../rules/index.js';
 import { OLDEST_HOURS } from '../../weather/reports/keep-reports.js';
 import type { StoredReport } from '../../weather/reports/stored-report.js';
+import { asOf, type AsOf } from './as-of.js';
 import { samePolicy } from './same-policy.js';
 import { date, instant, object } from './sql.js';
 
 /** What every decision of a club shares. */
-export interface ClubFacts {
+export interface ClubFacts extends AsOf {
   name: string;
   zone: string;
   jurisdiction: Jurisdiction;
@@ -80,7 +81,13 @@ const REPORTS = `(SELECT coalesce(jsonb_agg(${object({
       AND w.issued_at <= $1::timestamptz + interval '15 minutes'
     ORDER BY w.airfield_id, w.kind, w.member_id, w.issued_at DESC, w.obtained_at DESC, w.id DESC) n)`;
 
-const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES}::text AS "policyText", ${AIRFIELDS} AS airfields, ${REPORTS} AS reports
+// A report comes into the window of those that count, or leaves it, though nothing is written.
+const REPORT_ENDS = `SELECT e.ends FROM weather_reports w CROSS JOIN LATERAL (VALUES
+      (w.issued_at + interval '${OLDEST_HOURS} hours'), (w.issued_at - interval '15 minutes')) e (ends)
+   WHERE w.club_id = c.club_id AND w.issued_at > $1::timestamptz - interval '${OLDEST_HOURS} hours'`;
+
+const SQL = `SELECT c.name, c.zone, c.jurisdiction, ${POLICY_WITH_RULES}::text AS "policyText", ${AIRFIELDS} AS airfields, ${REPORTS} AS reports,
+  ${asOf('$1', REPORT_ENDS)}
 FROM clubs c WHERE c.club_id = bellcrank_club()`;
 
 /**

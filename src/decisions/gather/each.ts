@@ -4,7 +4,8 @@ import type { FlightRequestDto } from '../flight-request.dto.js';
 import { gatherAircraft } from './aircraft.js';
 import { gatherClub } from './club.js';
 import { gatherPeople } from './people.js';
-import { crewOf, sheetOf, whatCounts } from './sheets.js';
+import { crewOf, sheetOf } from './sheets.js';
+import { whatCounts } from './what-counts.js';
 
 /** A flight that is booked: it does not stand in its own way. */
 export interface BookedFlight {

@@ -4,6 +4,7 @@ import { checkoutStands } from '../../checkouts/standing-checkouts.js';
 import type { EntityManager } from 'typeorm';
 import { A_BOOKING_OF, MISSING, UNVERIFIED } from '../../rules/explain/record-words.js';
 import type { PersonFacts } from '../../rules/index.js';
+import { asOf, type AsOf } from './as-of.js';
 import { columnFact, date, instant, listFact, object, recordFact } from './sql.js';
 
 /** Papers count once an officer has verified them, unless the club's policy lets unverified ones count ($3). */
@@ -291,9 +292,14 @@ const SUBJECTS: Record<Exclude<keyof PersonFacts, 'id' | 'name'>, string> = {
   ),
 };
 
+// A commitment is over, or a hold runs out, though nothing is written.
+const COMMITMENT_ENDS = `SELECT least(upper(p.during), b.hold_until) AS ends FROM booking_people p
+    JOIN bookings b ON b.club_id = p.club_id AND b.id = p.booking_id
+   WHERE p.club_id = m.club_id AND p.member_id = m.id AND p.occupies AND upper(p.during) > $2::timestamptz`;
+
 const SQL = `SELECT jsonb_build_object('id', m.id, 'name', m.name, ${Object.entries(SUBJECTS)
   .map(([subject, sql]) => `'${subject}', ${sql.replaceAll('$since$', instant('m.recorded_at'))}`)
-  .join(',\n')}) AS facts
+  .join(',\n')}) AS facts, ${asOf('$2', COMMITMENT_ENDS)}
 FROM members m WHERE m.club_id = bellcrank_club() AND m.id = ANY ($1::uuid[]) ORDER BY m.id`;
 
 /** What the loader must know besides whom. */
@@ -307,17 +313,20 @@ export interface PeopleQuestion {
   exceptBookingId: string | null;
 }
 
-/** All facts about some people, in one statement. People not found are simply absent. */
+/** A person's facts as of the statement that read them. */
+export interface GatheredPerson extends AsOf {
+  facts: PersonFacts;
+}
+
+/** All facts about some people, in one statement, in order of id. People not found are simply absent. */
+export const gatherPersons = (em: EntityManager, of: PeopleQuestion): Promise<GatheredPerson[]> =>
+  em.query(SQL, [of.memberIds, of.knownAt, of.unverifiedCounts, of.logSince, of.exceptBookingId]);
+
+/** The same by id. */
 export async function gatherPeople(
   em: EntityManager,
   of: PeopleQuestion,
 ): Promise<Record<string, PersonFacts>> {
-  const rows: { facts: PersonFacts }[] = await em.query(SQL, [
-    of.memberIds,
-    of.knownAt,
-    of.unverifiedCounts,
-    of.logSince,
-    of.exceptBookingId,
-  ]);
+  const rows = await gatherPersons(em, of);
   return Object.fromEntries(rows.map(({ facts }) => [facts.id, facts]));
 }

@@ -1,4 +1,5 @@
 import type { Policy } from '../../rules/index.js';
+import { deepFreeze } from './deep-freeze.js';
 
 /** Policies read last, by their text. A club has one or two a day; each is some 10 kB. */
 const read = new Map<string, Policy>();
@@ -15,12 +16,4 @@ export function samePolicy(text: string): Policy {
   read.set(text, policy);
   if (read.size > MOST) read.delete(read.keys().next().value!);
   return policy;
-}
-
-function deepFreeze<T>(value: T): T {
-  if (typeof value === 'object' && value !== null) {
-    for (const part of Object.values(value)) deepFreeze(part);
-    Object.freeze(value);
-  }
-  return value;
 }

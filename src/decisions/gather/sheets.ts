@@ -1,22 +1,12 @@
 import type { EntityManager } from 'typeorm';
 import { ProblemException } from '../../platform/problems/index.js';
-import {
-  addPlainMonths,
-  localDateOf,
-  toInstant,
-  toSeconds,
-  startOfDay,
-  withReports,
-  type FactSheet,
-  type Policy,
-} from '../../rules/index.js';
+import { withReports, type FactSheet, type Policy } from '../../rules/index.js';
 import { reportsFor } from '../../weather/reports/stored-report.js';
 import { flightFacts } from '../flight-facts.js';
 import type { FlightRequestDto } from '../flight-request.dto.js';
-import { flagOn } from '../policy-flag.js';
-import { gatherAircraft, type GatheredAircraft } from './aircraft.js';
-import { gatherClub, type ClubFacts } from './club.js';
-import { gatherPeople, type PeopleQuestion } from './people.js';
+import type { GatheredAircraft } from './aircraft.js';
+import type { ClubFacts } from './club.js';
+import { gatherRemembered } from './remember/gather-remembered.js';
 
 /** A fact sheet for each aircraft asked about, in order of registration, and the policy that judges them. */
 export interface Gathered {
@@ -24,14 +14,9 @@ export interface Gathered {
   policy: Policy;
 }
 
-/** Months of log a sheet carries, by jurisdiction: the furthest look-back of its pack's rules. */
-const LOG_MONTHS = { US: 25, EU: 25, CA: 61 } as const;
-
-/** Whether papers that no officer has verified count (club policy, read at the instant of asking). */
-const UNVERIFIED_COUNTS = 'club.papers.unverified-count';
-
 /**
- * Gathers all facts of a question in three statements, whatever the number of aircraft.
+ * Gathers all facts of a question in at most four statements, whatever the number of aircraft: what was gathered before and still
+ * stands is not read again (remember/).
  *
  * @throws ProblemException 404 for a person or aircraft the club does not have; 422 for a flight that cannot be read.
  */
@@ -46,18 +31,14 @@ export async function gatherSheets(
   },
 ): Promise<Gathered> {
   const { request, memberId, aircraftIds, knownAt, exceptBookingId = null } = question;
-  const club = await gatherClub(em, knownAt);
-  const people = await gatherPeople(em, {
-    memberIds: crewOf({ memberId, request }),
-    ...whatCounts(club, knownAt),
-    exceptBookingId,
+  const { club, people, aircraft } = await gatherRemembered(em, {
+    ...{ memberIds: crewOf({ memberId, request }), aircraftIds, knownAt, exceptBookingId },
   });
   requirePeople(people, {
     memberId,
     instructorId: request.instructorId,
     secondPilotId: request.secondPilotId,
   });
-  const aircraft = await gatherAircraft(em, aircraftIds, knownAt, exceptBookingId);
   requireAircraft(
     aircraftIds,
     aircraft.map(({ facts }) => facts.id),
@@ -84,7 +65,7 @@ export function sheetOf(
     memberId: string;
     knownAt: string;
     people: FactSheet['people'];
-    aircraft: GatheredAircraft;
+    aircraft: Pick<GatheredAircraft, 'homeAirfieldId' | 'facts'>;
   },
 ): FactSheet {
   const { homeAirfieldId, facts } = of.aircraft;
@@ -99,20 +80,6 @@ export function sheetOf(
     ),
     people: of.people,
     aircraft: facts,
-  };
-}
-
-/** How far back people's flying is gathered for a club, and whether papers that nobody has verified count. */
-export function whatCounts(
-  { zone, jurisdiction, policy }: ClubFacts,
-  knownAt: string,
-): Pick<PeopleQuestion, 'knownAt' | 'logSince' | 'unverifiedCounts'> {
-  const today = localDateOf(toSeconds(knownAt), zone);
-  const logFrom = addPlainMonths(today, -LOG_MONTHS[jurisdiction], 'clamp-to-month-end');
-  return {
-    knownAt,
-    logSince: toInstant(startOfDay(logFrom, zone)),
-    unverifiedCounts: flagOn(policy, UNVERIFIED_COUNTS, { knownAt, zone }),
   };
 }
 

@@ -27,6 +27,8 @@ export interface RunOptions {
 type LocalSettings = Record<string, string>;
 
 const MAX_ATTEMPTS = 4;
+/** Under which a query runner carries its club. */
+const CLUB = 'bellcrank club';
 
 /**
  * The only way to the clubs' tables. Each call is one transaction in which row-level security shows one club's rows
@@ -48,7 +50,7 @@ export class TenantDb {
     requireUuid('clubId', clubId);
     if (options.actorId) requireUuid('actorId', options.actorId);
     const settings = { 'bellcrank.club_id': clubId, 'bellcrank.actor_id': options.actorId ?? '' };
-    return this.transact(settings, fn, options);
+    return this.transact(settings, fn, options, clubId);
   }
 
   /**
@@ -71,10 +73,11 @@ export class TenantDb {
     settings: LocalSettings,
     fn: (em: EntityManager) => Promise<T>,
     options: RunOptions,
+    clubId: string | null = null,
   ): Promise<T> {
     for (let attempt = 1; ; attempt += 1) {
       try {
-        return await this.once(settings, fn, options);
+        return await this.once(settings, fn, options, clubId);
       } catch (error) {
         const again =
           options.retry !== false && attempt < MAX_ATTEMPTS && RETRYABLE_STATES.has(sqlStateOf(error) ?? '');
@@ -88,8 +91,11 @@ export class TenantDb {
     settings: LocalSettings,
     fn: (em: EntityManager) => Promise<T>,
     options: RunOptions,
+    clubId: string | null,
   ): Promise<T> {
     const runner = this.dataSource.createQueryRunner();
+    // Read again by `committedClubOf`.
+    if (clubId !== null && options.isolation === undefined) runner.data = { [CLUB]: clubId };
     try {
       await runner.connect();
       await runner.startTransaction(options.isolation);
@@ -116,6 +122,15 @@ export class TenantDb {
       await runner.release().catch(() => undefined);
     }
   }
+}
+
+/**
+ * The club a transaction of `TenantDb.run` speaks for, where each of its statements sees what others have committed by then; null for
+ * any other transaction.
+ */
+export function committedClubOf(em: EntityManager): string | null {
+  const data = em.queryRunner?.data as { [CLUB]?: string } | undefined;
+  return data?.[CLUB] ?? null;
 }
 
 /**

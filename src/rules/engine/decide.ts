@@ -2,7 +2,7 @@
 import { toInstant, toSeconds, type Instant } from '../calendar/instants.js';
 import type { FactSheet, Policy } from '../facts/sheet.js';
 import { answerSays, conditionsOf } from './combine.js';
-import { canonicalJson, canonicalOf, canonicalOnce, sha256 } from './digest.js';
+import { canonicalJson, canonicalOf, canonicalOnce, canonicalSheet, sha256 } from './digest.js';
 import { CAUTION, type Decision, type Finding } from './finding.js';
 import { searchHorizon, type HorizonLimits } from './horizon.js';
 import type { Ruleset } from './judge.js';
@@ -42,7 +42,7 @@ export function decide(
     caution: CAUTION,
     digest: sha256(
       canonicalOf({
-        sheet: canonicalJson(sheet),
+        sheet: canonicalSheet(sheet),
         policy: canonicalOnce(policy),
         asOf: canonicalJson(toInstant(departs)),
         rules: canonicalOnce(versionsOf(ruleset)),

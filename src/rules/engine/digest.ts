@@ -1,5 +1,6 @@
 import { createHash } from 'node:crypto';
 import { configure } from 'safe-stable-stringify';
+import type { FactSheet } from '../facts/sheet.js';
 
 /**
  * A general serialiser that sorts keys by UTF-16 code units and writes numbers and strings as ECMAScript does, which is
@@ -22,6 +23,24 @@ export function canonicalOnce(value: object): string {
   let text = written.get(value);
   if (text === undefined) written.set(value, (text = canonicalJson(value)));
   return text;
+}
+
+/**
+ * As `canonicalJson`; of a frozen value written out once. Whoever freezes a value that is shared freezes all that is in it.
+ */
+export const canonicalShared = (value: object): string =>
+  Object.isFrozen(value) ? canonicalOnce(value) : canonicalJson(value);
+
+/** Canonical JSON of a fact sheet: what its people and its aircraft say is the same for many questions. */
+export function canonicalSheet({ people, aircraft, ...head }: FactSheet): string {
+  const shared = Object.entries(people).map(([id, person]) => [id, canonicalShared(person)]);
+  const told = Object.entries(head).filter(([, value]) => value !== undefined);
+  const own = told.map(([name, value]) => [name, canonicalJson(value)]);
+  return canonicalOf({
+    ...Object.fromEntries(own),
+    people: canonicalOf(Object.fromEntries(shared)),
+    aircraft: canonicalShared(aircraft),
+  });
 }
 
 /** Canonical JSON of an object whose members are in their canonical form already. */

@@ -4,7 +4,7 @@ import { flightFacts } from '../../decisions/flight-facts.js';
 import { gatherAircraft } from '../../decisions/gather/aircraft.js';
 import { gatherClub } from '../../decisions/gather/club.js';
 import { gatherPeople } from '../../decisions/gather/people.js';
-import { whatCounts } from '../../decisions/gather/sheets.js';
+import { whatCounts } from '../../decisions/gather/what-counts.js';
 import { whom } from '../../decisions/timeline/club/whom.js';
 import { MOST_MEMBERS } from '../../decisions/timeline/club/gather-pairs.js';
 import { ProblemException } from '../../platform/problems/index.js';

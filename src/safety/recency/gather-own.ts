@@ -3,7 +3,7 @@ import { flightFacts } from '../../decisions/flight-facts.js';
 import { gatherAircraft, type GatheredAircraft } from '../../decisions/gather/aircraft.js';
 import { gatherClub, type ClubFacts } from '../../decisions/gather/club.js';
 import { gatherPeople } from '../../decisions/gather/people.js';
-import { whatCounts } from '../../decisions/gather/sheets.js';
+import { whatCounts } from '../../decisions/gather/what-counts.js';
 import { notThere } from '../../platform/database/records.js';
 import { valueRefused } from '../../platform/problems/value-refused.js';
 import {

@@ -13,7 +13,7 @@ import type { FlightRequestDto } from '../../flight-request.dto.js';
 import { gatherAircraft } from '../../gather/aircraft.js';
 import { gatherClub } from '../../gather/club.js';
 import { gatherPeople } from '../../gather/people.js';
-import { whatCounts } from '../../gather/sheets.js';
+import { whatCounts } from '../../gather/what-counts.js';
 import type { PairsQuestion } from '../pairs.js';
 import { daysOf } from '../span.js';
 import { whom } from './whom.js';
