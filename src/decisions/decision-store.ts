@@ -28,6 +28,7 @@ export async function storeDecisions(
   policy: Policy,
   askedBy: string,
 ): Promise<void> {
+  if (decided.length === 0) return;
   const bodies = new Map<string, string>();
   // The decisions of one question share people, policy and rules as the same objects: each is written out and hashed once.
   const kept = new Map<object, string>();
@@ -60,20 +61,12 @@ export async function storeDecisions(
       policy: keep(policy, canonicalOnce),
       law: keepLaw(ruleset),
     };
-    return {
-      id,
-      member_id: sheet.flight.memberId,
-      aircraft_id: aircraft.id,
-      known_at: sheet.knownAt,
-      as_of: decision.asOf,
-      answer: decision.answer,
-      horizon_until: decision.horizon.until,
-      fact_keys: [...new Set(decision.findings.flatMap((finding) => finding.reads))].sort(),
-      parts,
-      rules: versionsOf(ruleset),
-      digest: decision.digest,
-      body: canonicalJson(decision),
-    };
+    const factKeys = [...new Set(decision.findings.flatMap((finding) => finding.reads))].sort();
+    return [
+      ...[id, sheet.flight.memberId, aircraft.id, askedBy, sheet.knownAt, decision.asOf, decision.answer],
+      ...[decision.horizon.until, factKeys, JSON.stringify(parts), JSON.stringify(versionsOf(ruleset))],
+      ...[decision.digest, canonicalJson(decision)],
+    ];
   });
   // Most parts are there already, and long: only those that are missing are sent.
   const missing: { digest: string }[] = await em.query(
@@ -89,13 +82,14 @@ export async function storeDecisions(
        ON CONFLICT DO NOTHING`,
       [JSON.stringify(missing.map(({ digest }) => ({ digest, body: bodies.get(digest) })))],
     );
+  // As parameters of their own: a decision is some 70 kB, and inside another JSON text it would be written and read twice.
+  const values = rows.map(
+    (row, at) => `(bellcrank_club(), ${row.map((_, n) => `$${at * row.length + n + 1}`).join(', ')})`,
+  );
   await em.query(
     `INSERT INTO decisions (club_id, id, member_id, aircraft_id, asked_by, known_at, as_of, answer, horizon_until, fact_keys,
        parts, rules, digest, body)
-     SELECT bellcrank_club(), d.id, d.member_id, d.aircraft_id, $2, d.known_at, d.as_of, d.answer, d.horizon_until, d.fact_keys,
-       d.parts, d.rules, d.digest, d.body
-     FROM jsonb_to_recordset($1::jsonb) AS d (id uuid, member_id uuid, aircraft_id uuid, known_at timestamptz, as_of timestamptz,
-       answer text, horizon_until timestamptz, fact_keys text[], parts jsonb, rules jsonb, digest text, body text)`,
-    [JSON.stringify(rows), askedBy],
+     VALUES ${values.join(', ')}`,
+    rows.flat(),
   );
 }

@@ -23,8 +23,7 @@ export interface Rejudged {
   changed: number;
 }
 
-/** Changed facts taken up at once, and flights judged in one go. */
-const FACTS_AT_ONCE = 5000;
+/** Flights judged in one go. */
 const FLIGHTS_AT_ONCE = 200;
 
 /** Whether changes came from facts or from a release that brought another law. */
@@ -35,36 +34,27 @@ const NEW_LAW = 'law';
  * happens in between, a change is never lost and never counted twice. One process at a time does it for a club; what
  * another commits meanwhile is seen by the next round.
  */
-export async function rejudgeClub(db: TenantDb, clubId: string, now: () => string): Promise<Rejudged> {
-  const sum: Rejudged = { facts: 0, judged: 0, changed: 0 };
-  for (let more = true; more;) {
-    const round = await db.run(clubId, (em) => oneRound(em, clubId, now()), { statementTimeoutMs: 60_000 });
-    sum.facts += round.facts;
-    sum.judged += round.judged;
-    sum.changed += round.changed;
-    more = round.facts === FACTS_AT_ONCE;
-  }
-  return sum;
-}
+export const rejudgeClub = (db: TenantDb, clubId: string, now: () => string): Promise<Rejudged> =>
+  db.run(clubId, (em) => rejudgeIn(em, clubId, now()), { statementTimeoutMs: 60_000 });
 
-async function oneRound(em: EntityManager, clubId: string, now: string): Promise<Rejudged> {
+async function rejudgeIn(em: EntityManager, clubId: string, now: string): Promise<Rejudged> {
   await em.query(`SELECT pg_advisory_xact_lock(hashtextextended('standing answers of ' || $1::text, 0))`, [
     clubId,
   ]);
-  const taken: { subject: string }[] = await em.query(
-    `WITH taken AS (DELETE FROM fact_changes WHERE club_id = bellcrank_club() AND id IN (
-         SELECT id FROM fact_changes WHERE club_id = bellcrank_club() ORDER BY id LIMIT $1) RETURNING subject)
-     SELECT subject FROM taken`,
-    [FACTS_AT_ONCE],
+  // All of them, however many: in parts, a flight that many of them touch would be judged once for each part.
+  const taken: { subject: string; n: number }[] = await em.query(
+    `WITH taken AS (DELETE FROM fact_changes WHERE club_id = bellcrank_club() RETURNING subject)
+     SELECT subject, count(*)::int AS n FROM taken GROUP BY subject ORDER BY subject`,
   );
-  const subjects = [...new Set(taken.map(({ subject }) => subject))];
+  const subjects = taken.map(({ subject }) => subject);
   const [club]: { jurisdiction: Jurisdiction; stood: string | null }[] = await em.query(
     `SELECT c.jurisdiction, s.law AS stood FROM clubs c LEFT JOIN standing_clubs s ON s.club_id = c.club_id
       WHERE c.club_id = bellcrank_club()`,
   );
   const law = lawDigest(club!.jurisdiction);
   const all = club!.stood !== null && club!.stood !== law;
-  const round: Rejudged = { facts: taken.length, judged: 0, changed: 0 };
+  const facts = taken.reduce((sum, { n }) => sum + n, 0);
+  const round: Rejudged = { facts, judged: 0, changed: 0 };
   const told: Change[] = [];
   const ids = await flightsThatRead(em, { subjects: all ? null : subjects, now });
   for (let at = 0; at < ids.length; at += FLIGHTS_AT_ONCE) {
