@@ -1,7 +1,6 @@
 import type { EntityManager } from 'typeorm';
 import {
   canonicalJson,
-  canonicalOnce,
   canonicalShared,
   rulesetFor,
   sha256,
@@ -32,10 +31,10 @@ export async function storeDecisions(
   const bodies = new Map<string, string>();
   // The decisions of one question share people, policy and rules as the same objects: each is written out and hashed once.
   const kept = new Map<object, string>();
-  const keep = (part: object, write: (part: object) => string = canonicalJson): string => {
+  const keep = (part: object): string => {
     const known = kept.get(part);
     if (known !== undefined) return known;
-    const body = write(part);
+    const body = canonicalShared(part);
     return noted(part, sha256(body), body);
   };
   const keepLaw = (ruleset: Ruleset): string => {
@@ -55,10 +54,10 @@ export async function storeDecisions(
     const parts: Parts = {
       head: keep(head),
       people: Object.fromEntries(
-        Object.entries(people).map(([personId, person]) => [personId, keep(person, canonicalShared)]),
+        Object.entries(people).map(([personId, person]) => [personId, keep(person)]),
       ),
-      aircraft: keep(aircraft, canonicalShared),
-      policy: keep(policy, canonicalOnce),
+      aircraft: keep(aircraft),
+      policy: keep(policy),
       law: keepLaw(ruleset),
     };
     const factKeys = [...new Set(decision.findings.flatMap((finding) => finding.reads))].sort();

@@ -2,7 +2,7 @@ import { Injectable, type OnApplicationBootstrap, type OnApplicationShutdown } f
 import { clubZone } from '../clubs/club-time.js';
 import { Clock } from '../platform/clock.js';
 import { forgetOldKeys } from '../platform/database/old-keys.js';
-import { forgetOldMarks } from '../decisions/gather/remember/forget-marks.js';
+import { forgetOldMarks } from '../platform/database/old-marks.js';
 import { TenantDb } from '../platform/database/tenant.js';
 import { ClubRounds, type Rounds } from '../platform/queue/club-rounds.js';
 import { Deliveries } from './outbox/deliver.js';

@@ -3,7 +3,7 @@
  * overlap or are taken back, and through time alone. `REMEMBERED_EVENTS` sets how many things happen, `PROPERTY_SEED` which.
  */
 import type { EntityManager } from 'typeorm';
-import { forgetOldMarks } from '../../src/decisions/gather/remember/forget-marks.js';
+import { forgetOldMarks } from '../../src/platform/database/old-marks.js';
 import {
   gatherAnew,
   gatherRemembered,
@@ -52,7 +52,6 @@ async function expectTrue(of = asked()): Promise<void> {
   expect(remembered).toEqual(anew);
 }
 const remembered = (of = asked()): Promise<GatheredFacts> => inClub((em) => gatherRemembered(em, of));
-const sql = (text: string, params: unknown[] = []) => api.sql(text, params);
 const clubId = () => scene.ready.club.clubId;
 
 it(`is what the tables say, through ${HAPPENINGS} events`, async () => {
@@ -101,12 +100,12 @@ describe('what others’ facts name', () => {
   const CHANGES: [what: string, change: () => Promise<unknown>][] = [
     [
       'who holds a reservation is called otherwise',
-      () => sql("UPDATE members SET name = name || ' II' WHERE club_id = $1", [clubId()]),
+      () => api.sql("UPDATE members SET name = name || ' II' WHERE club_id = $1", [clubId()]),
     ],
     [
       'an aircraft has another registration',
       () =>
-        sql("UPDATE aircraft SET registration = 'NX99Z' WHERE club_id = $1 AND id = $2", [
+        api.sql("UPDATE aircraft SET registration = 'NX99Z' WHERE club_id = $1 AND id = $2", [
           clubId(),
           scene.aircraftIds[1],
         ]),
@@ -114,7 +113,7 @@ describe('what others’ facts name', () => {
     [
       'a booking is of another aircraft',
       () =>
-        sql(
+        api.sql(
           `UPDATE bookings SET aircraft_id = $2 WHERE club_id = $1 AND id = (SELECT booking_id FROM booking_people
              WHERE club_id = $1 AND member_id = $3 AND occupies AND lower(during) > $4::timestamptz ORDER BY booking_id LIMIT 1)`,
           [clubId(), scene.aircraftIds[3], scene.pilots[0]!.memberId, '2026-05-30T00:00:00Z'],
@@ -123,7 +122,7 @@ describe('what others’ facts name', () => {
     [
       'a model that nobody has yet is retractable',
       () =>
-        sql(
+        api.sql(
           `INSERT INTO aircraft_models SELECT (jsonb_populate_record(m, jsonb_build_object('id', $2::uuid,
              'make_model', 'Harrow Swift 200', 'retractable_gear', true))).* FROM aircraft_models m WHERE m.club_id = $1 LIMIT 1`,
           [clubId(), newId()],
@@ -252,7 +251,9 @@ it('shows nobody the facts of another club', async () => {
 it('keeps marks for a day, longer than anything is remembered', async () => {
   const marks = () =>
     api.sql<{ n: number }>('SELECT count(*)::int AS n FROM fact_marks WHERE club_id = $1', [clubId()]);
-  await sql("UPDATE fact_marks SET recorded_at = now() - interval '25 hours' WHERE club_id = $1", [clubId()]);
+  await api.sql("UPDATE fact_marks SET recorded_at = now() - interval '25 hours' WHERE club_id = $1", [
+    clubId(),
+  ]);
   await inClub((em) => em.query("UPDATE members SET name = name || '.' WHERE club_id = bellcrank_club()"));
   const [{ n: all }] = (await marks()) as [{ n: number }];
   await inClub(forgetOldMarks);

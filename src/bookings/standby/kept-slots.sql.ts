@@ -9,6 +9,10 @@ import { instant } from '../../decisions/gather/sql.js';
 import type { ProblemException } from '../../platform/problems/index.js';
 import { slotKept } from './standby.problems.js';
 
+/** SQL condition on offers under an alias: open, their time is over ($1), of this aircraft or any ($2), and not this member's ($3). */
+const ranOut = (o: string): string => `${o}.state = 'open' AND ${o}.expires_at <= $1::timestamptz
+  AND ($2::uuid IS NULL OR ${o}.aircraft_id = $2) AND ${o}.member_id IS DISTINCT FROM $3::uuid`;
+
 /**
  * Ends offers whose time is over, of one aircraft or of all. Who let one pass goes to the back of the order.
  *
@@ -22,12 +26,10 @@ export async function expireOffers(
   const expired: { entryId: string }[] = await em.query(
     `WITH entries AS MATERIALIZED (SELECT e.id FROM standby_entries e
         WHERE e.club_id = bellcrank_club() AND EXISTS (SELECT 1 FROM standby_offers o WHERE o.club_id = e.club_id AND o.entry_id = e.id
-          AND o.state = 'open' AND o.expires_at <= $1::timestamptz AND ($2::uuid IS NULL OR o.aircraft_id = $2)
-          AND o.member_id IS DISTINCT FROM $3::uuid)
+          AND ${ranOut('o')})
         ORDER BY e.id FOR UPDATE),
-     expired AS (UPDATE standby_offers SET state = 'expired', answered_at = $1
-        WHERE club_id = bellcrank_club() AND state = 'open' AND expires_at <= $1::timestamptz
-          AND ($2::uuid IS NULL OR aircraft_id = $2) AND member_id IS DISTINCT FROM $3::uuid AND entry_id IN (SELECT id FROM entries) RETURNING entry_id)
+     expired AS (UPDATE standby_offers o SET state = 'expired', answered_at = $1
+        WHERE o.club_id = bellcrank_club() AND ${ranOut('o')} AND o.entry_id IN (SELECT id FROM entries) RETURNING o.entry_id)
      SELECT entry_id AS "entryId" FROM expired`,
     [of.now, of.aircraftId, of.exceptMemberId],
   );

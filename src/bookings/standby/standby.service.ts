@@ -24,6 +24,7 @@ import {
   listStandby,
   lockStandby,
   setStandby,
+  type OfferToAnswer,
   type StandbyRow,
 } from './standby.sql.js';
 
@@ -113,7 +114,7 @@ export class StandbyService {
         await lockStandby(em, seen.entryId);
         const offer = (await findOffer(em, { id: offerId, memberId, lock: true }))!;
         if (offer.state === 'accepted') return { booking: (await findBooking(em, offer.bookingId!))! };
-        if (offer.state !== 'open' || offer.expiresAt <= this.clock.now()) throw offerOver();
+        requireOpen(offer, this.clock.now());
         const { aircraftId, request, note } = offer;
         const booked = await this.booker.lockAndBookIn(em, user, { ...request, aircraftId, note });
         if ('booking' in booked) {
@@ -138,11 +139,16 @@ export class StandbyService {
         const offer = await findOffer(em, { id: offerId, memberId, lock: true });
         if (!offer) throw notThere('offer of yours');
         const now = this.clock.now();
-        if (offer.state !== 'open' || offer.expiresAt <= now) throw offerOver();
+        requireOpen(offer, now);
         await answerOffer(em, { id: offerId, state: 'declined', now });
         return (await findStandby(em, { id: offer.entryId, memberId }))!;
       },
       { actorId: memberId },
     );
   }
+}
+
+/** @throws ProblemException 409 for an offer that was answered or whose time is over */
+function requireOpen({ state, expiresAt }: OfferToAnswer, now: string): void {
+  if (state !== 'open' || expiresAt <= now) throw offerOver();
 }

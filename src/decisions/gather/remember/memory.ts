@@ -24,7 +24,7 @@ export interface Marks {
 
 /** A person with two years of log is some 100 kB. */
 const MOST = 1000;
-/** Not found untouched for so long, an entry goes; marks are kept far longer (forget-marks.ts). */
+/** Not found untouched for so long, an entry goes; marks are kept far longer (platform/database/old-marks.ts). */
 const LONGEST_MS = 600_000;
 /** So old, a snapshot is followed by a newer one. Not each time: whoever asked about the older one just now shall find it. */
 const FOLLOWED_AFTER_MS = 5000;
