@@ -9,6 +9,7 @@ import {
   gatherRemembered,
   type GatheredFacts,
 } from '../../src/decisions/gather/remember/gather-remembered.js';
+import { readMarks } from '../../src/decisions/gather/remember/marks.sql.js';
 import { TenantDb } from '../../src/platform/database/tenant.js';
 import { newId } from '../../src/platform/ids.js';
 import { NOW, startApi, type Api } from '../support/api.js';
@@ -202,6 +203,38 @@ describe('while others write', () => {
     await writing;
     expect(JSON.stringify(await remembered())).toContain('Fuel leak');
     await expectTrue();
+  });
+
+  // What any later transaction does: with it done, a snapshot lists the earlier ones that are still running.
+  const another = () => api.sql('SELECT pg_current_xact_id()');
+  const change = (em: EntityManager) =>
+    em.query('UPDATE aircraft SET seats = seats + 1 WHERE id = $1', [scene.aircraftIds[0]]);
+
+  it('sees what its own transaction wrote after gathering, once that is committed', async () => {
+    // Whoever books locks a row, gathers, is judged and then writes, while others come and go.
+    await inClub(change);
+    const before = await inClub(async (em) => {
+      await em.query('SELECT 1 FROM aircraft WHERE id = $1 FOR UPDATE', [scene.aircraftIds[0]]);
+      await another();
+      const facts = await gatherRemembered(em, asked());
+      await change(em);
+      return facts;
+    });
+    await expectTrue();
+    expect((await remembered()).aircraft[0]).not.toEqual(before.aircraft[0]);
+  });
+
+  it('reads marks under a snapshot that lists its own transaction as running', async () => {
+    const [snapshot, own] = await inClub(async (em) => {
+      const [row]: [{ own: string }] = await em.query('SELECT pg_current_xact_id()::text AS own');
+      await another();
+      const marks = await readMarks(em, []);
+      await change(em);
+      return [marks.snapshot, row.own];
+    });
+    expect(snapshot.split(':')[2]?.split(',')).toContain(own);
+    const { changed } = await inClub((em) => readMarks(em, [snapshot]));
+    expect(changed.get(snapshot)).toContain(`aircraft:${scene.aircraftIds[0]}:type`);
   });
 
   it('is asked by many at once', async () => {

@@ -1,4 +1,5 @@
 import type { EntityManager } from 'typeorm';
+import { SNAPSHOT } from '../as-of.js';
 import type { Marks } from './memory.js';
 
 /** More subjects than this since a snapshot, and gathering anew costs no more than looking through them. */
@@ -10,7 +11,7 @@ const MOST_SUBJECTS = 2000;
  */
 export async function readMarks(em: EntityManager, snapshots: readonly string[]): Promise<Marks> {
   const [row]: [{ snapshot: string; startedAt: string; changed: (string[] | null)[] }] = await em.query(
-    `SELECT pg_current_snapshot()::text AS snapshot, pg_postmaster_start_time()::text AS "startedAt",
+    `SELECT ${SNAPSHOT} AS snapshot, pg_postmaster_start_time()::text AS "startedAt",
         (SELECT coalesce(jsonb_agg(CASE WHEN s.n <= $2 THEN s.subjects END ORDER BY s.at), '[]'::jsonb) FROM (
            SELECT w.at, count(m.subject) AS n, coalesce(jsonb_agg(DISTINCT m.subject) FILTER (WHERE m.subject IS NOT NULL), '[]'::jsonb) AS subjects
              FROM unnest($1::text[]) WITH ORDINALITY w (snapshot, at)
