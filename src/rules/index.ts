@@ -58,6 +58,7 @@ export {
   workWeather,
   type FieldWeather,
   type RunwayComponents,
+  type WindOnRunways,
   type ShownReport,
   type WeatherWork,
   type WorkedPhase,

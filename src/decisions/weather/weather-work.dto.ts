@@ -5,6 +5,7 @@ import type {
   RunwayComponents,
   ShownReport,
   WeatherWork,
+  WindOnRunways,
   WorkedPhase,
 } from '../../rules/index.js';
 
@@ -49,7 +50,16 @@ export class RunwayComponentsDto implements RunwayComponents {
   gustCrosswindKt: number | null;
 }
 
-export class FieldWeatherDto implements FieldWeather {
+export class WindOnRunwaysDto implements WindOnRunways {
+  @ApiProperty(KNOTS)
+  windKt: number | null;
+  @ApiProperty(KNOTS)
+  gustKt: number | null;
+  @ApiProperty({ type: [RunwayComponentsDto] })
+  runways: RunwayComponentsDto[];
+}
+
+export class FieldWeatherDto extends WindOnRunwaysDto implements FieldWeather {
   @ApiProperty()
   airfield: string;
   @ApiProperty({ description: 'Id of the report' })
@@ -62,12 +72,6 @@ export class FieldWeatherDto implements FieldWeather {
   pressureAltitudeFt: number | null;
   @ApiProperty({ type: Number, nullable: true })
   densityAltitudeFt: number | null;
-  @ApiProperty(KNOTS)
-  windKt: number | null;
-  @ApiProperty(KNOTS)
-  gustKt: number | null;
-  @ApiProperty({ type: [RunwayComponentsDto] })
-  runways: RunwayComponentsDto[];
 }
 
 export class PassingDto {
@@ -94,6 +98,11 @@ export class WorkedPhaseDto implements WorkedPhase {
   ceilingFtAgl: number | null;
   @ApiProperty({ type: Number, nullable: true, description: 'Statute miles' })
   visibilitySm: number | null;
+  @ApiProperty({
+    type: [WindOnRunwaysDto],
+    description: 'Departure and arrival, where a forecast speaks of them: each wind that may prevail',
+  })
+  winds: WindOnRunwaysDto[];
   @ApiProperty({ type: [PassingDto] })
   passing: PassingDto[];
   @ApiProperty({ description: 'A newer forecast will be there before the departure' })

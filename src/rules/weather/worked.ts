@@ -23,8 +23,15 @@ export interface RunwayComponents {
   gustCrosswindKt: number | null;
 }
 
+/** A wind on each runway of an airfield. */
+export interface WindOnRunways {
+  windKt: number | null;
+  gustKt: number | null;
+  runways: RunwayComponents[];
+}
+
 /** What the newest report of an airfield tells. */
-export interface FieldWeather {
+export interface FieldWeather extends WindOnRunways {
   airfield: string;
   report: string;
   /** Minutes from the observation to the asking, and to the departure. */
@@ -32,9 +39,6 @@ export interface FieldWeather {
   minutesBeforeDeparture: number;
   pressureAltitudeFt: number | null;
   densityAltitudeFt: number | null;
-  windKt: number | null;
-  gustKt: number | null;
-  runways: RunwayComponents[];
 }
 
 /** A phase of the flight as reports and forecasts tell it. */
@@ -45,6 +49,8 @@ export interface WorkedPhase {
   prevailing: string[];
   ceilingFtAgl: number | null;
   visibilitySm: number | null;
+  /** Departure and arrival where a forecast speaks of them: each wind that may prevail. A report's wind stands under `fields`. */
+  winds: WindOnRunways[];
   passing: {
     change: ForecastPeriod['change'];
     probabilityPercent: number | null;
@@ -98,7 +104,9 @@ export function workWeather(sheet: FactSheet, ruleset: Ruleset): WeatherWork {
   };
   const moment = momentAt(sheet, toSeconds(flight.departs));
   try {
-    work.phases = phasesOf(flight, moment, new Parameters(ruleset.book, moment, SPEAKS)).map(phaseShown);
+    work.phases = phasesOf(flight, moment, new Parameters(ruleset.book, moment, SPEAKS)).map((one) =>
+      phaseShown(one, fields),
+    );
   } catch (error) {
     if (!(error instanceof UnknownFact)) throw error;
     work.unknown.push(error.because);
@@ -132,11 +140,15 @@ function fieldWeather(field: AirfieldFact, sheet: FactSheet, report: WeatherRepo
         pressure === null || temperatureC === null
           ? null
           : Math.round(densityAltitudeFt(pressure, temperatureC)),
-      ...{ windKt: observed.windKt, gustKt: observed.gustKt },
-      runways: field.runways.map((runway) => componentsOn(runway, observed)),
+      ...onRunways(field, observed),
     },
   ];
 }
+
+const onRunways = ({ runways }: AirfieldFact, of: WeatherConditions): WindOnRunways => ({
+  ...{ windKt: of.windKt, gustKt: of.gustKt },
+  runways: runways.map((runway) => componentsOn(runway, of)),
+});
 
 function componentsOn(runway: RunwayFact, of: WeatherConditions): RunwayComponents {
   const { windFromDeg, windKt, gustKt, windVaries } = of;
@@ -152,10 +164,14 @@ function componentsOn(runway: RunwayFact, of: WeatherConditions): RunwayComponen
 /** Zero has no sign for people. */
 const tenth = (value: number): number => Math.round(value * 10) / 10 + 0;
 
-function phaseShown({ phase, airfield, prevailing, passing, oldForecast, from }: PhaseWeather): WorkedPhase {
+function phaseShown(of: PhaseWeather, fields: readonly AirfieldFact[]): WorkedPhase {
+  const { phase, airfield, prevailing, passing, oldForecast, from } = of;
+  const field = fields.find(({ code }) => code === airfield)!;
+  const forecast = phase !== 'en-route' && from.every(({ kind }) => kind === 'taf');
   return {
     ...{ phase, airfield, oldForecast, ...worstOf(prevailing) },
     prevailing: prevailing.map((one) => conditionWords(one) || 'says nothing'),
+    winds: forecast ? prevailing.map((one) => onRunways(field, one)) : [],
     passing: passing.map(({ change, probabilityPercent, conditions, ...span }) => ({
       ...{ change, probabilityPercent, from: span.from, to: span.to },
       says: conditionWords(conditions) || 'could not be read',

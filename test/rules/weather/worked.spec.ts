@@ -156,6 +156,52 @@ describe('what is shown', () => {
     expect(work({ reports: [seen('XQHB', bare, { trend: 'NOSIG' })] }).reports[0]!.says).toBe('NOSIG');
   });
 
+  test('of the wind on runways: what is forecast for departure and arrival, each wind that may prevail', () => {
+    const runway = (designator: string, trueHeadingDeg: number) => ({
+      ...{ ...field('X').runways[0]!, designator, trueHeadingDeg },
+    });
+    const [home, away] = [field('XQHB'), field('XQPV', { runways: [runway('09', 90), runway('36', 0)] })];
+    const { phases } = work({
+      route: [home, away],
+      reports: [
+        seen('XQHB', {}, { issuedAt: '2027-03-01T17:50:00Z' }),
+        forecast('XQHB', [{}]),
+        forecast('XQPV', [
+          { conditions: { windFromDeg: 120, windKt: 10, gustKt: 20 } },
+          { conditions: { windFromDeg: null, windKt: 6 } },
+        ]),
+      ],
+    });
+    // Half of a wind thirty degrees off the runway blows across it (FAA-H-8083-25, crosswind chart), from memory.
+    const fromTheRight = { headwindKt: 8.7, crosswindKt: 5, gustHeadwindKt: 17.3, gustCrosswindKt: 10 };
+    const acrossNorth = { headwindKt: -5, crosswindKt: 8.7, gustHeadwindKt: -10, gustCrosswindKt: 17.3 };
+    const any = { headwindKt: null, crosswindKt: null, gustHeadwindKt: null, gustCrosswindKt: null };
+    expect(phases.map(({ phase, airfield, winds }) => [`${phase} ${airfield}`, winds])).toEqual([
+      ['departure XQHB', []],
+      ['en-route XQHB', []],
+      ['en-route XQPV', []],
+      [
+        'arrival XQPV',
+        [
+          {
+            ...{ windKt: 10, gustKt: 20 },
+            runways: [
+              { runway: '09', ...fromTheRight },
+              { runway: '36', ...acrossNorth },
+            ],
+          },
+          {
+            ...{ windKt: 6, gustKt: null },
+            runways: [
+              { runway: '09', ...any },
+              { runway: '36', ...any },
+            ],
+          },
+        ],
+      ],
+    ]);
+  });
+
   test('of the phases', () => {
     const low = { ceilingFtAgl: 800, visibilitySm: 2 };
     const bare = { windKt: null, visibilitySm: null, ceilingFtAgl: null, phenomena: [] };
@@ -180,7 +226,9 @@ describe('what is shown', () => {
     });
     const span = { from: '2027-03-01T18:30:00Z', to: '2027-03-02T12:00:00Z' };
     const probable = { change: 'probable', probabilityPercent: 30, ...span };
-    expect(phases[3]).toEqual({
+    const { winds, ...arrival } = phases[3]!;
+    expect(winds).toHaveLength(2);
+    expect(arrival).toEqual({
       ...{ phase: 'arrival', airfield: 'XQPV', ceilingFtAgl: 800, visibilitySm: 2 },
       prevailing: [
         'wind from 90° at 5 kt; visibility 10 SM; ceiling 5000 ft',

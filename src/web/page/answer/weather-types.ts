@@ -1,8 +1,5 @@
 /** A flight's weather as the page shows it. */
-export interface Field {
-  airfield: string;
-  ageMinutes: number;
-  densityAltitudeFt: number | null;
+export interface WindOnRunways {
   windKt: number | null;
   gustKt: number | null;
   runways: {
@@ -13,10 +10,17 @@ export interface Field {
     gustCrosswindKt: number | null;
   }[];
 }
+export interface Field extends WindOnRunways {
+  airfield: string;
+  ageMinutes: number;
+  densityAltitudeFt: number | null;
+}
 export interface PhaseOf {
   phase: 'departure' | 'en-route' | 'arrival';
   airfield: string;
   prevailing: string[];
+  /** Of a forecast for departure or arrival: each wind that may prevail. */
+  winds: WindOnRunways[];
   passing: { change: string; probabilityPercent: number | null; from: string; to: string; says: string }[];
   oldForecast: boolean;
 }

@@ -5,7 +5,7 @@ import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { clockIn, momentIn, spanIn } from '../parts/time.js';
 import './weather-work.css';
-import { PHASE, type Field, type PhaseOf, type Weather } from './weather-types.js';
+import { PHASE, type Field, type PhaseOf, type Weather, type WindOnRunways } from './weather-types.js';
 
 /** The flight's weather, phase by phase and runway by runway, worked out when somebody opens it. */
 export function WeatherWork({ decision, zone }: { decision: Decision; zone: string }) {
@@ -28,8 +28,18 @@ export function WeatherWork({ decision, zone }: { decision: Decision; zone: stri
             </ul>
           )}
           {work.fields.map((field) => (
-            <Runways key={field.airfield} of={field} />
+            <Runways key={field.airfield} of={field} caption={reported(field)} where={field.airfield} />
           ))}
+          {work.phases.flatMap(({ phase, airfield, winds }) =>
+            winds.map((wind, nth) => (
+              <Runways
+                key={`${phase} ${nth}`}
+                of={wind}
+                caption={`${airfield}, forecast for the ${phase}${nth === 0 ? '' : ', becoming'}`}
+                where={`${airfield}, ${phase}${nth === 0 ? '' : `, wind ${nth + 1}`}`}
+              />
+            )),
+          )}
           {work.reports.map((report) => (
             <figure key={report.id} class="report">
               <figcaption>
@@ -83,7 +93,11 @@ const along = (kt: number): string => `${Math.abs(kt).toFixed(0)} kt ${kt < -0.0
 const across = (kt: number): string =>
   Math.abs(kt) < 0.05 ? '0 kt' : `${Math.abs(kt).toFixed(0)} kt from the ${kt < 0 ? 'left' : 'right'}`;
 
-function Runways({ of }: { of: Field }) {
+const reported = ({ airfield, ageMinutes, densityAltitudeFt }: Field): string =>
+  `${airfield}, ${age(ageMinutes)} old when asked` +
+  (densityAltitudeFt === null ? '' : `; density altitude ${densityAltitudeFt} ft`);
+
+function Runways({ of, caption, where }: { of: WindOnRunways; caption: string; where: string }) {
   const most = Math.max(of.windKt ?? 0, of.gustKt ?? 0);
   const says = (steady: number | null, gust: number | null, words: (kt: number) => string): string => {
     if (of.windKt === null) return 'not told';
@@ -91,12 +105,9 @@ function Runways({ of }: { of: Field }) {
     return gust === null ? words(steady) : `${words(steady)}, gusts ${Math.abs(gust).toFixed(0)} kt`;
   };
   return (
-    <div class="scroll" tabIndex={0} role="group" aria-label={`Wind on the runways of ${of.airfield}`}>
+    <div class="scroll" tabIndex={0} role="group" aria-label={`Wind on the runways of ${where}`}>
       <table>
-        <caption>
-          {of.airfield}, {age(of.ageMinutes)} old when asked
-          {of.densityAltitudeFt !== null && `; density altitude ${of.densityAltitudeFt} ft`}
-        </caption>
+        <caption>{caption}</caption>
         <thead>
           <tr>
             <th scope="col">Runway</th>

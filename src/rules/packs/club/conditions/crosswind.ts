@@ -1,9 +1,10 @@
-import { bestRunway, type RunwayWind } from '../../../air/wind.js';
+import { bestRunway, type RunwayWind, type Wind } from '../../../air/wind.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule } from '../../../engine/rule.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
 import type { AirfieldFact, FlightFacts } from '../../../facts/flight.js';
-import { freshWeather } from '../../common/shared/fresh-weather.js';
+import { SPEAKS } from '../../../parameters/club/weather.js';
+import { windsOf, type WindsAt } from '../../common/shared/winds.js';
 import {
   CONDITION_BRANCHES,
   CONDITION_INSTRUCTORS_TOO,
@@ -25,7 +26,7 @@ export const crosswindCheckout = defineRule({
   weight: 'club',
   binds: 'pilot',
   reads: ['pic.checkouts', 'aircraft.type'],
-  parameters: [ABOVE_KT, CONDITION_INSTRUCTORS_TOO, WEATHER_HOURS],
+  parameters: [ABOVE_KT, CONDITION_INSTRUCTORS_TOO, WEATHER_HOURS, ...SPEAKS],
   branches: {
     ...CONDITION_BRANCHES,
     'not-asked': { status: 'not-applicable', says: 'The club asks for no crosswind checkout.' },
@@ -51,7 +52,7 @@ export const crosswindCheckout = defineRule({
         text: 'Club handbook, section 3.6',
         status: 'club paper',
         reading:
-          'Gusts count, and a wind without a direction counts wholly across. The weather told is that of the field of departure; elsewhere the wind is left as a condition.',
+          'Gusts count, and a wind without a direction counts wholly across. The wind counts at the departure, as told, reported or forecast, and at the arrival, as reported or forecast; what nothing speaks of, and landings on the way, are left as a condition.',
       },
       judge(f, moment, p, take) {
         const above = p.number(ABOVE_KT);
@@ -61,38 +62,32 @@ export const crosswindCheckout = defineRule({
         const signed = standingFor('high-crosswind', f.peek('pic.checkouts'), moment);
         if (signed) return take('signed', ...signedBy('high-crosswind', signed));
         f.get('pic.checkouts');
-        const { route } = f.flight;
-        const home = need(route[0], 'flight.route', 'the flight names no airfield');
-        const lacks = (because: string): UnknownFact =>
-          new UnknownFact('flight.weather', because, findWind(home.code, above));
-        const weather = freshWeather(f.flight.weather, moment, p.number(WEATHER_HOURS));
-        if (!weather || weather.windKt === null) throw lacks('no recent wind is declared for the flight');
-        const across = (airfield: AirfieldFact): RunwayWind | null =>
-          bestRunway(airfield.runways, {
-            fromDegTrue: weather.windFromDeg,
-            kt: weather.windKt!,
-            gustKt: weather.gustKt,
+        const { flight } = f;
+        const told = windsOf(flight, moment, p, p.number(WEATHER_HOURS));
+        const { departure, arrival } = need(told, 'flight.route', 'the flight names no airfield');
+        const ends = [departure, ...(arrival ? [arrival] : [])];
+        const used = ends.map((at) => ({ at, across: strongest(withChosen(at.airfield, flight), at.winds) }));
+        const tooMuch = ({ across }: Used): boolean =>
+          Math.abs(across?.crosswindKt ?? 0) > above + ROUNDING_KT;
+        const short = used.filter(tooMuch);
+        if (short.length > 0)
+          return take('not-signed', wordsOf(most(short), above), {
+            remedies: () => [
+              ...short.flatMap(({ at }) => useRunway(flight, at, above)),
+              flyConditionCheckout('high-crosswind', moment),
+            ],
           });
-        const used = across(withChosen(home, f.flight));
-        if (!used) throw lacks(`no runway to be used at ${home.code} is on record`);
-        const tooMuch = (one: RunwayWind): boolean => Math.abs(one.crosswindKt) > above + ROUNDING_KT;
-        const values = {
-          runway: used.runway.designator,
-          airfield: home.code,
-          crosswind: Math.abs(used.crosswindKt).toFixed(1),
-          above,
-        };
-        if (!tooMuch(used)) {
-          const away = [...new Set(route.map(({ code }) => code))].filter((code) => code !== home.code);
-          return take('within', values, { conditions: away.map((code) => findWind(code, above)) });
-        }
-        const better = across(home);
-        return take('not-signed', values, {
-          remedies: () => [
-            ...(better && !tooMuch(better) ? [useRunway(f.flight, home, better)] : []),
-            flyConditionCheckout('high-crosswind', moment),
-          ],
-        });
+        const home = departure.airfield.code;
+        const lacks = (because: string): UnknownFact =>
+          new UnknownFact('flight.weather', because, findWind(home, above));
+        if (!departure.known) throw lacks('no recent wind is declared for the flight');
+        if (!used[0]!.across) throw lacks(`no runway to be used at ${home} is on record`);
+        const known = used.filter(({ at, across }) => at.known && across !== null);
+        const conditions = [
+          ...away(flight, known).map((code) => findWind(code, above)),
+          ...new Set(ends.flatMap((at) => allowances(flight, at, above))),
+        ];
+        return take('within', wordsOf(most(known), above), { conditions });
       },
     },
   ],
@@ -101,6 +96,50 @@ export const crosswindCheckout = defineRule({
 const findWind = (airfield: string, above: number): string =>
   `Find the wind across the runway at ${airfield}: above ${above} kt a crosswind checkout is needed, and none is on record.`;
 
+/** The wind across the runway used at one end of the flight; null where no runway or no wind is known. */
+interface Used {
+  at: WindsAt;
+  across: RunwayWind | null;
+}
+
+/** Of the winds that may blow the one most across its best runway. */
+function strongest(airfield: AirfieldFact, winds: readonly Wind[]): RunwayWind | null {
+  const found = winds.flatMap((wind) => bestRunway(airfield.runways, wind) ?? []);
+  return found.sort((a, b) => Math.abs(b.crosswindKt) - Math.abs(a.crosswindKt))[0] ?? null;
+}
+
+/** The end with most across; of equals the departure. */
+const most = (all: readonly Used[]): Used =>
+  all.reduce((worst, one) =>
+    Math.abs(one.across!.crosswindKt) > Math.abs(worst.across!.crosswindKt) + ROUNDING_KT ? one : worst,
+  );
+
+const wordsOf = ({ at, across }: Used, above: number) => ({
+  ...{ runway: across!.runway.designator, airfield: at.where, above },
+  crosswind: Math.abs(across!.crosswindKt).toFixed(1),
+});
+
+/** Airfields of the route of which the wind is not known when the flight is there. */
+const away = ({ route }: Pick<FlightFacts, 'route'>, known: readonly Used[]): string[] =>
+  [...new Set(route.map(({ code }) => code))].filter(
+    (code) => !known.some(({ at }) => at.airfield.code === code),
+  );
+
+/** What may pass through and would be too much across the runway. */
+function allowances(
+  flight: Pick<FlightFacts, 'runways'>,
+  { airfield, passing }: WindsAt,
+  above: number,
+): string[] {
+  return passing.flatMap(({ wind, text }) => {
+    const across = strongest(withChosen(airfield, flight), [wind]);
+    if (!across || Math.abs(across.crosswindKt) <= above + ROUNDING_KT) return [];
+    return [
+      `Allow at ${airfield.code} for ${Math.abs(across.crosswindKt).toFixed(1)} kt across runway ${across.runway.designator}, for which no crosswind checkout is on record: the forecast says ${text}.`,
+    ];
+  });
+}
+
 /** The airfield with only the runway that was chosen, where one was. */
 function withChosen(airfield: AirfieldFact, { runways }: Pick<FlightFacts, 'runways'>): AirfieldFact {
   const chosen = runways?.find((one) => one.airfield === airfield.code)?.runway;
@@ -108,18 +147,26 @@ function withChosen(airfield: AirfieldFact, { runways }: Pick<FlightFacts, 'runw
   return { ...airfield, runways: airfield.runways.filter(({ designator }) => designator === chosen) };
 }
 
+/** The runway that lies best to the strongest wind, where it does for all that may blow. */
 function useRunway(
   { runways }: Pick<FlightFacts, 'runways'>,
-  { code }: AirfieldFact,
-  { runway }: RunwayWind,
-): Remedy {
-  const others = (runways ?? []).filter(({ airfield }) => airfield !== code);
-  return {
-    act: 'choose-runway',
-    title: `Use runway ${runway.designator} at ${code}.`,
-    by: 'member',
-    effects: [
-      { op: 'flight', fields: { runways: [...others, { airfield: code, runway: runway.designator }] } },
-    ],
-  };
+  { airfield, winds }: WindsAt,
+  above: number,
+): Remedy[] {
+  const { code } = airfield;
+  const better = strongest(airfield, winds)?.runway;
+  if (!better) return [];
+  const across = strongest({ ...airfield, runways: [better] }, winds);
+  if (Math.abs(across!.crosswindKt) > above + ROUNDING_KT) return [];
+  const others = (runways ?? []).filter((one) => one.airfield !== code);
+  return [
+    {
+      act: 'choose-runway',
+      title: `Use runway ${better.designator} at ${code}.`,
+      by: 'member',
+      effects: [
+        { op: 'flight', fields: { runways: [...others, { airfield: code, runway: better.designator }] } },
+      ],
+    },
+  ];
 }

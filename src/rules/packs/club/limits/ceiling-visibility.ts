@@ -2,10 +2,13 @@
 import { plusSeconds } from '../../../calendar/instants.js';
 import type { Moment } from '../../../engine/moment.js';
 import { UnknownFact } from '../../../engine/unknown.js';
-import type { DeclaredForecast } from '../../../facts/flight.js';
+import type { Parameters } from '../../../engine/parameters.js';
+import type { DeclaredForecast, FlightFacts } from '../../../facts/flight.js';
 import type { LimitsFact } from '../../../facts/person.js';
 import { touchesNight } from '../../../sky/nights.js';
+import { worstOf } from '../../../weather/worst.js';
 import { freshWeather } from '../../common/shared/fresh-weather.js';
+import { phasesOf } from '../../common/shared/phases.js';
 import { takeInstructor } from '../../take-instructor.js';
 import { countedLimits, elsewhere, type LimitsJudge } from './in-force.js';
 import { LIMITS_WEATHER } from './wind.js';
@@ -82,7 +85,17 @@ function forecastThen(forecast: DeclaredForecast | null | undefined, moment: Mom
   };
 }
 
-/** The weather told for the departure field and the forecast for the destination; what is not told becomes a condition. */
+/** The worst that is forecast to prevail at the departure; nothing told otherwise. */
+function forecastForDeparture(
+  flight: Pick<FlightFacts, 'route' | 'reports'>,
+  moment: Moment,
+  p: Parameters,
+): Asked {
+  const phases = (flight.reports ?? []).length === 0 ? [] : phasesOf(flight, moment, p);
+  return worstOf(phases.find(({ phase }) => phase === 'departure')?.prevailing ?? []);
+}
+
+/** The weather told or forecast for the departure field and the forecast for the destination; what is not told becomes a condition. */
 export const judgeCeilingVisibility: LimitsJudge<keyof typeof CEILING_BRANCHES> = (of) => {
   const { limits, f, moment, p, take } = of;
   const { from } = limits;
@@ -93,18 +106,14 @@ export const judgeCeilingVisibility: LimitsJudge<keyof typeof CEILING_BRANCHES> 
   const set = words(asked);
   if (set === '') return take('no-limit', { from });
   const here = f.flight.route[0]?.code ?? 'the field of departure';
-  const told: Asked = freshWeather(f.flight.weather, moment, p.number(LIMITS_WEATHER[0])) ?? {
-    ceilingFtAgl: null,
-    visibilitySm: null,
-  };
+  const fresh = freshWeather(f.flight.weather, moment, p.number(LIMITS_WEATHER[0]));
+  const told: Asked = fresh ?? forecastForDeparture(f.flight, moment, p);
+  const where = fresh ? here : `${here}, as reported or forecast`;
   const away = elsewhere(f);
-  const forecast: Asked =
-    away === ''
-      ? { ceilingFtAgl: null, visibilitySm: null }
-      : forecastThen(f.flight.destinationForecast, moment);
+  const forecast = forecastThen(f.flight.destinationForecast, moment);
   const counted = [countedLimits(limits)];
   const wrong = [
-    ...lower(told, asked, `at ${here}`),
+    ...lower(told, asked, `at ${where}`),
     ...lower(forecast, asked, 'forecast for the destination'),
   ];
   // Weather told for this departure says nothing of another one, so no other time is a cure that could be proven.
@@ -122,5 +131,5 @@ export const judgeCeilingVisibility: LimitsJudge<keyof typeof CEILING_BRANCHES> 
     );
   const settled = away === '' || (f.flight.route.length === 2 && !lacks(forecast, asked));
   const conditions = settled ? [] : [`Check the weather at ${away} against the limits set: ${set}.`];
-  return take('enough', { from, limits: set, told: words(told), airfield: here }, { counted, conditions });
+  return take('enough', { from, limits: set, told: words(told), airfield: where }, { counted, conditions });
 };

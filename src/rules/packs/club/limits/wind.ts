@@ -2,23 +2,26 @@
 import { bestRunway, windComponents, type RunwayWind, type Wind } from '../../../air/wind.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
-import type { AirfieldFact, DeclaredWeather, RunwayChoice } from '../../../facts/flight.js';
+import type { AirfieldFact, FlightFacts, RunwayChoice, RunwayFact } from '../../../facts/flight.js';
 import type { LimitsFact } from '../../../facts/person.js';
-import { freshWeather } from '../../common/shared/fresh-weather.js';
+import { SPEAKS } from '../../../parameters/club/weather.js';
+import { windsOf, type WindsAt } from '../../common/shared/winds.js';
 import { takeInstructor } from '../../take-instructor.js';
-import { countedLimits, elsewhere, type LimitsJudge } from './in-force.js';
+import { countedLimits, type LimitsJudge, type LimitsView } from './in-force.js';
 
 /** Parameters that whoever asks for declared weather must declare. */
 export const LIMITS_WEATHER = ['club.runway.weather-hours'] as const;
+/** And whoever asks for the wind at both ends. */
+export const WIND_WEATHER = [...LIMITS_WEATHER, ...SPEAKS] as const;
 export const CHECK_WIND = 'Check wind, crosswind and gusts against the limits set, before departure.';
 
 export const WIND_BRANCHES = {
   'no-limit': { status: 'not-applicable', says: 'The limits of {from} say nothing about wind.' },
   within: {
     status: 'met',
-    says: 'Within the limits of {from} ({limits}): wind {wind} kt at {airfield}{across}.',
+    says: 'Within the limits of {from} ({limits}): {winds}.',
   },
-  beyond: { status: 'short', says: 'Beyond the limits of {from}, at {airfield}: {beyond}.' },
+  beyond: { status: 'short', says: 'Beyond the limits of {from}, {beyond}.' },
 } as const;
 
 type Figures = Pick<LimitsFact, 'windKt' | 'crosswindKt' | 'gustSpreadKt'>;
@@ -65,75 +68,136 @@ function beyondIn(limits: Figures, wind: Wind, across: RunwayWind | null): strin
   ];
 }
 
-const windOf = (weather: DeclaredWeather, kt: number): Wind => ({
-  ...{ fromDegTrue: weather.windFromDeg, kt, gustKt: weather.gustKt },
-});
+/** The wind at one end of the flight, held against the limits. */
+interface Held {
+  at: WindsAt;
+  /** The strongest across the runway of the winds that may blow; null where not asked for or no runway is known. */
+  across: RunwayWind | null;
+  most: number;
+  beyond: string[];
+}
 
-/** The wind told for the departure field; the other fields of the route become a condition. */
+/** The winds told, reported or forecast for departure and arrival; where nothing speaks of them they become a condition. */
 export const judgeWind: LimitsJudge<keyof typeof WIND_BRANCHES> = ({ limits, f, moment, p, take }) => {
   const set = words(limits);
   const { from } = limits;
   if (set === '') return take('no-limit', { from });
-  const airfield = need(f.flight.route[0], 'flight.route', 'no airfield is named');
-  const hours = p.number(LIMITS_WEATHER[0]);
-  const weather = freshWeather(f.flight.weather, moment, hours);
-  const kt = weather?.windKt ?? null;
-  const check = `Check the wind before departure against the limits set: ${set}.`;
-  if (!weather || kt === null)
-    throw new UnknownFact('flight.weather', `no recent wind is declared for the flight (${set})`, check);
-  const wind = windOf(weather, kt);
-  const asked = limits.crosswindKt !== null;
-  const across = asked ? runwayIn(airfield, f.flight.runways, wind) : null;
+  const winds = need(
+    windsOf(f.flight, moment, p, p.number(WIND_WEATHER[0])),
+    'flight.route',
+    'no airfield is named',
+  );
+  const { departure, arrival } = winds;
+  const ends = [departure, ...(arrival ? [arrival] : [])];
+  const held = ends.map((at) => heldAgainst(limits, at, f.flight.runways));
   const counted = [countedLimits(limits)];
-  const beyond = beyondIn(limits, wind, across);
-  const values = { from, airfield: airfield.code };
+  const beyond = held.filter((one) => one.beyond.length > 0);
   if (beyond.length > 0)
     return take(
       'beyond',
-      { ...values, beyond: beyond.join('; ') },
+      {
+        from,
+        beyond: beyond.map(({ at, beyond: what }) => `at ${at.where}: ${what.join('; ')}`).join(', and '),
+      },
       {
         counted,
         remedies: () => [
-          ...otherRunways(limits, airfield, f.flight.runways, wind),
+          ...beyond.flatMap(({ at }) => otherRunways(limits, at, f.flight.runways)),
           ...takeInstructor(f.flight),
         ],
       },
     );
-  if (asked && !across)
-    throw new UnknownFact('flight.route', `no runway of ${airfield.code} is on record`, check);
-  const told = {
-    ...{ ...values, limits: set, wind: Math.max(kt, wind.gustKt ?? 0) },
-    across: across
-      ? `, ${Math.abs(across.crosswindKt).toFixed(1)} kt of it across runway ${across.runway.designator}`
-      : '',
-  };
-  const away = elsewhere(f);
+  const check = `Check the wind before departure against the limits set: ${set}.`;
+  if (!departure.known)
+    throw new UnknownFact('flight.weather', `no recent wind is declared for the flight (${set})`, check);
+  const asked = limits.crosswindKt !== null;
+  if (asked && held[0]!.across === null)
+    throw new UnknownFact('flight.route', `no runway of ${departure.airfield.code} is on record`, check);
+  const isTold = ({ at, across }: Held): boolean => at.known && (!asked || across !== null);
+  const told = held.filter(isTold);
+  const open = openFields(f, told, held);
   const conditions = [
-    ...(wind.gustKt === null ? [`Make sure that gusts keep within the limits set: ${set}.`] : []),
-    ...(away === '' ? [] : [`Check the wind at ${away} against the limits set: ${set}.`]),
+    ...(departure.winds.some(({ gustKt }) => gustKt === null)
+      ? [`Make sure that gusts keep within the limits set: ${set}.`]
+      : []),
+    ...(open === '' ? [] : [`Check the wind at ${open} against the limits set: ${set}.`]),
+    ...new Set(ends.flatMap((at) => allowances(limits, at, f.flight.runways))),
   ];
-  return take('within', told, { counted, conditions });
+  return take(
+    'within',
+    { from, limits: set, winds: told.map(heldWords).join('; ') },
+    { counted, conditions },
+  );
 };
+
+function heldAgainst(limits: Figures, at: WindsAt, choices: FlightFacts['runways']): Held {
+  const each = at.winds.map((wind) => {
+    const across = limits.crosswindKt === null ? null : runwayIn(at.airfield, choices, wind);
+    return { wind, across, beyond: beyondIn(limits, wind, across) };
+  });
+  const strongest = [...each].sort(
+    (a, b) => Math.abs(b.across?.crosswindKt ?? 0) - Math.abs(a.across?.crosswindKt ?? 0),
+  );
+  return {
+    at,
+    across: strongest[0]?.across ?? null,
+    most: Math.max(0, ...at.winds.map(strength)),
+    beyond: [...new Set(each.flatMap((one) => one.beyond))],
+  };
+}
+
+const strength = ({ kt, gustKt }: Wind): number => Math.max(kt, gustKt ?? 0);
+
+/** 'wind 10 kt at XQHB, 0.0 kt of it across runway 09'. */
+function heldWords({ at, across, most }: Held): string {
+  const part = across
+    ? `, ${Math.abs(across.crosswindKt).toFixed(1)} kt of it across runway ${across.runway.designator}`
+    : '';
+  return `wind ${most} kt at ${at.where}${part}`;
+}
+
+/** 'XQNM and XQRD': airfields of the route of which the wind is not known when the flight is there; empty where there is none. */
+function openFields(
+  { flight }: Pick<LimitsView, 'flight'>,
+  told: readonly Held[],
+  ends: readonly Held[],
+): string {
+  const endsAt = (all: readonly Held[], code: string): number =>
+    all.filter(({ at }) => at.airfield.code === code).length;
+  const codes = [...new Set(flight.route.map(({ code }) => code))];
+  const isKnown = (code: string): boolean =>
+    endsAt(told, code) > 0 && endsAt(told, code) === endsAt(ends, code);
+  return codes.filter((code) => !isKnown(code)).join(' and ');
+}
+
+/** What may pass through and would be beyond the limits. */
+function allowances(limits: Figures, at: WindsAt, choices: FlightFacts['runways']): string[] {
+  return at.passing.flatMap(({ wind, text }) => {
+    const across = limits.crosswindKt === null ? null : runwayIn(at.airfield, choices, wind);
+    const beyond = beyondIn(limits, wind, across);
+    return beyond.length === 0
+      ? []
+      : [`Allow at ${at.airfield.code} for ${beyond.join('; ')}: the forecast says ${text}.`];
+  });
+}
 
 /** Runways of the field on which everything would be within the limits: never the one in use, which is not. */
 function otherRunways(
   limits: Figures,
-  airfield: AirfieldFact,
-  choices: readonly RunwayChoice[] | null | undefined,
-  wind: Wind,
+  { airfield, winds }: WindsAt,
+  choices: FlightFacts['runways'],
 ): Remedy[] {
-  const { fromDegTrue } = wind;
-  if (fromDegTrue === null) return [];
-  const kt = Math.max(wind.kt, wind.gustKt ?? 0);
   const others = (choices ?? []).filter((one) => one.airfield !== airfield.code);
-  return airfield.runways.flatMap((runway): Remedy[] => {
-    const { designator } = runway;
-    const components = windComponents(runway.trueHeadingDeg, fromDegTrue, kt);
-    // Nobody is sent off with the wind from behind.
-    if (components.headwindKt < -1e-9) return [];
-    if (beyondIn(limits, wind, { runway, ...components }).length > 0) return [];
+  const within = (runway: RunwayFact): boolean =>
+    winds.every((wind) => {
+      if (wind.fromDegTrue === null) return false;
+      const components = windComponents(runway.trueHeadingDeg, wind.fromDegTrue, strength(wind));
+      // Nobody is sent off with the wind from behind.
+      return components.headwindKt >= -1e-9 && beyondIn(limits, wind, { runway, ...components }).length === 0;
+    });
+  return airfield.runways.filter(within).map(({ designator }): Remedy => {
     const runways = [...others, { airfield: airfield.code, runway: designator }];
     const title = `Use runway ${designator} at ${airfield.code}.`;
-    return [{ act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] }];
+    return { act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] };
   });
 }

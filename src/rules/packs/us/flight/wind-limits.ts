@@ -1,11 +1,12 @@
 import { bestRunway } from '../../../air/wind.js';
 import { defineRule } from '../../../engine/rule.js';
-import { freshWeather } from './declared-weather.js';
+import { SPEAKS } from '../../../parameters/club/weather.js';
+import { windsOf } from '../../common/shared/winds.js';
 
 /**
- * The wind across the best runway of the departure field, gusts counted, against the crosswind demonstrated at the
+ * The wind across the best runway at departure and arrival, gusts counted, against the crosswind demonstrated at the
  * aircraft's certification. That is seldom a limitation, so this is advice. The declared wind is taken as true, as
- * observations give it, and so are the runways.
+ * observations and forecasts give it, and so are the runways.
  */
 export const windLimits = defineRule({
   id: 'wind.limits',
@@ -13,18 +14,21 @@ export const windLimits = defineRule({
   weight: 'advice',
   binds: 'flight',
   reads: ['aircraft.type'],
-  parameters: ['us.weather.observation-hours'],
+  parameters: ['us.weather.observation-hours', ...SPEAKS],
   branches: {
     'no-figure': { status: 'not-applicable', says: 'No demonstrated crosswind is on record for this model.' },
-    'no-wind': { status: 'not-applicable', says: 'No recent wind is declared for the flight.' },
-    'no-runway': { status: 'not-applicable', says: 'No runway is on record for the departure field.' },
+    'no-wind': {
+      status: 'not-applicable',
+      says: 'No recent wind is told, reported or forecast for the flight.',
+    },
+    'no-runway': { status: 'not-applicable', says: 'No runway is on record where the wind is known.' },
     within: {
       status: 'met',
-      says: 'Runway {runway}: {crosswind} kt across, {shown} kt demonstrated.',
+      says: 'Runway {runway} at {airfield}: {crosswind} kt across, {shown} kt demonstrated.',
     },
     beyond: {
       status: 'short',
-      says: 'On the best runway, {runway}, {crosswind} kt blow across, more than the {shown} kt demonstrated; nothing but another wind cures it.',
+      says: 'On the best runway, {runway} at {airfield}, {crosswind} kt blow across, more than the {shown} kt demonstrated; nothing but another wind cures it.',
     },
   },
   bodies: [
@@ -36,22 +40,27 @@ export const windLimits = defineRule({
         text: 'Demonstrated crosswind, from the flight manual; components by trigonometry',
         status: 'common practice, no source',
         reading:
-          'A wind without a direction counts wholly across. A tower or a runway number gives magnetic directions: convert.',
+          'A wind without a direction counts wholly across. Told or reported winds count for the departure, else the forecast; what reports and forecasts say of the arrival counts too. A tower or a runway number gives magnetic directions: convert.',
       },
       judge(f, moment, p, take) {
         const shown = f.get('aircraft.type').demonstratedCrosswindKt;
         if (shown === null) return take('no-figure');
-        const weather = freshWeather(f.flight.weather, moment, p.number('us.weather.observation-hours'));
-        if (!weather || weather.windKt === null) return take('no-wind');
-        const best = bestRunway(f.flight.route[0]?.runways ?? [], {
-          fromDegTrue: weather.windFromDeg,
-          kt: weather.windKt,
-          gustKt: weather.gustKt,
-        });
-        if (!best) return take('no-runway');
-        const crosswindKt = Math.abs(best.crosswindKt);
-        const values = { runway: best.runway.designator, crosswind: crosswindKt.toFixed(1), shown };
-        return take(crosswindKt > shown + 1e-9 ? 'beyond' : 'within', values);
+        const told = windsOf(f.flight, moment, p, p.number('us.weather.observation-hours'));
+        if (!told) return take('no-runway');
+        const ends = [told.departure, ...(told.arrival ? [told.arrival] : [])];
+        const spoken = ends.filter(({ winds }) => winds.length > 0);
+        if (spoken.length === 0) return take('no-wind');
+        const across = spoken.flatMap(({ airfield, where, winds }) =>
+          winds.flatMap((wind) => {
+            const best = bestRunway(airfield.runways, wind);
+            return best ? [{ where, runway: best.runway.designator, kt: Math.abs(best.crosswindKt) }] : [];
+          }),
+        );
+        const [first] = across;
+        if (!first) return take('no-runway');
+        const most = across.reduce((worst, one) => (one.kt > worst.kt + 1e-9 ? one : worst), first);
+        const values = { runway: most.runway, airfield: most.where, crosswind: most.kt.toFixed(1), shown };
+        return take(most.kt > shown + 1e-9 ? 'beyond' : 'within', values);
       },
     },
   ],
