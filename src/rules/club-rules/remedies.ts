@@ -3,7 +3,7 @@
  * themselves, and only those that cure are offered.
  */
 import { addDays } from '../calendar/dates.js';
-import { decideCrew, type Crew } from '../engine/crew.js';
+import { decideCrew, optionsOf, type Crew } from '../engine/crew.js';
 import type { Moment } from '../engine/moment.js';
 import type { Effect, Remedy } from '../engine/remedy.js';
 import type { FactView } from '../engine/rule.js';
@@ -87,8 +87,8 @@ class Hypothesis implements FactView {
         this.appended.set(effect.fact, [...(this.appended.get(effect.fact) ?? []), effect.value]);
     }
     this.flight = changed ?? of.flight;
-    // The acts tried leave no second pilot whose part the club's policy would have to say.
-    this.crew = changed ? decideCrew(changed as FlightFacts, { secondPilotIsPassenger: true }) : of.crew;
+    // A second pilot who was crew as the flight was asked stays so.
+    this.crew = changed ? decideCrew(changed as FlightFacts, optionsOf(of.flight, of.crew)) : of.crew;
   }
 
   peek<Q extends FactKey>(key: Q): Fact<FactValue<Q>> {

@@ -55,3 +55,11 @@ export function decideCrew(flight: FlightFacts, options: { secondPilotIsPassenge
     passengers: Math.max(0, aboard - (secondIsCrew ? 2 : 1)),
   };
 }
+
+/** How the club's policy was read when `crew` was decided for `flight`: for deciding anew after a change of it. */
+export const optionsOf = (
+  flight: Pick<FlightFacts, 'personsOnBoard'>,
+  crew: Crew,
+): { secondPilotIsPassenger: boolean } => ({
+  secondPilotIsPassenger: flight.personsOnBoard - crew.passengers < 2,
+});

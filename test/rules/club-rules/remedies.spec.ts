@@ -106,9 +106,9 @@ describe("a second pilot whom the club's policy takes for crew", () => {
     ...sheet,
     flight: { ...sheet.flight, secondPilotId: 'member-2', personsOnBoard },
   });
-  const acts = (requirement: string, of: FactSheet) => {
+  const acts = (requirement: string, of: FactSheet, secondPilotIsPassenger = false) => {
     const [one] = rulesOfClub([rule({ requirement })]);
-    const crew = decideCrew(of.flight, { secondPilotIsPassenger: false });
+    const crew = decideCrew(of.flight, { secondPilotIsPassenger });
     const judged = judgeRule(one!, of, { rules: [one!], book: BOOK }, crew, toSeconds(of.flight.departs));
     expect(judged.finding.status).toBe('short');
     return judged.finding.remedies.map(({ act }) => act);
@@ -118,9 +118,14 @@ describe("a second pilot whom the club's policy takes for crew", () => {
       'fly-landings-model',
     ]);
   });
-  // The policy is not at hand where acts are tried.
-  test('counts as a passenger on a flight that is changed: no way is offered that hangs on the policy', () => {
-    expect(acts('flight.passengers == 0', two(3))).toEqual([]);
+  test('stays crew on a flight that is changed, so that the passengers alone are left behind', () => {
+    expect(acts('flight.passengers == 0', two(3))).toEqual(['leave-passengers']);
+  });
+  test('and where the policy takes them for a passenger stays behind with the others', () => {
+    expect(acts('flight.passengers == 0 && flight.personsOnBoard == 1', two(3), true)).toEqual([
+      'leave-passengers',
+    ]);
+    expect(acts('flight.passengers == 0 && flight.personsOnBoard == 2', two(3), true)).toEqual([]);
   });
 });
 
