@@ -113,4 +113,54 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     );
     await slow.context().close();
   }, 60_000);
+
+  test('an officer asks for a member, and sets a rule of the club aside with a reason that stays', async () => {
+    const member = await pilot(`Suspended on the ${name}`);
+    await api.sql("UPDATE members SET standing = 'suspended', standing_since = '2026-03-01' WHERE id = $1", [
+      member.memberId,
+    ]);
+    const [leaving, back] = name === 'phone' ? ['17:00', '17:45'] : ['15:00', '15:45'];
+    const officer = await chromium.withPassword(
+      api,
+      await ready.club.signInAs('safety-officer', { name: `Officer of the ${name}` }),
+    );
+    const page = await signedIn(officer, viewport);
+    await page.getByLabel('Who flies').selectOption({ label: `Suspended on the ${name} wants` });
+    await page.getByLabel('What kind of flight').selectOption('solo');
+    await ask(page, leaving, back);
+    const aircraft = page.locator('[data-registration=NX101B]');
+    expect(await aircraft.getAttribute('data-answer')).toBe('ask-officer');
+    expect(await page.locator('.answers h2').innerText()).toContain(`Suspended on the ${name}, `);
+    expect(await page.getByRole('button', { name: 'Book NX101B', exact: true }).count()).toBe(0);
+
+    await aircraft.getByText('Set the club’s rules aside for NX101B').click();
+    const all = aircraft.getByRole('button', { name: 'Book NX101B all the same' });
+    expect(await all.isDisabled()).toBe(true);
+    const reason = aircraft.getByLabel(/^Set the club’s rules aside this once/);
+    await reason.fill('Paid');
+    await all.click();
+    // Too short a reason is no reason; the form stays as it is.
+    expect(await aircraft.getByRole('alert').innerText()).toContain('10');
+    await reason.fill('Paid at the desk this morning, standing follows');
+    expect(await violations(page)).toEqual([]);
+    expect(await overflow(page)).toBe(0);
+    await all.click();
+    await aircraft.locator('.booked').waitFor();
+    const kept = await api.sql(
+      `SELECT o.reason, o.rule_id AS rule, b.member_id = $2 AS theirs FROM overrides o
+         JOIN bookings b ON b.club_id = o.club_id AND b.id = o.booking_id WHERE o.officer_id = $1`,
+      [officer.memberId, member.memberId],
+    );
+    expect(kept).toEqual([
+      { reason: 'Paid at the desk this morning, standing follows', rule: 'club.standing', theirs: true },
+    ]);
+    await page.context().close();
+
+    // To the member the same answer says whom to ask, and offers nothing to set aside.
+    const own = await signedIn(member, viewport);
+    expect(await own.getByLabel('Who flies').count()).toBe(0);
+    await ask(own, name === 'phone' ? '18:00' : '16:30', name === 'phone' ? '18:30' : '17:00');
+    expect(await own.locator('.all-the-same').count()).toBe(0);
+    await own.context().close();
+  }, 60_000);
 });

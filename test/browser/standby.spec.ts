@@ -93,7 +93,7 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     await ready.makePilot(who.memberId);
     const page = await signedIn(browser, { api, ready, who, viewport });
     page.setDefaultTimeout(60_000);
-    await page.locator('form.ask select').first().selectOption('solo');
+    await page.getByLabel('What kind of flight').selectOption('solo');
     await page.locator('form.ask button.main').click();
     await page.getByRole('button', { name: 'Book the one that fits best' }).click();
     await page.getByText('Why this one').click();

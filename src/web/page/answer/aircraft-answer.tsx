@@ -3,6 +3,7 @@ import { useState } from 'preact/hooks';
 import { estimateSays } from '../account/estimate.js';
 import type { Decision, Problem } from '../api/types.js';
 import { Said } from '../parts/said.js';
+import { overrideOf, SetAside } from '../parts/set-aside.js';
 import { ANSWER_WORD } from '../../../rules/explain/words.js';
 import { horizonSays } from '../../../rules/explain/sentences.js';
 import { FindingLine } from './finding-line.js';
@@ -14,13 +15,15 @@ import { advises, inTheWay, LOOKS } from './words.js';
 interface Props {
   decision: Decision;
   zone: string;
-  book(decision: Decision): Promise<Problem | null>;
+  book(decision: Decision, override?: object): Promise<Problem | null>;
+  /** Whoever looks may set the club's rules aside. */
+  officer?: boolean;
   /** What else can be done with the flight where the aircraft may be booked. */
   more?: (decision: Decision) => ComponentChildren;
 }
 
 /** One aircraft's answer: the word, why, until when, and the button. */
-export function AircraftAnswer({ decision, zone, book, more }: Props) {
+export function AircraftAnswer({ decision, zone, book, officer = false, more }: Props) {
   const [state, setState] = useState<'open' | 'booking' | 'booked'>('open');
   const [problem, setProblem] = useState<Problem | null>(null);
   const { shape, tone } = LOOKS[decision.answer];
@@ -29,9 +32,9 @@ export function AircraftAnswer({ decision, zone, book, more }: Props) {
   const met = decision.findings.filter((finding) => finding.status === 'met');
   const mayBook = decision.answer === 'yes' || decision.answer === 'yes-with-conditions';
 
-  const submit = async () => {
+  const submit = async (override?: object) => {
     setState('booking');
-    const refused = await book(decision);
+    const refused = await book(decision, override);
     setProblem(refused);
     setState(refused ? 'open' : 'booked');
   };
@@ -66,7 +69,7 @@ export function AircraftAnswer({ decision, zone, book, more }: Props) {
       </div>
       {problem && (
         <p class="problem" role="alert">
-          <strong>{problem.title}.</strong> {problem.detail}
+          <strong>{problem.title}.</strong> {problem.errors?.[0]?.message ?? problem.detail}
         </p>
       )}
       {decision.answer === 'dual-only' || decision.answer === 'ask-officer' ? (
@@ -92,6 +95,13 @@ export function AircraftAnswer({ decision, zone, book, more }: Props) {
         </div>
       )}
       {mayBook && more?.(decision)}
+      {officer && decision.answer === 'ask-officer' && state !== 'booked' && (
+        <BookAllTheSame
+          registration={decision.aircraft.registration}
+          busy={state === 'booking'}
+          book={(override) => void submit(override)}
+        />
+      )}
       <Ways decision={decision} zone={zone} />
       <WeatherWork decision={decision} zone={zone} />
       <LoadingWork decision={decision} />
@@ -112,6 +122,26 @@ export function AircraftAnswer({ decision, zone, book, more }: Props) {
         </ul>
       </details>
     </li>
+  );
+}
+
+/** An officer's way past the club's own rules: with a reason that stays on record, and never past the law. */
+function BookAllTheSame(props: { registration: string; busy: boolean; book(override: object): void }) {
+  const { registration, busy, book } = props;
+  const [reason, setReason] = useState('');
+  return (
+    <details class="all-the-same">
+      <summary>Set the club’s rules aside for {registration}</summary>
+      <form
+        onSubmit={(event) => {
+          event.preventDefault();
+          book(overrideOf(reason));
+        }}
+      >
+        <SetAside value={reason} set={setReason} />
+        <button disabled={busy || reason.trim() === ''}>Book {registration} all the same</button>
+      </form>
+    </details>
   );
 }
 

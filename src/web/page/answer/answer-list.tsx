@@ -7,12 +7,14 @@ import { AircraftAnswer } from './aircraft-answer.js';
 interface Props {
   asked: { answers: Answers; said: string };
   zone: string;
-  book(decision: Decision): Promise<Problem | null>;
+  book(decision: Decision, override?: object): Promise<Problem | null>;
+  /** May whoever looks set the club's rules aside for it? */
+  setsAside?: (decision: Decision) => boolean;
   more?: (decision: Decision) => ComponentChildren;
 }
 
 /** The fleet's answers, best first. */
-export function AnswerList({ asked, zone, book, more }: Props) {
+export function AnswerList({ asked, zone, book, setsAside, more }: Props) {
   const { decisions, caution } = asked.answers;
   const open = decisions.filter(
     (decision) => decision.answer === 'yes' || decision.answer === 'yes-with-conditions',
@@ -26,7 +28,14 @@ export function AnswerList({ asked, zone, book, more }: Props) {
       {decisions[0] && <Command crew={decisions[0].crew} />}
       <ul class="fleet">
         {decisions.map((decision) => (
-          <AircraftAnswer key={decision.id} decision={decision} zone={zone} book={book} more={more} />
+          <AircraftAnswer
+            key={decision.id}
+            decision={decision}
+            zone={zone}
+            book={book}
+            officer={setsAside?.(decision) ?? false}
+            more={more}
+          />
         ))}
       </ul>
       <p class="caution">{caution}</p>

@@ -5,6 +5,8 @@ import type { Airfield, PersonName } from '../api/types.js';
 interface Props {
   form: FlightForm;
   airfields: Airfield[];
+  /** For whom else the flight may be asked. */
+  people: PersonName[];
   instructors: PersonName[];
   wrong: { field: string; message: string } | null;
   busy: boolean;
@@ -13,7 +15,7 @@ interface Props {
 }
 
 /** The flight in one sentence. */
-export function AskForm({ form, airfields, instructors, wrong, busy, change, ask }: Props) {
+export function AskForm({ form, airfields, people, instructors, wrong, busy, change, ask }: Props) {
   const text = (name: keyof FlightForm) => (event: Event) =>
     change({ [name]: (event.currentTarget as HTMLInputElement).value } as Partial<FlightForm>);
   const invalid = (field: string) =>
@@ -30,7 +32,7 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
       }}
     >
       <p class="sentence">
-        <span>I want to fly</span>
+        <Who form={form} people={people} change={change} />
         <span class="glue">
           <select aria-label="What kind of flight" value={form.purpose} onChange={text('purpose')}>
             <option value="solo">alone</option>
@@ -145,5 +147,27 @@ export function AskForm({ form, airfields, instructors, wrong, busy, change, ask
         {busy ? 'Asking…' : 'Ask the club'}
       </button>
     </form>
+  );
+}
+
+/** 'I want to fly'; whoever looks after others chooses who does. */
+function Who({ form, people, change }: Pick<Props, 'form' | 'people' | 'change'>) {
+  if (people.length === 0) return <span>I want to fly</span>;
+  return (
+    <span class="glue">
+      <select
+        aria-label="Who flies"
+        value={form.memberId}
+        onChange={(event) => change({ memberId: event.currentTarget.value, instructorId: '' })}
+      >
+        <option value="">I want</option>
+        {people.map(({ id, name }) => (
+          <option key={id} value={id}>
+            {name} wants
+          </option>
+        ))}
+      </select>{' '}
+      to fly
+    </span>
   );
 }

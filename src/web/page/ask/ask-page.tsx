@@ -7,7 +7,9 @@ import { Displaced } from '../calendar/displaced.js';
 import { OverdueAlerts } from '../flights/overdue.js';
 import { StandingAnswers } from '../calendar/standing.js';
 import { MyFlights, refreshFlights } from '../calendar/my-flights.js';
+import { newKey } from '../parts/key.js';
 import { spanIn } from '../parts/time.js';
+import { looksAfterOthers, setsAside } from '../session/roles.js';
 import { airfields, names } from '../session/session.js';
 import { BookBest } from '../standby/book-best.js';
 import { When } from '../timeline/when.js';
@@ -33,6 +35,7 @@ export function AskPage({ me }: { me: Me }) {
 
   const [only, setOnly] = useState<{ id: string; registration: string } | null>(null);
   const free = useFreeInstructors(form, zone);
+  const flies = form.memberId === '' ? me.memberId : form.memberId;
   const start = startAsk.value;
 
   const change = (part: Partial<FlightForm>) => {
@@ -64,7 +67,9 @@ export function AskPage({ me }: { me: Me }) {
       });
       const { departs, arrives } = read.request as { departs: string; arrives: string };
       void estimate(read.request as Parameters<typeof estimate>[0]);
-      setAsked({ request: read.request, answers, said: spanIn(zone, departs, arrives) });
+      const who = names.value.find(({ id }) => id === form.memberId)?.name;
+      const said = `${who === undefined ? '' : `${who}, `}${spanIn(zone, departs, arrives)}`;
+      setAsked({ request: read.request, answers, said });
     } catch (error) {
       setWrong(told(error));
     } finally {
@@ -72,13 +77,14 @@ export function AskPage({ me }: { me: Me }) {
     }
   };
 
-  const book = async (decision: Decision): Promise<Problem | null> => {
+  const book = async (decision: Decision, override: object = {}): Promise<Problem | null> => {
     try {
       await call<Booking>(
         'POST',
         '/bookings',
-        { ...asked!.request, aircraftId: decision.aircraft.id },
-        { 'Idempotency-Key': `${decision.id}` },
+        { ...asked!.request, aircraftId: decision.aircraft.id, ...override },
+        // One refused keeps its key; with a reason it is another request.
+        { 'Idempotency-Key': 'override' in override ? newKey() : decision.id },
       );
       await refreshFlights(me.memberId);
       return null;
@@ -97,7 +103,8 @@ export function AskPage({ me }: { me: Me }) {
         <AskForm
           form={form}
           airfields={airfields.value}
-          instructors={free(names.value.filter((person) => person.instructor && person.id !== me.memberId))}
+          people={looksAfterOthers(me.roles) ? names.value.filter(({ id }) => id !== me.memberId) : []}
+          instructors={free(names.value.filter(({ id, instructor }) => instructor && id !== flies))}
           wrong={wrong}
           busy={busy}
           change={change}
@@ -127,6 +134,7 @@ export function AskPage({ me }: { me: Me }) {
                 asked={asked}
                 zone={zone}
                 book={book}
+                setsAside={setsAside(me)}
                 more={({ id, aircraft }) => (
                   <SeriesForm
                     key={id}

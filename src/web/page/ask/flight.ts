@@ -3,6 +3,8 @@ import { instantIn, now, plusDays, today } from '../parts/time.js';
 
 /** What the sentence says; texts as the inputs hold them. */
 export interface FlightForm {
+  /** Who flies; '' is whoever asks. */
+  memberId: string;
   purpose: 'solo' | 'passengers' | 'dual' | 'checkout';
   passengers: number;
   instructorId: string;
@@ -39,6 +41,7 @@ export type YesNo = '' | 'yes' | 'no';
 
 /** Tomorrow afternoon, alone, there and back. */
 export const firstForm = (zone: string): FlightForm => ({
+  memberId: '',
   purpose: 'passengers',
   passengers: 2,
   instructorId: '',
@@ -91,6 +94,7 @@ export function toRequest(
   const instruction = form.purpose === 'dual' || form.purpose === 'checkout';
   return {
     request: {
+      ...(form.memberId === '' ? {} : { memberId: form.memberId }),
       departs,
       arrives,
       purpose: form.purpose,

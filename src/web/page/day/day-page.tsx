@@ -34,7 +34,7 @@ export function DayPage({ me, part }: { me: Me; part: string }) {
   const [day] = daysFrom(zone, date, 1) as [Day];
   const [shown, setShown] = useState<Shown | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const form = lastForm.value ?? firstForm(zone);
+  const form = { ...(lastForm.value ?? firstForm(zone)), memberId: '' };
   const question = questionOf(form, zone);
   const minutes = 'message' in question ? 120 : question.durationMinutes;
 

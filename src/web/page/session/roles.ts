@@ -10,3 +10,9 @@ export const isOfficer = (roles: readonly string[]): boolean =>
 /** Those who look after others: officers, and instructors after their students. */
 export const looksAfterOthers = (roles: readonly string[]): boolean =>
   isOfficer(roles) || has(roles, ['instructor']);
+
+/** A safety officer sets the club's rules aside, of flights of others. */
+export const setsAside =
+  (me: { memberId: string; roles: readonly string[] }) =>
+  (flight: { memberId: string; crew: { picId: string | null } }): boolean =>
+    has(me.roles, ['safety-officer']) && ![flight.memberId, flight.crew.picId].includes(me.memberId);

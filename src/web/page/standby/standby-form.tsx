@@ -24,7 +24,8 @@ export function StandbyForm({ me, part, added }: { me: Me; part: string; added()
   const [aircraftId, setAircraftId] = useState(wanted ?? '');
   const [problem, setProblem] = useState<string | null>(null);
   const [form, setForm] = useState<FlightForm>(() => ({
-    ...(lastForm.value ?? firstForm(zone)),
+    // Everybody waits for themselves.
+    ...{ ...(lastForm.value ?? firstForm(zone)), memberId: '' },
     ...(departs && arrives
       ? { date: dateIn(zone, departs), from: clockIn(zone, departs), to: clockIn(zone, arrives) }
       : {}),
