@@ -4,7 +4,7 @@ import { defineRule } from '../../../engine/rule.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
 import type { AirfieldFact, FlightFacts } from '../../../facts/flight.js';
 import { SPEAKS } from '../../../parameters/club/weather.js';
-import { windsOf, type WindsAt } from '../../common/shared/winds.js';
+import { openFields, windsOf, type WindsAt } from '../../common/shared/winds.js';
 import {
   CONDITION_BRANCHES,
   CONDITION_INSTRUCTORS_TOO,
@@ -64,12 +64,12 @@ export const crosswindCheckout = defineRule({
         f.get('pic.checkouts');
         const { flight } = f;
         const told = windsOf(flight, moment, p, p.number(WEATHER_HOURS));
-        const { departure, arrival } = need(told, 'flight.route', 'the flight names no airfield');
-        const ends = [departure, ...(arrival ? [arrival] : [])];
-        const used = ends.map((at) => ({ at, across: strongest(withChosen(at.airfield, flight), at.winds) }));
-        const tooMuch = ({ across }: Used): boolean =>
-          Math.abs(across?.crosswindKt ?? 0) > above + ROUNDING_KT;
-        const short = used.filter(tooMuch);
+        const ends = need(told, 'flight.route', 'the flight names no airfield');
+        const used = ends.flatMap((at): Used[] => {
+          const across = strongest(withChosen(at.airfield, flight), at.winds);
+          return across ? [{ at, across }] : [];
+        });
+        const short = used.filter(({ across }) => isOver(across, above));
         if (short.length > 0)
           return take('not-signed', wordsOf(most(short), above), {
             remedies: () => [
@@ -77,14 +77,17 @@ export const crosswindCheckout = defineRule({
               flyConditionCheckout('high-crosswind', moment),
             ],
           });
+        const [departure] = ends;
         const home = departure.airfield.code;
         const lacks = (because: string): UnknownFact =>
           new UnknownFact('flight.weather', because, findWind(home, above));
         if (!departure.known) throw lacks('no recent wind is declared for the flight');
-        if (!used[0]!.across) throw lacks(`no runway to be used at ${home} is on record`);
-        const known = used.filter(({ at, across }) => at.known && across !== null);
+        const known = used.filter(({ at }) => at.known);
+        if (known[0]?.at !== departure) throw lacks(`no runway to be used at ${home} is on record`);
         const conditions = [
-          ...away(flight, known).map((code) => findWind(code, above)),
+          ...openFields(flight.route, ends, (end) => known.some(({ at }) => at === end)).map((code) =>
+            findWind(code, above),
+          ),
           ...new Set(ends.flatMap((at) => allowances(flight, at, above))),
         ];
         return take('within', wordsOf(most(known), above), { conditions });
@@ -96,11 +99,14 @@ export const crosswindCheckout = defineRule({
 const findWind = (airfield: string, above: number): string =>
   `Find the wind across the runway at ${airfield}: above ${above} kt a crosswind checkout is needed, and none is on record.`;
 
-/** The wind across the runway used at one end of the flight; null where no runway or no wind is known. */
+/** The wind across the runway used at one end of the flight. */
 interface Used {
   at: WindsAt;
-  across: RunwayWind | null;
+  across: RunwayWind;
 }
+
+const isOver = ({ crosswindKt }: RunwayWind, above: number): boolean =>
+  Math.abs(crosswindKt) > above + ROUNDING_KT;
 
 /** Of the winds that may blow the one most across its best runway. */
 function strongest(airfield: AirfieldFact, winds: readonly Wind[]): RunwayWind | null {
@@ -111,19 +117,13 @@ function strongest(airfield: AirfieldFact, winds: readonly Wind[]): RunwayWind |
 /** The end with most across; of equals the departure. */
 const most = (all: readonly Used[]): Used =>
   all.reduce((worst, one) =>
-    Math.abs(one.across!.crosswindKt) > Math.abs(worst.across!.crosswindKt) + ROUNDING_KT ? one : worst,
+    Math.abs(one.across.crosswindKt) > Math.abs(worst.across.crosswindKt) + ROUNDING_KT ? one : worst,
   );
 
 const wordsOf = ({ at, across }: Used, above: number) => ({
-  ...{ runway: across!.runway.designator, airfield: at.where, above },
-  crosswind: Math.abs(across!.crosswindKt).toFixed(1),
+  ...{ runway: across.runway.designator, airfield: at.where, above },
+  crosswind: Math.abs(across.crosswindKt).toFixed(1),
 });
-
-/** Airfields of the route of which the wind is not known when the flight is there. */
-const away = ({ route }: Pick<FlightFacts, 'route'>, known: readonly Used[]): string[] =>
-  [...new Set(route.map(({ code }) => code))].filter(
-    (code) => !known.some(({ at }) => at.airfield.code === code),
-  );
 
 /** What may pass through and would be too much across the runway. */
 function allowances(
@@ -133,7 +133,7 @@ function allowances(
 ): string[] {
   return passing.flatMap(({ wind, text }) => {
     const across = strongest(withChosen(airfield, flight), [wind]);
-    if (!across || Math.abs(across.crosswindKt) <= above + ROUNDING_KT) return [];
+    if (!across || !isOver(across, above)) return [];
     return [
       `Allow at ${airfield.code} for ${Math.abs(across.crosswindKt).toFixed(1)} kt across runway ${across.runway.designator}, for which no crosswind checkout is on record: the forecast says ${text}.`,
     ];
@@ -154,10 +154,9 @@ function useRunway(
   above: number,
 ): Remedy[] {
   const { code } = airfield;
-  const better = strongest(airfield, winds)?.runway;
-  if (!better) return [];
-  const across = strongest({ ...airfield, runways: [better] }, winds);
-  if (Math.abs(across!.crosswindKt) > above + ROUNDING_KT) return [];
+  // Too much was found across a runway of it, so there are some.
+  const better = strongest(airfield, winds)!.runway;
+  if (isOver(strongest({ ...airfield, runways: [better] }, winds)!, above)) return [];
   const others = (runways ?? []).filter((one) => one.airfield !== code);
   return [
     {

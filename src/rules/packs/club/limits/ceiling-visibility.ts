@@ -92,7 +92,8 @@ function forecastForDeparture(
   p: Parameters,
 ): Asked {
   const phases = (flight.reports ?? []).length === 0 ? [] : phasesOf(flight, moment, p);
-  return worstOf(phases.find(({ phase }) => phase === 'departure')?.prevailing ?? []);
+  const [departure] = phases;
+  return worstOf(departure?.prevailing ?? []);
 }
 
 /** The weather told or forecast for the departure field and the forecast for the destination; what is not told becomes a condition. */

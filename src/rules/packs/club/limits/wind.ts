@@ -5,9 +5,9 @@ import { need, UnknownFact } from '../../../engine/unknown.js';
 import type { AirfieldFact, FlightFacts, RunwayChoice, RunwayFact } from '../../../facts/flight.js';
 import type { LimitsFact } from '../../../facts/person.js';
 import { SPEAKS } from '../../../parameters/club/weather.js';
-import { windsOf, type WindsAt } from '../../common/shared/winds.js';
+import { openFields, windsOf, type WindsAt } from '../../common/shared/winds.js';
 import { takeInstructor } from '../../take-instructor.js';
-import { countedLimits, type LimitsJudge, type LimitsView } from './in-force.js';
+import { countedLimits, type LimitsJudge } from './in-force.js';
 
 /** Parameters that whoever asks for declared weather must declare. */
 export const LIMITS_WEATHER = ['club.runway.weather-hours'] as const;
@@ -82,13 +82,12 @@ export const judgeWind: LimitsJudge<keyof typeof WIND_BRANCHES> = ({ limits, f, 
   const set = words(limits);
   const { from } = limits;
   if (set === '') return take('no-limit', { from });
-  const winds = need(
+  const ends = need(
     windsOf(f.flight, moment, p, p.number(WIND_WEATHER[0])),
     'flight.route',
     'no airfield is named',
   );
-  const { departure, arrival } = winds;
-  const ends = [departure, ...(arrival ? [arrival] : [])];
+  const [departure] = ends;
   const held = ends.map((at) => heldAgainst(limits, at, f.flight.runways));
   const counted = [countedLimits(limits)];
   const beyond = held.filter((one) => one.beyond.length > 0);
@@ -115,7 +114,7 @@ export const judgeWind: LimitsJudge<keyof typeof WIND_BRANCHES> = ({ limits, f, 
     throw new UnknownFact('flight.route', `no runway of ${departure.airfield.code} is on record`, check);
   const isTold = ({ at, across }: Held): boolean => at.known && (!asked || across !== null);
   const told = held.filter(isTold);
-  const open = openFields(f, told, held);
+  const open = openFields(f.flight.route, ends, (end) => told.some(({ at }) => at === end)).join(' and ');
   const conditions = [
     ...(departure.winds.some(({ gustKt }) => gustKt === null)
       ? [`Make sure that gusts keep within the limits set: ${set}.`]
@@ -133,15 +132,12 @@ export const judgeWind: LimitsJudge<keyof typeof WIND_BRANCHES> = ({ limits, f, 
 function heldAgainst(limits: Figures, at: WindsAt, choices: FlightFacts['runways']): Held {
   const each = at.winds.map((wind) => {
     const across = limits.crosswindKt === null ? null : runwayIn(at.airfield, choices, wind);
-    return { wind, across, beyond: beyondIn(limits, wind, across) };
+    return { across, beyond: beyondIn(limits, wind, across) };
   });
-  const strongest = [...each].sort(
-    (a, b) => Math.abs(b.across?.crosswindKt ?? 0) - Math.abs(a.across?.crosswindKt ?? 0),
-  );
+  const across = each.flatMap((one) => one.across ?? []);
+  across.sort((a, b) => Math.abs(b.crosswindKt) - Math.abs(a.crosswindKt));
   return {
-    at,
-    across: strongest[0]?.across ?? null,
-    most: Math.max(0, ...at.winds.map(strength)),
+    ...{ at, across: across[0] ?? null, most: Math.max(...at.winds.map(strength)) },
     beyond: [...new Set(each.flatMap((one) => one.beyond))],
   };
 }
@@ -156,25 +152,10 @@ function heldWords({ at, across, most }: Held): string {
   return `wind ${most} kt at ${at.where}${part}`;
 }
 
-/** 'XQNM and XQRD': airfields of the route of which the wind is not known when the flight is there; empty where there is none. */
-function openFields(
-  { flight }: Pick<LimitsView, 'flight'>,
-  told: readonly Held[],
-  ends: readonly Held[],
-): string {
-  const endsAt = (all: readonly Held[], code: string): number =>
-    all.filter(({ at }) => at.airfield.code === code).length;
-  const codes = [...new Set(flight.route.map(({ code }) => code))];
-  const isKnown = (code: string): boolean =>
-    endsAt(told, code) > 0 && endsAt(told, code) === endsAt(ends, code);
-  return codes.filter((code) => !isKnown(code)).join(' and ');
-}
-
 /** What may pass through and would be beyond the limits. */
 function allowances(limits: Figures, at: WindsAt, choices: FlightFacts['runways']): string[] {
   return at.passing.flatMap(({ wind, text }) => {
-    const across = limits.crosswindKt === null ? null : runwayIn(at.airfield, choices, wind);
-    const beyond = beyondIn(limits, wind, across);
+    const beyond = beyondIn(limits, wind, runwayIn(at.airfield, choices, wind));
     return beyond.length === 0
       ? []
       : [`Allow at ${at.airfield.code} for ${beyond.join('; ')}: the forecast says ${text}.`];

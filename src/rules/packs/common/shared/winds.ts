@@ -27,16 +27,10 @@ export interface WindsAt {
   passing: PassingWind[];
 }
 
-/** The winds of both ends. */
-export interface FlightWinds {
-  departure: WindsAt;
-  /** Null where a flight comes back to its own airfield and nothing tells another wind then: the departure's stands for it. */
-  arrival: WindsAt | null;
-}
-
 /**
- * What was told or reported for the departure stands while it is fresh; else what is forecast for then. The arrival has what
- * reports and forecasts say of it. Null where the flight names no airfield.
+ * The winds of departure and arrival. What was told or reported for the departure stands while it is fresh; else what is forecast for
+ * then. The arrival has what reports and forecasts say of it; it is left out where a flight comes back to its own airfield and nothing
+ * tells another wind then. Null where the flight names no airfield.
  *
  * @param toldHours hours for which weather told for the departure speaks
  */
@@ -45,21 +39,36 @@ export function windsOf(
   moment: Moment,
   p: Parameters,
   toldHours: number,
-): FlightWinds | null {
-  const [first, last] = [flight.route[0], flight.route.at(-1)];
-  if (!first || !last) return null;
+): [departure: WindsAt, ...arrival: WindsAt[]] | null {
+  const [first] = flight.route;
+  if (!first) return null;
   const phases = (flight.reports ?? []).length === 0 ? [] : phasesOf(flight, moment, p);
   const of = (wanted: PhaseWeather['phase']): PhaseWeather | undefined =>
     phases.find(({ phase }) => phase === wanted);
-  const told = freshWeather(flight.weather, moment, toldHours);
+  const seen = freshWeather(flight.weather, moment, toldHours);
   const departure = windsAt(first, of('departure'), 'departure');
-  if (told && told.windKt !== null) {
-    departure.winds = [{ fromDegTrue: told.windFromDeg, kt: told.windKt, gustKt: told.gustKt }];
+  if (seen && seen.windKt !== null) {
+    departure.winds = [{ fromDegTrue: seen.windFromDeg, kt: seen.windKt, gustKt: seen.gustKt }];
     departure.known = true;
     departure.where = first.code;
   }
-  const arrival = windsAt(last, of('arrival'), 'arrival');
-  return { departure, arrival: sameAs(arrival, departure) ? null : arrival };
+  const weather = of('arrival');
+  const arrival = windsAt(flight.route.at(-1)!, weather, 'arrival');
+  const silent = weather === undefined || weather.prevailing.length === 0;
+  return (silent || arrival.known) && sameAs(arrival, departure) ? [departure] : [departure, arrival];
+}
+
+/** Codes of airfields of the route of which the wind is not known when the flight is there. */
+export function openFields(
+  route: readonly AirfieldFact[],
+  ends: readonly WindsAt[],
+  isKnown: (end: WindsAt) => boolean,
+): string[] {
+  const codes = [...new Set(route.map(({ code }) => code))];
+  return codes.filter((code) => {
+    const there = ends.filter(({ airfield }) => airfield.code === code);
+    return there.length === 0 || !there.every(isKnown);
+  });
 }
 
 function windsAt(
@@ -69,7 +78,8 @@ function windsAt(
 ): WindsAt {
   const { prevailing = [], passing = [], from = [] } = weather ?? {};
   const winds = prevailing.flatMap((one) => windIn(one) ?? []);
-  const forecast = from.some(({ kind }) => kind === 'taf') && !from.some(({ kind }) => kind === 'metar');
+  // A report that counts stands first.
+  const forecast = from[0]?.kind === 'taf';
   const said = forecast ? ', as forecast' : '';
   return {
     ...{ airfield, winds },

@@ -47,8 +47,7 @@ export const windLimits = defineRule({
         if (shown === null) return take('no-figure');
         const told = windsOf(f.flight, moment, p, p.number('us.weather.observation-hours'));
         if (!told) return take('no-runway');
-        const ends = [told.departure, ...(told.arrival ? [told.arrival] : [])];
-        const spoken = ends.filter(({ winds }) => winds.length > 0);
+        const spoken = told.filter(({ winds }) => winds.length > 0);
         if (spoken.length === 0) return take('no-wind');
         const across = spoken.flatMap(({ airfield, where, winds }) =>
           winds.flatMap((wind) => {
