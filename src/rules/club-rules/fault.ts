@@ -51,15 +51,19 @@ export function nearest(name: string, known: Iterable<string>): string | null {
 }
 
 /** Edits from one word to another (Levenshtein's distance). */
-function edits(a: string, b: string): number {
-  let row = Array.from({ length: b.length + 1 }, (_none, at) => at);
-  for (let i = 1; i <= a.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= b.length; j += 1) {
-      const change = row[j - 1]! + (a[i - 1] === b[j - 1] ? 0 : 1);
-      next.push(Math.min(change, row[j]! + 1, next[j - 1]! + 1));
-    }
-    row = next;
-  }
-  return row[b.length]!;
+function edits(first: string, second: string): number {
+  const [a, b] = [[...first], [...second]];
+  const start = Array.from({ length: b.length + 1 }, (_none, at) => at);
+  const last = a.reduce(
+    (row, letter, done) =>
+      b.reduce(
+        (next, other, at) => [
+          ...next,
+          Math.min(row[at]! + (letter === other ? 0 : 1), row[at + 1]! + 1, next[at]! + 1),
+        ],
+        [done + 1],
+      ),
+    start,
+  );
+  return last.at(-1)!;
 }

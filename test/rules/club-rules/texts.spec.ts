@@ -47,6 +47,9 @@ describe('a misspelt name', () => {
     ['abcdefghi', ['abcde'], null],
     ['abcdef', ['abcdefgh'], 'abcdefgh'],
     ['abcdef', ['abcdefghi'], null],
+    // Letters put in front.
+    ['xyabcdef', ['abcdef'], 'abcdef'],
+    ['xyzabcde', ['abcde'], null],
     ['', ['ab', 'a'], 'a'],
     ['any', [], null],
   ])('%s of %j: %s', (name, known, near) => {

@@ -1,9 +1,16 @@
 import { toInstant, toSeconds } from '../../../src/rules/calendar/instants.js';
 import { Moment } from '../../../src/rules/engine/moment.js';
 import { UnknownFact } from '../../../src/rules/engine/unknown.js';
-import { isNight, nextNightStarts, nightSpans, touchesNight } from '../../../src/rules/sky/nights.js';
+import {
+  firstNight,
+  isNight,
+  nextNightStarts,
+  nightSpans,
+  touchesNight,
+} from '../../../src/rules/sky/nights.js';
 import {
   CIVIL_TWILIGHT_ALTITUDE_DEG,
+  solarDay,
   sunAltitudeDeg,
   SUNSET_ALTITUDE_DEG,
   sunTimes,
@@ -249,4 +256,32 @@ describe('how far ahead a sentence names the night', () => {
     expect(nextNightStarts(moment(first.from - 1, HOUR), far, 'lights')).not.toBeNull();
     expect(nextNightStarts(moment(first.from, HOUR), far, 'lights')).toBeNull();
   });
+});
+
+test('the first night from each hour of three weeks on is the first of all nights from then on', () => {
+  for (let at = noon; at < noon + 21 * DAY; at += HOUR) {
+    const first = firstNight('lights', HOME_FIELD, at, at + 3 * DAY);
+    const [of] = nightSpans('lights', HOME_FIELD, at, at + 3 * DAY);
+    expect([at, first && Math.max(first.from, at)]).toEqual([at, of!.from]);
+  }
+});
+
+test('under the midnight sun a flight touches no night, as far as is looked', () => {
+  const north = { ...HOME_FIELD, latitudeDeg: 78, longitudeDeg: 15 };
+  const departs = toSeconds('2027-06-20T10:00:00Z');
+  const of = moment(departs, HOUR);
+  expect(touchesNight(of, [north], 'lights')).toBe(false);
+  expect(of.nextChange).toBeGreaterThan(departs + 3 * DAY);
+});
+
+// In early July the sun is behind mean time, so the short dip under the horizon can lie wholly after midnight of mean time.
+test('a night that begins after midnight of mean time is seen', () => {
+  const place = { latitudeDeg: 66.05, longitudeDeg: 0 };
+  const { beginsBelow, crossings } = solarDay(SUNSET_ALTITUDE_DEG, place, 20_635);
+  expect([beginsBelow, crossings.length]).toEqual([false, 3]);
+  const middle = Math.round((crossings[0]! + crossings[1]!) / 2);
+  expect(sunAltitudeDeg(place, middle)).toBeLessThan(SUNSET_ALTITUDE_DEG);
+  expect([middle, crossings[0]! - 60, crossings[1]! + 60].map((at) => isNight('lights', place, at))).toEqual([
+    ...[true, false, false],
+  ]);
 });

@@ -165,3 +165,50 @@ test('two nights that begin in one day of mean time: each sunset is told of its 
   ] as const)
     expect(Math.sign(sunAltitudeDeg(place, at - 5) - sunAltitudeDeg(place, at + 5))).toBe(sign);
 });
+
+// Civil twilight ends with the centre of the sun six degrees under the horizon (US Naval Observatory, as the Air Almanac; from memory).
+test('at civil dawn and dusk the sun stands six degrees under the horizon', () => {
+  const place = { latitudeDeg: 40, longitudeDeg: -105 };
+  const { civilDawn, civilDusk } = sunTimes('2027-03-01', place, 'America/Denver');
+  for (const at of [civilDawn!, civilDusk!])
+    expect(Math.abs(sunAltitudeDeg(place, at) + 6)).toBeLessThan(0.01);
+});
+
+test('where the clock is fourteen hours ahead and the place far west, the times are those of the date there', () => {
+  const line = { latitudeDeg: 1.9, longitudeDeg: -157.4 };
+  const { sunrise, sunset } = sunTimes('2027-03-01', line, 'Pacific/Kiritimati');
+  const [begins, ends] = [toSeconds('2027-02-28T10:00:00Z'), toSeconds('2027-03-01T10:00:00Z')];
+  expect(sunrise).toBeGreaterThan(begins);
+  expect(sunset).toBeLessThan(ends);
+});
+
+describe('through the weeks about midsummer in the far north', () => {
+  const dates = Array.from({ length: 120 }, (_, day) =>
+    toInstant(toSeconds('2027-04-20T00:00:00Z') + day * DAY).slice(0, 10),
+  );
+  const noonAt = (date: string): number => toSeconds(`${date}T12:00:00Z`);
+
+  test.each([65.8, 66.5, 68, 70, 75])('at %d N no time is of another noon', (latitudeDeg) => {
+    const place = { latitudeDeg, longitudeDeg: 0 };
+    const none = dates.filter((date) => {
+      const { sunrise, sunset } = sunTimes(date, place);
+      if (sunrise !== null) {
+        expect(sunrise).toBeGreaterThan(noonAt(date) - DAY / 2 - 1200);
+        expect(sunrise).toBeLessThanOrEqual(noonAt(date));
+      }
+      if (sunset !== null) expect(sunset).toBeLessThan(noonAt(date) + DAY / 2 + 1200);
+      return sunrise === null;
+    });
+    // Refraction lifts the sun by 50 minutes of arc, so from 65.73 N on it does not set at midsummer.
+    expect(none.length).toBeGreaterThan(latitudeDeg > 66 ? 15 : 0);
+  });
+
+  // In mid-May the sun is four minutes ahead of mean time, so its midnight is four minutes early.
+  test('a sunrise just before midnight of mean time is told of the noon that follows', () => {
+    const place = { latitudeDeg: 70.35, longitudeDeg: 0 };
+    const sunrise = sunTimes('2026-05-15', place).sunrise!;
+    expect(sunrise).toBeLessThan(toSeconds('2026-05-15T00:00:00Z'));
+    expect(sunrise).toBeGreaterThan(toSeconds('2026-05-14T23:50:00Z'));
+    expect(Math.abs(sunAltitudeDeg(place, sunrise) - SUNSET_ALTITUDE_DEG)).toBeLessThan(0.01);
+  });
+});
