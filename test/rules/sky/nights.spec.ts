@@ -266,6 +266,27 @@ test('the first night from each hour of three weeks on is the first of all night
   }
 });
 
+test('and in the far north, where the nights come back at the end of July', () => {
+  const north = { latitudeDeg: 70, longitudeDeg: 15 };
+  const begins = toSeconds('2027-07-10T00:00:00Z');
+  let none = 0;
+  for (let at = begins; at < begins + 30 * DAY; at += 6 * HOUR) {
+    const first = firstNight('lights', north, at, at + 4 * DAY);
+    const [of] = nightSpans('lights', north, at, at + 4 * DAY);
+    if (!of) none += 1;
+    expect([at, first && Math.max(first.from, at)]).toEqual([at, of?.from ?? null]);
+  }
+  expect(none).toBeGreaterThan(0);
+  expect(none).toBeLessThan(120);
+});
+
+test('a field due north of another is a place of its own', () => {
+  const north = { ...HOME_FIELD, latitudeDeg: 78 };
+  const inWinter = moment(toSeconds('2026-12-21T19:00:00Z'), HOUR);
+  expect(touchesNight(inWinter, [HOME_FIELD], 'lights')).toBe(false);
+  expect(touchesNight(inWinter, [HOME_FIELD, north], 'lights')).toBe(true);
+});
+
 test('under the midnight sun a flight touches no night, as far as is looked', () => {
   const north = { ...HOME_FIELD, latitudeDeg: 78, longitudeDeg: 15 };
   const departs = toSeconds('2027-06-20T10:00:00Z');
