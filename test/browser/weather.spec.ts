@@ -39,6 +39,11 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     // What the forecast says of the time of the flight, not of the time of asking.
     expect(phases).toContain('14 kt');
     expect(phases).not.toContain('10 kt');
+    // The report's wind, and the forecast's on each runway, told once though it is the same at both ends.
+    const captions = await work.locator('table caption').allInnerTexts();
+    expect(captions).toHaveLength(2);
+    expect(captions[1]).toBe('XQHB, forecast for the departure and the arrival');
+    expect(await work.locator('table').nth(1).innerText()).toContain('gusts');
     const reports = await work.locator('figure code').allInnerTexts();
     expect(reports).toEqual([METAR, TAF.replace(/\s+/g, ' ')]);
     for (const caption of await work.locator('figcaption').allInnerTexts())

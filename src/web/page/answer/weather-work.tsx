@@ -30,16 +30,9 @@ export function WeatherWork({ decision, zone }: { decision: Decision; zone: stri
           {work.fields.map((field) => (
             <Runways key={field.airfield} of={field} caption={reported(field)} where={field.airfield} />
           ))}
-          {work.phases.flatMap(({ phase, airfield, winds }) =>
-            winds.map((wind, nth) => (
-              <Runways
-                key={`${phase} ${nth}`}
-                of={wind}
-                caption={`${airfield}, forecast for the ${phase}${nth === 0 ? '' : ', becoming'}`}
-                where={`${airfield}, ${phase}${nth === 0 ? '' : `, wind ${nth + 1}`}`}
-              />
-            )),
-          )}
+          {forecastWinds(work.phases).map(({ where, wind }) => (
+            <Runways key={where} of={wind} caption={where} where={where} />
+          ))}
           {work.reports.map((report) => (
             <figure key={report.id} class="report">
               <figcaption>
@@ -92,6 +85,26 @@ const age = (minutes: number): string =>
 const along = (kt: number): string => `${Math.abs(kt).toFixed(0)} kt ${kt < -0.05 ? 'tail' : 'head'}`;
 const across = (kt: number): string =>
   Math.abs(kt) < 0.05 ? '0 kt' : `${Math.abs(kt).toFixed(0)} kt from the ${kt < 0 ? 'left' : 'right'}`;
+
+/** Each wind that is forecast for an end of the flight; one that is the same at both ends is told once. */
+function forecastWinds(phases: readonly PhaseOf[]): { where: string; wind: WindOnRunways }[] {
+  const told = new Map<string, { airfield: string; when: string[]; wind: WindOnRunways }>();
+  for (const { phase, airfield, winds } of phases)
+    for (const wind of winds) {
+      const key = JSON.stringify([airfield, wind]);
+      const known = told.get(key) ?? { airfield, when: [], wind };
+      told.set(key, { ...known, when: [...known.when, phase] });
+    }
+  const names = [...told.values()].map(
+    ({ airfield, when }) => `${airfield}, forecast for the ${when.join(' and the ')}`,
+  );
+  // While one wind becomes another there are two of one name.
+  const nth = (at: number): number => names.slice(0, at).filter((name) => name === names[at]).length;
+  return [...told.values()].map(({ wind }, at) => ({
+    where: `${names[at]}${nth(at) === 0 ? '' : ', becoming'.repeat(nth(at))}`,
+    wind,
+  }));
+}
 
 const reported = ({ airfield, ageMinutes, densityAltitudeFt }: Field): string =>
   `${airfield}, ${age(ageMinutes)} old when asked` +
