@@ -55,6 +55,7 @@ export const SPECS = [
   'test/rules/engine/stale.spec.ts',
   'test/rules/engine/stand.spec.ts',
   'test/rules/engine/timeline.spec.ts',
+  'test/rules/club-rules/cases-told.spec.ts',
   'test/rules/club-rules/compile.spec.ts',
   'test/rules/club-rules/dates.spec.ts',
   'test/rules/club-rules/dry-run.spec.ts',

@@ -16,13 +16,15 @@ const codes = (of: Partial<ClubRule>, ...others: Partial<ClubRule>[]) =>
   warningsOf(
     read(of),
     others.map((other, at) => read({ code: `club.own.other-${at}`, title: `Other ${at}`, ...other })),
-  ).map(({ code, otherRule }) => (otherRule ? `${code} ${otherRule}` : code));
+  ).map(({ code, otherRule }) => `${code}${otherRule ? ` ${otherRule}` : ''}`);
 
 test.each([
   ['true', 'flight.passengers == 0', []],
   ['true', 'true', ['constant', 'never-fails']],
   ['true', '1 > 2', ['constant', 'never-kept']],
   ['false', 'flight.passengers == 0', ['never-applies']],
+  ['flight.alone', 'false', ['never-kept']],
+  ['flight.alone', 'true', ['never-fails']],
   ['flight.purpose == "solo" && flight.purpose == "dual"', 'flight.alone', ['never-applies']],
   ['flight.purpose == "leisure"', 'flight.alone', ['never-applies']],
   ['flight.purpose in ["solo", "dual"]', 'flight.purpose != "passengers"', ['never-fails']],
@@ -79,6 +81,21 @@ describe('beside other rules', () => {
     ).toEqual(['says-the-same club.own.other-0']);
   });
 
+  test('one that can never be kept, or never fails, is told of itself alone', () => {
+    expect(codes({ requirement: '1 > 2' }, { requirement: 'flight.alone' })).toEqual([
+      'constant',
+      'never-kept',
+    ]);
+    expect(codes({ requirement: 'true' }, { requirement: 'flight.alone' })).toEqual([
+      'constant',
+      'never-fails',
+    ]);
+    // Whoever is short of this one is short of what nobody keeps.
+    expect(codes({ requirement: 'flight.alone' }, { requirement: '1 > 2' })).toEqual([
+      'says-the-same club.own.other-0',
+    ]);
+  });
+
   test('its own other versions are not other rules', () => {
     expect(
       codes({ requirement: 'flight.alone' }, { code: 'club.own.test', requirement: '!flight.alone' }),
@@ -87,6 +104,9 @@ describe('beside other rules', () => {
 });
 
 test('what is told late and has no condition, and conditions that are never told', () => {
+  const [late, ...more] = warningsOf(read({ requirement: 'wind.crosswindKt <= 10.0' }));
+  expect(late?.says).toContain('seldom tell wind.crosswindKt when');
+  expect(more).toHaveLength(0);
   expect(codes({ requirement: 'wind.crosswindKt <= 10.0' })).toEqual(['refuses-while-not-told']);
   expect(codes({ requirement: 'wind.crosswindKt <= 10.0', condition: 'Wait.' })).toEqual([]);
   expect(codes({ requirement: 'flight.alone', condition: 'Wait.' })).toEqual(['condition-not-used']);

@@ -109,16 +109,17 @@ function compared(node: Compared, is: boolean): Cases {
 }
 
 /** A value written out; dates as days since 1900, so that they compare as numbers. */
-type Fixed = { value: number; whole: boolean } | { value: string } | { value: boolean };
+interface Fixed {
+  value: number | string | boolean;
+}
 
 function fixedOf(node: Node): Fixed | null {
   if (node.op === 'call' && node.args[0] === 'date') {
     const day = literalOf(node.args[1][0]!);
-    return typeof day === 'string' ? { value: daysBetween('1900-01-01', day), whole: true } : null;
+    return typeof day === 'string' ? { value: daysBetween('1900-01-01', day) } : null;
   }
   const value = literalOf(node);
-  if (typeof value === 'number') return { value, whole: typeOf(node) === 'int' };
-  return value === undefined ? null : ({ value } as Fixed);
+  return value === undefined ? null : { value };
 }
 
 function fixedCompared({ value: a }: Fixed, op: Comparison, { value: b }: Fixed): boolean {
