@@ -23,6 +23,9 @@ export interface Wind {
   gustKt: number | null;
 }
 
+/** The wind with its gusts, knots. */
+export const withGustKt = ({ kt, gustKt }: Wind): number => Math.max(kt, gustKt ?? 0);
+
 /** How a runway lies to a wind. */
 export interface RunwayWind extends WindComponents {
   runway: RunwayFact;
@@ -33,7 +36,7 @@ export interface RunwayWind extends WindComponents {
  * name. A wind without a direction counts wholly across every runway, with no headwind. Null when there is no runway.
  */
 export function bestRunway(runways: readonly RunwayFact[], wind: Wind): RunwayWind | null {
-  const kt = Math.max(wind.kt, wind.gustKt ?? 0);
+  const kt = withGustKt(wind);
   const found = runways.map((runway): RunwayWind => {
     const { fromDegTrue } = wind;
     if (fromDegTrue === null) return { runway, headwindKt: 0, crosswindKt: kt };

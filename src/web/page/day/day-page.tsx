@@ -1,8 +1,7 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Answer, Booking, Me } from '../api/types.js';
-import { firstForm } from '../ask/flight.js';
-import { lastForm, startAsk } from '../ask/shared-form.js';
+import { ownForm, startAsk } from '../ask/shared-form.js';
 import { attempt } from '../parts/attempt.js';
 import { Refusal } from '../parts/refusal.js';
 import { go } from '../parts/route.js';
@@ -34,7 +33,7 @@ export function DayPage({ me, part }: { me: Me; part: string }) {
   const [day] = daysFrom(zone, date, 1) as [Day];
   const [shown, setShown] = useState<Shown | null>(null);
   const [problem, setProblem] = useState<string | null>(null);
-  const form = { ...(lastForm.value ?? firstForm(zone)), memberId: '' };
+  const form = ownForm(zone);
   const question = questionOf(form, zone);
   const minutes = 'message' in question ? 120 : question.durationMinutes;
 

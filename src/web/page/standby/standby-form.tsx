@@ -1,8 +1,8 @@
 import { useEffect, useRef, useState } from 'preact/hooks';
 import { call } from '../api/client.js';
 import type { Me } from '../api/types.js';
-import { firstForm, toRequest, type FlightForm } from '../ask/flight.js';
-import { lastForm } from '../ask/shared-form.js';
+import { toRequest, type FlightForm } from '../ask/flight.js';
+import { ownForm } from '../ask/shared-form.js';
 import { attempt } from '../parts/attempt.js';
 import { Choice, DayInput } from '../parts/fields.js';
 import { newKey } from '../parts/key.js';
@@ -24,8 +24,7 @@ export function StandbyForm({ me, part, added }: { me: Me; part: string; added()
   const [aircraftId, setAircraftId] = useState(wanted ?? '');
   const [problem, setProblem] = useState<string | null>(null);
   const [form, setForm] = useState<FlightForm>(() => ({
-    // Everybody waits for themselves.
-    ...{ ...(lastForm.value ?? firstForm(zone)), memberId: '' },
+    ...ownForm(zone),
     ...(departs && arrives
       ? { date: dateIn(zone, departs), from: clockIn(zone, departs), to: clockIn(zone, arrives) }
       : {}),

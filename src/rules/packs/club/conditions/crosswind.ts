@@ -2,8 +2,9 @@ import { bestRunway, type RunwayWind, type Wind } from '../../../air/wind.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { defineRule } from '../../../engine/rule.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
-import type { AirfieldFact, FlightFacts } from '../../../facts/flight.js';
+import type { FlightFacts, RunwayFact } from '../../../facts/flight.js';
 import { SPEAKS } from '../../../parameters/club/weather.js';
+import { runwaysToUse, useRunways } from '../../choose-runway.js';
 import { openFields, windsOf, type WindsAt } from '../../common/shared/winds.js';
 import {
   CONDITION_BRANCHES,
@@ -66,14 +67,14 @@ export const crosswindCheckout = defineRule({
         const told = windsOf(flight, moment, p, p.number(WEATHER_HOURS));
         const ends = need(told, 'flight.route', 'the flight names no airfield');
         const used = ends.flatMap((at): Used[] => {
-          const across = strongest(withChosen(at.airfield, flight), at.winds);
+          const across = strongest(runwaysToUse(at.airfield, flight.runways), at.winds);
           return across ? [{ at, across }] : [];
         });
         const short = used.filter(({ across }) => isOver(across, above));
         if (short.length > 0)
           return take('not-signed', wordsOf(most(short), above), {
             remedies: () => [
-              ...short.flatMap(({ at }) => useRunway(flight, at, above)),
+              ...short.flatMap(({ at }) => betterRunway(flight, at, above)),
               flyConditionCheckout('high-crosswind', moment),
             ],
           });
@@ -109,8 +110,8 @@ const isOver = ({ crosswindKt }: RunwayWind, above: number): boolean =>
   Math.abs(crosswindKt) > above + ROUNDING_KT;
 
 /** Of the winds that may blow the one most across its best runway. */
-function strongest(airfield: AirfieldFact, winds: readonly Wind[]): RunwayWind | null {
-  const found = winds.flatMap((wind) => bestRunway(airfield.runways, wind) ?? []);
+function strongest(runways: readonly RunwayFact[], winds: readonly Wind[]): RunwayWind | null {
+  const found = winds.flatMap((wind) => bestRunway(runways, wind) ?? []);
   return found.sort((a, b) => Math.abs(b.crosswindKt) - Math.abs(a.crosswindKt))[0] ?? null;
 }
 
@@ -132,7 +133,7 @@ function allowances(
   above: number,
 ): string[] {
   return passing.flatMap(({ wind, text }) => {
-    const across = strongest(withChosen(airfield, flight), [wind]);
+    const across = strongest(runwaysToUse(airfield, flight.runways), [wind]);
     if (!across || !isOver(across, above)) return [];
     return [
       `Allow at ${airfield.code} for ${Math.abs(across.crosswindKt).toFixed(1)} kt across runway ${across.runway.designator}, for which no crosswind checkout is on record: the forecast says ${text}.`,
@@ -140,32 +141,14 @@ function allowances(
   });
 }
 
-/** The airfield with only the runway that was chosen, where one was. */
-function withChosen(airfield: AirfieldFact, { runways }: Pick<FlightFacts, 'runways'>): AirfieldFact {
-  const chosen = runways?.find((one) => one.airfield === airfield.code)?.runway;
-  if (chosen === undefined) return airfield;
-  return { ...airfield, runways: airfield.runways.filter(({ designator }) => designator === chosen) };
-}
-
 /** The runway that lies best to the strongest wind, where it does for all that may blow. */
-function useRunway(
+function betterRunway(
   { runways }: Pick<FlightFacts, 'runways'>,
   { airfield, winds }: WindsAt,
   above: number,
 ): Remedy[] {
-  const { code } = airfield;
   // Too much was found across a runway of it, so there are some.
-  const better = strongest(airfield, winds)!.runway;
-  if (isOver(strongest({ ...airfield, runways: [better] }, winds)!, above)) return [];
-  const others = (runways ?? []).filter((one) => one.airfield !== code);
-  return [
-    {
-      act: 'choose-runway',
-      title: `Use runway ${better.designator} at ${code}.`,
-      by: 'member',
-      effects: [
-        { op: 'flight', fields: { runways: [...others, { airfield: code, runway: better.designator }] } },
-      ],
-    },
-  ];
+  const better = strongest(airfield.runways, winds)!.runway;
+  if (isOver(strongest([better], winds)!, above)) return [];
+  return [useRunways(runways, [{ airfield: airfield.code, runway: better.designator }])];
 }

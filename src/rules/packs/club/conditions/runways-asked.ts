@@ -1,5 +1,6 @@
 /** Which airfields of a flight ask for the short-field checkout, by the runways that can be used there. */
 import type { Remedy } from '../../../engine/remedy.js';
+import { useRunways } from '../../choose-runway.js';
 import type { AirfieldFact, FlightFacts, RunwayChoice, RunwayFact } from '../../../facts/flight.js';
 
 /** What makes a runway one for the checkout. */
@@ -55,16 +56,5 @@ export function otherRunways(flight: Pick<FlightFacts, 'runways'>, fields: reado
     );
     return { airfield: airfield.code, runway: longest!.designator };
   });
-  const kept = (flight.runways ?? []).filter(
-    (one) => !instead.some(({ airfield }) => airfield === one.airfield),
-  );
-  const words = instead.map(({ airfield, runway }) => `runway ${runway} at ${airfield}`);
-  return [
-    {
-      act: 'choose-runway',
-      title: `Use ${words.join(' and ')}.`,
-      by: 'member',
-      effects: [{ op: 'flight', fields: { runways: [...kept, ...instead] } }],
-    },
-  ];
+  return [useRunways(flight.runways, instead)];
 }

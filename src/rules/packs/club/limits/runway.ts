@@ -1,12 +1,13 @@
 /** Lengths of the runways of a flight against the limit set. */
 import type { Remedy } from '../../../engine/remedy.js';
 import { need } from '../../../engine/unknown.js';
-import type { AirfieldFact, FlightFacts, RunwayChoice } from '../../../facts/flight.js';
+import type { AirfieldFact, FlightFacts } from '../../../facts/flight.js';
 import { runwayAt, type CountedWind } from '../../common/runway/choose.js';
 import { freshWeather } from '../../common/shared/fresh-weather.js';
 import { stayLocal } from '../../common/shared/flight-changes.js';
 import { takeInstructor } from '../../take-instructor.js';
 import { countedLimits, type LimitsJudge } from './in-force.js';
+import { useRunways, withChoices } from '../../choose-runway.js';
 import { LIMITS_WEATHER } from './wind.js';
 
 export const RUNWAY_BRANCHES = {
@@ -77,12 +78,10 @@ function longerRunways(
     usedOn(changed, wind).every(({ runway }) => runway.lengthFt >= limit);
   const short = usedOn(flight, wind).filter(({ runway }) => runway.lengthFt < limit);
   const { airfield } = short[0]!;
-  const others = (flight.runways ?? []).filter((one) => one.airfield !== airfield.code);
   const choose = airfield.runways.flatMap(({ designator }): Remedy[] => {
-    const runways: RunwayChoice[] = [...others, { airfield: airfield.code, runway: designator }];
-    if (!fits({ ...flight, runways })) return [];
-    const title = `Use runway ${designator} at ${airfield.code}.`;
-    return [{ act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] }];
+    const instead = [{ airfield: airfield.code, runway: designator }];
+    if (!fits({ ...flight, runways: withChoices(flight.runways, instead) })) return [];
+    return [useRunways(flight.runways, instead)];
   });
   const origin = flight.route[0]!;
   const local = fits({ ...flight, route: [origin, origin] }) ? [stayLocal(flight.route)] : [];

@@ -1,11 +1,12 @@
 /** Wind, crosswind and gusts against the limits set. */
-import { bestRunway, windComponents, type RunwayWind, type Wind } from '../../../air/wind.js';
+import { bestRunway, windComponents, withGustKt, type RunwayWind, type Wind } from '../../../air/wind.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
-import type { AirfieldFact, FlightFacts, RunwayChoice, RunwayFact } from '../../../facts/flight.js';
+import type { AirfieldFact, FlightFacts, RunwayFact } from '../../../facts/flight.js';
 import type { LimitsFact } from '../../../facts/person.js';
 import { SPEAKS } from '../../../parameters/club/weather.js';
 import { openFields, windsOf, type WindsAt } from '../../common/shared/winds.js';
+import { runwaysToUse, useRunways } from '../../choose-runway.js';
 import { takeInstructor } from '../../take-instructor.js';
 import { countedLimits, type LimitsJudge } from './in-force.js';
 
@@ -40,19 +41,13 @@ function words({ windKt, crosswindKt, gustSpreadKt }: Figures): string {
 const over = (found: number, limit: number | null): limit is number => limit !== null && found > limit + 1e-9;
 
 /** The runway chosen, or the one that lies best to the wind; null where none is on record. */
-function runwayIn(
-  airfield: AirfieldFact,
-  choices: readonly RunwayChoice[] | null | undefined,
-  wind: Wind,
-): RunwayWind | null {
-  const chosen = choices?.find((one) => one.airfield === airfield.code)?.runway;
-  const runways = airfield.runways.filter(({ designator }) => chosen === undefined || designator === chosen);
-  return bestRunway(runways, wind);
+function runwayIn(airfield: AirfieldFact, choices: FlightFacts['runways'], wind: Wind): RunwayWind | null {
+  return bestRunway(runwaysToUse(airfield, choices), wind);
 }
 
 /** What is beyond the limits, in words; `across` is null where the crosswind is not asked for or no runway is known. */
 function beyondIn(limits: Figures, wind: Wind, across: RunwayWind | null): string[] {
-  const most = Math.max(wind.kt, wind.gustKt ?? 0);
+  const most = withGustKt(wind);
   const spread = Math.max(0, (wind.gustKt ?? 0) - wind.kt);
   const crosswind = across === null ? 0 : Math.abs(across.crosswindKt);
   return [
@@ -137,12 +132,10 @@ function heldAgainst(limits: Figures, at: WindsAt, choices: FlightFacts['runways
   const across = each.flatMap((one) => one.across ?? []);
   across.sort((a, b) => Math.abs(b.crosswindKt) - Math.abs(a.crosswindKt));
   return {
-    ...{ at, across: across[0] ?? null, most: Math.max(...at.winds.map(strength)) },
+    ...{ at, across: across[0] ?? null, most: Math.max(...at.winds.map(withGustKt)) },
     beyond: [...new Set(each.flatMap((one) => one.beyond))],
   };
 }
-
-const strength = ({ kt, gustKt }: Wind): number => Math.max(kt, gustKt ?? 0);
 
 /** 'wind 10 kt at XQHB, 0.0 kt of it across runway 09'. */
 function heldWords({ at, across, most }: Held): string {
@@ -168,17 +161,14 @@ function otherRunways(
   { airfield, winds }: WindsAt,
   choices: FlightFacts['runways'],
 ): Remedy[] {
-  const others = (choices ?? []).filter((one) => one.airfield !== airfield.code);
   const within = (runway: RunwayFact): boolean =>
     winds.every((wind) => {
       if (wind.fromDegTrue === null) return false;
-      const components = windComponents(runway.trueHeadingDeg, wind.fromDegTrue, strength(wind));
+      const components = windComponents(runway.trueHeadingDeg, wind.fromDegTrue, withGustKt(wind));
       // Nobody is sent off with the wind from behind.
       return components.headwindKt >= -1e-9 && beyondIn(limits, wind, { runway, ...components }).length === 0;
     });
-  return airfield.runways.filter(within).map(({ designator }): Remedy => {
-    const runways = [...others, { airfield: airfield.code, runway: designator }];
-    const title = `Use runway ${designator} at ${airfield.code}.`;
-    return { act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] };
-  });
+  return airfield.runways
+    .filter(within)
+    .map(({ designator }) => useRunways(choices, [{ airfield: airfield.code, runway: designator }]));
 }

@@ -4,11 +4,11 @@ import type { Moment } from '../../../engine/moment.js';
 import type { Remedy } from '../../../engine/remedy.js';
 import type { FactView } from '../../../engine/rule.js';
 import { need, UnknownFact } from '../../../engine/unknown.js';
-import type { RunwayChoice } from '../../../facts/flight.js';
 import type { FactKey } from '../../../facts/keys.js';
 import { keptUsGal, KEPT_FUEL, lighterLoads, surely } from '../loading/lighter.js';
 import { FUEL_WEIGHTS, lbPerUsGal, toldLoading } from '../loading/loaded.js';
 import { freshWeather } from '../shared/fresh-weather.js';
+import { useRunways, withChoices } from '../../choose-runway.js';
 import { DOES, workFields, type FieldWork, type ToFly, type WorkedManoeuvre } from './field-work.js';
 
 /** What whoever works distances out must declare. */
@@ -105,11 +105,10 @@ export function runwayRemedies(
 
 /** The runway that is too short is tried like the others, and does not help. */
 function otherRunways(of: ToFly, { airfield }: WorkedManoeuvre, fits: (changed: ToFly) => boolean): Remedy[] {
-  const others = (of.flight.runways ?? []).filter((one) => one.airfield !== airfield.code);
+  const { flight } = of;
   return airfield.runways.flatMap(({ designator }): Remedy[] => {
-    const runways: RunwayChoice[] = [...others, { airfield: airfield.code, runway: designator }];
-    if (!fits({ ...of, flight: { ...of.flight, runways } })) return [];
-    const title = `Use runway ${designator} at ${airfield.code}.`;
-    return [{ act: 'choose-runway', title, by: 'member', effects: [{ op: 'flight', fields: { runways } }] }];
+    const instead = [{ airfield: airfield.code, runway: designator }];
+    if (!fits({ ...of, flight: { ...flight, runways: withChoices(flight.runways, instead) } })) return [];
+    return [useRunways(flight.runways, instead)];
   });
 }
