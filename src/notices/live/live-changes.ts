@@ -1,11 +1,11 @@
 /**
  * Changes by the transactions that made them. Ids are given out before a transaction is committed, so going by ids would
- * miss those committed late. All transactions before a snapshot's xmin are over: from one xmin to the next, every change
- * that was committed is seen once.
+ * miss those committed late. From one snapshot to the next, every change that was committed is seen once, as soon as it is
+ * committed: a long transaction, of this club or of another database of the server, holds up nobody else's.
  */
 import type { EntityManager } from 'typeorm';
 
-/** A transaction id as text: it has 64 bits. */
+/** A snapshot as PostgreSQL writes it: its xmin, its xmax, and what ran between them. */
 export type Mark = string;
 
 /** Stands for every topic there is. */
@@ -17,10 +17,13 @@ export interface LiveChange {
   memberId: string | null;
 }
 
-const PRESENT = 'pg_snapshot_xmin(pg_current_snapshot())';
+/** What of `live_changes l` was committed after one snapshot and before another. The first line is for the index. */
+const between = (since: string, until: string): string => `
+  l.noted_by >= pg_snapshot_xmin(${since}) AND l.noted_by < pg_snapshot_xmax(${until})
+  AND NOT pg_visible_in_snapshot(l.noted_by, ${since}) AND pg_visible_in_snapshot(l.noted_by, ${until})`;
 
 export async function presentMark(em: EntityManager): Promise<Mark> {
-  const [row]: { mark: Mark }[] = await em.query(`SELECT ${PRESENT}::text AS mark`);
+  const [row]: { mark: Mark }[] = await em.query('SELECT pg_current_snapshot()::text AS mark');
   return row!.mark;
 }
 
@@ -30,9 +33,9 @@ export async function changesBetween(
   from: Mark,
 ): Promise<{ mark: Mark; changes: LiveChange[] }> {
   const [row]: { mark: Mark; changes: LiveChange[] }[] = await em.query(
-    `SELECT ${PRESENT}::text AS mark, (SELECT coalesce(jsonb_agg(DISTINCT jsonb_build_object(
+    `SELECT pg_current_snapshot()::text AS mark, (SELECT coalesce(jsonb_agg(DISTINCT jsonb_build_object(
          'clubId', l.club_id, 'topic', l.topic, 'memberId', l.member_id)), '[]')
-       FROM live_changes l WHERE l.noted_by >= $1::text::xid8 AND l.noted_by < ${PRESENT}) AS changes`,
+       FROM live_changes l WHERE ${between('$1::text::pg_snapshot', 'pg_current_snapshot()')}) AS changes`,
     [from],
   );
   return row!;
@@ -44,8 +47,9 @@ export async function topicsBetween(
   of: { since: Mark; until: Mark; memberId: string },
 ): Promise<string[]> {
   const rows: { topic: string }[] = await em.query(
-    `SELECT DISTINCT topic FROM live_changes WHERE club_id = bellcrank_club() AND noted_by >= $1::text::xid8
-        AND noted_by < $2::text::xid8 AND (member_id IS NULL OR member_id = $3) ORDER BY topic`,
+    `SELECT DISTINCT l.topic FROM live_changes l WHERE l.club_id = bellcrank_club()
+        AND (l.member_id IS NULL OR l.member_id = $3)
+        AND ${between('$1::text::pg_snapshot', '$2::text::pg_snapshot')} ORDER BY l.topic`,
     [of.since, of.until, of.memberId],
   );
   return rows.map(({ topic }) => topic);

@@ -20,6 +20,8 @@ export const MOST_STREAMS = 6;
 const POLL_MS = 1000;
 /** Changes are kept for an hour; whoever was away for nearly that long reads everything again. */
 const MISSED_S = 50 * 60;
+/** An event's id: the mark up to which was told, and when (seconds). */
+const MARK_AT = /^(\d{1,20}:\d{1,20}:[\d,]{0,8000})-(\d{1,12})$/;
 
 interface Listener {
   clubId: string;
@@ -28,7 +30,7 @@ interface Listener {
 }
 
 /**
- * Tells open pages that something of theirs is to be read again. Changes are polled for by the marks of transactions, one
+ * Tells open pages that something of theirs is to be read again. Changes are polled for by snapshots, one
  * small statement a second on each replica that somebody listens on: that works through any pooler, misses nothing that is
  * committed late, and needs no connection of its own.
  */
@@ -127,7 +129,7 @@ export class LiveService implements OnModuleDestroy, BeforeApplicationShutdown {
 
   private async missed(of: Listener, lastId: string | undefined, until: Mark): Promise<string[]> {
     if (lastId === undefined) return [];
-    const [, since, seconds] = /^(\d{1,20})-(\d{1,12})$/.exec(lastId) ?? [];
+    const [, since, seconds] = MARK_AT.exec(lastId) ?? [];
     const away = toSeconds(this.clock.now()) - Number(seconds);
     if (since === undefined || away > MISSED_S || away < 0) return [EVERYTHING];
     try {
