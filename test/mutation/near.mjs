@@ -151,6 +151,9 @@ function readArguments(args) {
   const parts = args.filter((one) => !one.startsWith('--'));
   if (parts.length === 0 || rules.length + specs.length === 0)
     throw new Error('name files, and with --rules or --specs what to hold them against');
+  const strays = parts.filter((part) => !part.startsWith('src/'));
+  if (strays.length > 0)
+    throw new Error(`${strays.join(', ')}: not of src; specs and rules are one list each, parted by commas`);
   if (args.includes('--open') && WORK === undefined)
     throw new Error('--open wants BELLCRANK_MUTATION_WORK, where it is noted what is killed');
   return { parts, rules, specs, open: args.includes('--open'), list: args.includes('--list') };

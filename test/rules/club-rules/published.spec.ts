@@ -2,7 +2,10 @@
  * The published schema, written down a second time. Clubs write rules by it and decisions are judged again with those rules years
  * later, so a name, its type, what it may be and what it hangs on change only on purpose: here and there.
  */
-import { entryOf, isOwner, readsOf, SCHEMA, type Entry } from '../../../src/rules/index.js';
+import { entryOf, isOwner, readsOf, SCHEMA, SCHEMA_VERSION, type Entry } from '../../../src/rules/index.js';
+
+/** Counts what is written down below: whoever adds a line adds one here. */
+const PUBLISHED_VERSION = 1;
 
 /** Value | unit | least to greatest, or words | facts behind it | whether it changes by time alone | whether it is told late. */
 const PUBLISHED = `
@@ -125,6 +128,17 @@ test('every value is published as written down, and every one written down is th
     ({ owner, entries }) => entries.map((entry) => published(owner, entry)),
   );
   expect(lines).toEqual(PUBLISHED.trim().split('\n'));
+  expect(SCHEMA_VERSION).toBe(PUBLISHED_VERSION);
+});
+
+test('a meter is called one, and the time of the airframe is not', () => {
+  expect(
+    ['tachometerHours', 'hobbsHours', 'airframeHours'].map((name) => entryOf('aircraft', name)!.says),
+  ).toEqual([
+    'Newest reading of the tachometer, when the flight is asked for.',
+    'Newest reading of the Hobbs meter, when the flight is asked for.',
+    'Newest reading of the airframe time, when the flight is asked for.',
+  ]);
 });
 
 test('the member and the instructor have the values of the pilot, each from their own facts', () => {

@@ -226,6 +226,7 @@ describe('what the member tells', () => {
     holds(told({}), 'wind.speedKt == 12.0 && wind.gustKt == 12.0', CROSS);
     holds(told({ gustKt: 20 }), 'wind.speedKt == 12.0 && wind.gustKt == 20.0', 'wind.crosswindKt > 19.9');
     holds(told({ gustKt: 5 }), 'wind.gustKt == 12.0');
+    holds(told({ windKt: 0 }), 'wind.gustKt == 0.0');
     // From the other side it blows across all the same; without a direction wholly so.
     holds(told({ windFromDeg: 8 }), CROSS, 'wind.landingCrosswindKt > 11.99');
     holds(told({ windFromDeg: null }), CROSS);
@@ -245,6 +246,10 @@ describe('what the member tells', () => {
       told({ windFromDeg: 8 }, there),
       'wind.landingTailwindKt > 11.99 && wind.landingTailwindKt < 12.01',
     );
+    // By way of another field it is the last one that counts.
+    const byWayOf = { route: [HOME_FIELD, HOME_FIELD, oneWay] };
+    holds(told({}, byWayOf), 'wind.landingCrosswindKt < 0.01');
+    holds(told({ windFromDeg: 8 }, byWayOf), 'wind.landingTailwindKt > 11.99');
     const from = { route: [oneWay, HOME_FIELD] };
     holds(
       told({ windFromDeg: 8 }, from),

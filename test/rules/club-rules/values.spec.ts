@@ -128,6 +128,12 @@ describe('when it is flown', () => {
     // After 12:15, that is from one second past it, an hour after departure.
     expect(changes('flight.arrivesAfter("12:15")')).toBe('2027-03-01T18:15:01Z');
     expect(changes('flight.departsHour == 11')).toBe('2027-03-01T19:00:00Z');
+    // The hours of the evening, each to its last second.
+    const late = at('2027-03-02T05:59:59Z', '2027-03-02T06:30:00Z');
+    holds(late, 'flight.departsHour == 22');
+    expect(changes('flight.departsHour == 22', late)).toBe('2027-03-02T06:00:00Z');
+    // What shows little again past midnight does so at midnight, not a second later.
+    expect(changes('flight.arrivesAfter("11:30")')).toBe('2027-03-02T06:00:00Z');
     // So does what is later than the last reading of the day.
     expect(changes('flight.arrivesAfter("23:59")')).toBe('2027-03-02T05:59:01Z');
   });

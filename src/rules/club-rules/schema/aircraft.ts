@@ -124,19 +124,19 @@ export const AIRCRAFT: readonly Entry[] = [
         ),
       ].sort(),
   },
-  meter('tachometerHours', 'tachometer'),
-  meter('hobbsHours', 'hobbs'),
-  meter('airframeHours', 'airframe'),
+  meter('tachometerHours', 'tachometer', 'tachometer'),
+  meter('hobbsHours', 'hobbs', 'Hobbs meter'),
+  meter('airframeHours', 'airframe', 'airframe time'),
 ];
 
-function meter(name: string, kind: MeterKind): Entry {
+function meter(name: string, kind: MeterKind, called: string): Entry {
   return {
     name,
     type: 'double',
     unit: 'h',
     range: [0, 1_000_000],
     aircraft: ['meters'],
-    says: `Newest reading of the ${kind === 'airframe' ? 'airframe time' : `${kind} meter`}, when the flight is asked for.`,
+    says: `Newest reading of the ${called}, when the flight is asked for.`,
     get: (r) => {
       const found = r.aircraft('meters').find((one) => one.kind === kind);
       return need(found, `aircraft.${name}`, `no reading of the ${kind} is on record`).tenths / 10;
@@ -145,10 +145,7 @@ function meter(name: string, kind: MeterKind): Entry {
 }
 
 function count(r: Reading, serves: (squawk: SquawkFact) => boolean): number {
-  const open = r
-    .aircraft('squawks')
-    .filter((one) => serves(one) && isOpen(one, r))
-    .sort((a, b) => (a.id < b.id ? -1 : 1));
+  const open = r.aircraft('squawks').filter((one) => serves(one) && isOpen(one, r));
   r.spend(open.length);
   r.counted(open.map((one) => ({ id: one.id, on: null, what: one.title })));
   return open.length;

@@ -123,7 +123,7 @@ export const FLIGHT: readonly Entry[] = [
     unit: 'NM',
     range: [0, 11_000],
     says: 'Straight distance from the airfield of departure to the farthest airfield of the route.',
-    get: (r) => farthestFromOrigin(places(r))?.nm ?? 0,
+    get: (r) => farthestFromOrigin(places(r))!.nm,
   },
   {
     name: 'shortestRunwayFt',

@@ -118,7 +118,7 @@ export const WHEN: readonly Entry[] = [
   },
 ];
 
-/** Asks what the club's clock shows at one end of the flight; it can change at the readings only. */
+/** Asks what the club's clock shows at one end of the flight; it can change at the readings (seconds past midnight) only. */
 function asked<T>(
   { moment }: Reading,
   end: 'departs' | 'arrives',
@@ -128,11 +128,7 @@ function asked<T>(
   const { zone, durationSeconds } = moment;
   return moment.watch((span) => {
     const at = span[end];
-    const next = nextReading(
-      at,
-      zone,
-      readings.map((reading) => reading % 86_400),
-    );
+    const next = nextReading(at, zone, readings);
     // `watch` takes the end of what is known as an arrival.
     return {
       answer: of(clockSeconds(at, zone)),
