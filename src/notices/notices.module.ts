@@ -20,15 +20,25 @@ import { PreferencesController } from './preferences/preferences.controller.js';
 import { PreferencesService } from './preferences/preferences.service.js';
 import { LapseReminders } from './reminders/lapse-reminders.js';
 import { MaintenanceWarnings } from './reminders/maintenance-warnings.js';
+import { UnsubscribeAddresses } from './unsubscribe/unsubscribe-address.js';
+import { UnsubscribeController } from './unsubscribe/unsubscribe.controller.js';
 
 /** What people are told: on the page, by mail, in their calendars, and while a page is open. */
 @Module({
   imports: [StandingModule, SafetyModule, MaintenanceModule],
-  controllers: [NoticesController, PreferencesController, MailController, FeedsController, LiveController],
+  controllers: [
+    NoticesController,
+    PreferencesController,
+    UnsubscribeController,
+    MailController,
+    FeedsController,
+    LiveController,
+  ],
   providers: [
     NoticesService,
     NoticesWorker,
     PreferencesService,
+    UnsubscribeAddresses,
     Mailer,
     Settling,
     WaysFinder,

@@ -327,6 +327,67 @@ describe('preferences', () => {
   });
 });
 
+describe('mail turned off from the mail program (RFC 8058)', () => {
+  const told = async (name: string, kind: 'lapse' | 'flight-answer', hour: string) => {
+    const who = await pilot(name);
+    api.clock.set(`2026-03-13T${hour}:00:00Z`);
+    await tell(who.memberId, `told at ${hour}`, kind, true);
+    api.clock.set(`2026-03-13T${hour}:03:00Z`);
+    await workOff();
+    const raw = mail.taken[0]!.headerLines.map(({ line }) => line).join('\n');
+    return { who, raw, path: /^List-Unsubscribe:\s+<https:\/\/club\.example(\/[^>]+)>$/im.exec(raw)?.[1] };
+  };
+  const choicesOf = async (who: Session) =>
+    Object.fromEntries(
+      (
+        (await who.get('/notice-preferences').expect(200)).body as {
+          choices: { kind: string; delivery: string }[];
+        }
+      ).choices.map(({ kind, delivery }) => [kind, delivery]),
+    );
+
+  it('goes off with one request, of what the message told of and no more', async () => {
+    const { who, raw, path } = await told('Pia Pylon', 'lapse', '17');
+    expect(raw).toMatch(/^List-Unsubscribe-Post: List-Unsubscribe=One-Click$/im);
+    // A scanner that looks turns nothing off, and a person who looks gets to the page.
+    await api.http.get(path!).expect(303).expect('Location', 'https://club.example/notices#mail');
+    expect(await choicesOf(who)).toMatchObject({ lapse: 'now' });
+    const { body } = await api.http.post(path!).type('form').send('List-Unsubscribe=One-Click').expect(200);
+    expect(body).toEqual({ turnedOff: ['Something of yours lapses soon'] });
+    expect(await choicesOf(who)).toMatchObject({ lapse: 'off', 'hand-over': 'now', 'flight-answer': 'now' });
+    // Twice, and as the other kind of form, is the same.
+    await api.http.post(path!).field('List-Unsubscribe', 'One-Click').expect(200);
+    await tell(who.memberId, 'not by mail', 'lapse', true);
+    api.clock.set('2026-03-13T17:10:00Z');
+    await workOff();
+    expect(mail.taken).toHaveLength(1);
+  });
+
+  it('does not go off by an address that was made up, nor what the safety of a flight hangs on', async () => {
+    const { who, path } = await told('Quin Quill', 'lapse', '18');
+    const [other] = [await pilot('Rae Ridge')];
+    for (const forged of [
+      path!.replace(who.memberId, other.memberId),
+      path!.replace('lapse', 'hand-over'),
+      `${path!.slice(0, -1)}${path!.endsWith('A') ? 'B' : 'A'}`,
+      '/api/v1/unsubscribe/anything',
+    ]) {
+      const { body } = await api.http
+        .post(forged)
+        .type('form')
+        .send('List-Unsubscribe=One-Click')
+        .expect(404);
+      expect(body).toMatchObject({ code: 'not-found' });
+    }
+    expect(await choicesOf(who)).toMatchObject({ lapse: 'now', 'hand-over': 'now' });
+    expect(await choicesOf(other)).toMatchObject({ lapse: 'now' });
+    mail.taken.length = 0;
+    const must = await told('Sam Stall', 'flight-answer', '19');
+    expect(must.path).toBe('/notices#mail');
+    expect(must.raw).not.toMatch(/List-Unsubscribe-Post/i);
+  });
+});
+
 describe('reminders', () => {
   it('come once at each lead time, in one notice however much lapses', async () => {
     api.clock.set('2026-03-13T15:00:00Z');

@@ -21,16 +21,19 @@ export interface Message {
   subject: string;
   text: string;
   html: string;
-  /** Where what one wants of mail is set (RFC 2369, List-Unsubscribe). */
+  /** Where what one wants of mail is set. */
   preferencesUrl: string;
 }
+
+/** Where a person says which notices come by mail. */
+export const preferencesPage = (publicUrl: string): string => `${publicUrl}/notices#mail`;
 
 /** Items told in one message; the rest stand on the page. */
 const MOST_ITEMS = 30;
 
 export function compose({ club, name, notices, publicUrl }: MessageParts): Message {
   const said = (text: string): string => datesInWords(text, club.zone);
-  const preferencesUrl = `${publicUrl}/notices#mail`;
+  const preferencesUrl = preferencesPage(publicUrl);
   const headings = notices.map(({ kind, items }) => headingOf(kind, items.length));
   const subject = `${club.name}: ${headings.length === 1 ? headings[0]! : `${headings.length} notices`}`;
   const why =

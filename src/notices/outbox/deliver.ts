@@ -6,6 +6,7 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import { plusSeconds, type Instant } from '../../rules/index.js';
 import { compose, type ToldNotice } from './compose.js';
 import { compactItems, type NoticeItem } from './items.js';
+import { UnsubscribeAddresses } from '../unsubscribe/unsubscribe-address.js';
 import { Mailer, type Handed } from './mailer.js';
 import { noteDue } from './post-notice.js';
 
@@ -31,6 +32,7 @@ export class Deliveries {
     private readonly clock: Clock,
     private readonly config: AppConfig,
     private readonly mailer: Mailer,
+    private readonly unsubscribing: UnsubscribeAddresses,
   ) {}
 
   /** @returns how many messages were handed over. */
@@ -51,12 +53,24 @@ export class Deliveries {
         ? { outcome: 'refused', fault: 'There is nothing left to tell.' }
         : await this.mailer.hand(
             mail.id,
-            { name: parts.name, address: parts.email },
+            {
+              name: parts.name,
+              address: parts.email,
+              unsubscribeUrl: this.unsubscribeUrl(clubId, mail, parts),
+            },
             compose({ ...parts, publicUrl: this.config.publicUrl }),
           );
     await this.db.run(clubId, (em) => note(em, mail, handed, this.clock.now()));
     if (handed.outcome !== 'sent') this.logger.warn(`A message did not go out: ${handed.outcome}.`);
     return handed.outcome === 'sent';
+  }
+
+  private unsubscribeUrl(
+    clubId: string,
+    { memberId }: TakenMail,
+    { notices }: { notices: readonly ToldNotice[] },
+  ): string | null {
+    return this.unsubscribing.for({ clubId, memberId, kinds: notices.map(({ kind }) => kind) });
   }
 }
 

@@ -34,8 +34,15 @@ export class Mailer implements OnApplicationShutdown {
     this.transport?.close();
   }
 
-  /** @param id the same for every attempt, so that a message that comes twice is known as one (RFC 5322, Message-ID). */
-  async hand(id: string, to: { name: string; address: string }, message: Message): Promise<Handed> {
+  /**
+   * @param id the same for every attempt, so that a message that comes twice is known as one (RFC 5322, Message-ID).
+   * @param to `unsubscribeUrl` turns what it tells of off with one request (RFC 8058), null: nothing does.
+   */
+  async hand(
+    id: string,
+    { unsubscribeUrl, ...to }: { name: string; address: string; unsubscribeUrl: string | null },
+    message: Message,
+  ): Promise<Handed> {
     if (this.transport === null) return { outcome: 'later', fault: 'No mail server is set up.' };
     try {
       await this.transport.sendMail({
@@ -43,7 +50,9 @@ export class Mailer implements OnApplicationShutdown {
         messageId: `<${id}@${new URL(this.config.publicUrl).hostname}>`,
         ...{ subject: message.subject, text: message.text, html: message.html },
         headers: {
-          'List-Unsubscribe': `<${message.preferencesUrl}>`,
+          // RFC 2369 and, where one request does it, RFC 8058.
+          'List-Unsubscribe': `<${unsubscribeUrl ?? message.preferencesUrl}>`,
+          ...(unsubscribeUrl === null ? {} : { 'List-Unsubscribe-Post': 'List-Unsubscribe=One-Click' }),
           // Nobody's "out of office" is wanted (RFC 3834).
           'Auto-Submitted': 'auto-generated',
         },

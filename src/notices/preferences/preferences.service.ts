@@ -5,10 +5,10 @@ import { hasAnyRole } from '../../accounts/roles.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { requireVersion } from '../../platform/http/index.js';
 import { ProblemException } from '../../platform/problems/index.js';
-import { kindOf, KINDS_OF_NOTICE } from '../outbox/kinds.js';
+import { kindOf, KINDS_OF_NOTICE, type KindOfNotice } from '../outbox/kinds.js';
 import { Mailer } from '../outbox/mailer.js';
 import type { PreferencesBody, PreferencesView } from './preferences.dto.js';
-import { deliveryOf, preferencesOf } from './preferences.sql.js';
+import { deliveryOf, lockMember, preferencesOf, storePreferences } from './preferences.sql.js';
 
 /** Which notices come by mail, and when: each person's own. */
 @Injectable()
@@ -37,19 +37,30 @@ export class PreferencesService {
       user.clubId,
       async (em) => {
         // Two first choices at once: the second waits, and then does not have the version it was made on.
-        await em.query(
-          'SELECT 1 FROM members WHERE club_id = bellcrank_club() AND id = $1 FOR NO KEY UPDATE',
-          [memberId],
-        );
+        await lockMember(em, memberId);
         requireVersion((await preferencesOf(em, memberId)).rowVersion, version);
-        await em.query(
-          `INSERT INTO notice_preferences (club_id, member_id, choices, quiet_from, quiet_to, digest_hour)
-           VALUES (bellcrank_club(), $1, $2::jsonb, $3::time, $4::time, $5)
-           ON CONFLICT (club_id, member_id) DO UPDATE SET choices = excluded.choices, quiet_from = excluded.quiet_from,
-             quiet_to = excluded.quiet_to, digest_hour = excluded.digest_hour`,
-          [memberId, JSON.stringify(choices), quietFrom, quietTo, digestHour],
-        );
+        await storePreferences(em, memberId, { choices, quietFrom, quietTo, digestHour });
         return this.view(em, user);
+      },
+      { actorId: memberId },
+    );
+  }
+
+  /**
+   * Turns mail of some kinds off, whatever else the person chose.
+   * @returns false if there is no such person.
+   */
+  turnOff(of: { clubId: string; memberId: string; kinds: readonly KindOfNotice[] }): Promise<boolean> {
+    const { clubId, memberId, kinds } = of;
+    return this.db.run(
+      clubId,
+      async (em) => {
+        if (!(await lockMember(em, memberId))) return false;
+        const wanted = await preferencesOf(em, memberId);
+        const off = kinds.filter((kind) => kindOf(kind)!.mayBeOff).map((kind) => [kind, 'off'] as const);
+        const choices = { ...wanted.choices, ...Object.fromEntries(off) };
+        await storePreferences(em, memberId, { ...wanted, choices });
+        return true;
       },
       { actorId: memberId },
     );

@@ -20,6 +20,30 @@ export async function preferencesOf(em: EntityManager, memberId: string): Promis
   return row ?? { ...USUAL_HOURS, choices: {}, rowVersion: 0 };
 }
 
+/** Changes of one person's preferences come one after another. @returns false if there is no such person. */
+export async function lockMember(em: EntityManager, memberId: string): Promise<boolean> {
+  const rows: unknown[] = await em.query(
+    'SELECT 1 FROM members WHERE club_id = bellcrank_club() AND id = $1 FOR NO KEY UPDATE',
+    [memberId],
+  );
+  return rows.length > 0;
+}
+
+/** Writes a person's preferences; the member is locked. */
+export async function storePreferences(
+  em: EntityManager,
+  memberId: string,
+  { choices, quietFrom, quietTo, digestHour }: Omit<Preferences, 'rowVersion'>,
+): Promise<void> {
+  await em.query(
+    `INSERT INTO notice_preferences (club_id, member_id, choices, quiet_from, quiet_to, digest_hour)
+     VALUES (bellcrank_club(), $1, $2::jsonb, $3::time, $4::time, $5)
+     ON CONFLICT (club_id, member_id) DO UPDATE SET choices = excluded.choices, quiet_from = excluded.quiet_from,
+       quiet_to = excluded.quiet_to, digest_hour = excluded.digest_hour`,
+    [memberId, JSON.stringify(choices), quietFrom, quietTo, digestHour],
+  );
+}
+
 /** How mail of a kind goes to a person. What may not be off goes, whatever was once chosen. */
 export function deliveryOf({ choices }: Pick<Preferences, 'choices'>, kind: string): Delivery {
   const known = kindOf(kind);

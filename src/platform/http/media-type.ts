@@ -4,17 +4,25 @@ import { ProblemException } from '../problems/problem-exception.js';
 /** application/json and everything based on it (RFC 6839), in UTF-8. */
 export const isJsonType = (type: string): boolean => /^application\/([\w.+-]+\+)?json$/i.test(type);
 
-const formPaths: RegExp[] = [];
+type Forms = 'parts' | 'any';
+const formPaths: { path: RegExp; forms: Forms }[] = [];
 
-/** Lets multipart/form-data through to addresses of a pattern; the route there reads it within its own limits. */
-export function takesForms(path: RegExp): void {
-  formPaths.push(path);
+/**
+ * Lets multipart/form-data through to addresses of a pattern; the route there reads it within its own limits. With `any`, what
+ * a plain form sends as well.
+ */
+export function takesForms(path: RegExp, forms: Forms = 'parts'): void {
+  formPaths.push({ path, forms });
 }
+
+const FORM_TYPES: Record<Forms, RegExp> = {
+  parts: /^multipart\/form-data$/i,
+  any: /^(multipart\/form-data|application\/x-www-form-urlencoded)$/i,
+};
 
 const isForm = (request: Request, type: string): boolean =>
   request.method === 'POST' &&
-  /^multipart\/form-data$/i.test(type) &&
-  formPaths.some((pattern) => pattern.test(request.path));
+  formPaths.some(({ path, forms }) => FORM_TYPES[forms].test(type) && path.test(request.path));
 
 /** Refuses bodies that are not JSON before anything tries to read them. A request without a body passes. */
 export function requireJson(request: Request, _response: Response, next: NextFunction): void {

@@ -5,7 +5,7 @@ import { ROLES, type Role } from '../../../src/accounts/roles.js';
 export const OPEN = [
   ...['healthLive', 'healthReady', 'listProblems', 'explainProblem'],
   ...['signIn', 'refreshTokens', 'signOut'],
-  'readFeed',
+  ...['unsubscribe', 'showUnsubscribing', 'readFeed'],
 ];
 
 const ALL: readonly Role[] = ROLES;
