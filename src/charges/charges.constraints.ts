@@ -1,5 +1,5 @@
 /** What people are told when the database refuses a rate or an entry. Imported for its effect by the module. */
-import { registerChecks, registerReferences } from '../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../platform/database/constraint-words.js';
 import { registerConstraint } from '../platform/database/constraint-problems.js';
 
 registerChecks([

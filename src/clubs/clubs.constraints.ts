@@ -1,9 +1,6 @@
 /** What people are told when the database refuses a club, an airfield, a runway or a policy value. */
-import {
-  type ConstraintWords,
-  registerConstraint,
-  registerWords,
-} from '../platform/database/constraint-problems.js';
+import { type ConstraintWords, registerConstraint } from '../platform/database/constraint-problems.js';
+import { registerChecks, REFERENCE_NOT_KEPT } from '../platform/database/constraint-words.js';
 
 const impossible: ConstraintWords[] = [
   [
@@ -53,7 +50,7 @@ const impossible: ConstraintWords[] = [
   ['policy_values_reference_chk', 'reference', 'Name the club paper that says so.'],
 ];
 
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, impossible);
+registerChecks(impossible);
 
 registerConstraint({
   constraint: 'clubs_slug_uq',
@@ -80,9 +77,7 @@ registerConstraint({
 });
 registerConstraint({
   constraint: 'runways_airfield_fk',
-  code: 'still-in-use',
-  status: 409,
-  title: 'Linked records',
+  ...REFERENCE_NOT_KEPT,
   detail:
     'The airfield of this runway is not there any more, or still has runways. Read the airfields again and repeat.',
 });

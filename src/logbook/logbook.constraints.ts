@@ -1,5 +1,9 @@
 /** What people are told when the database refuses a log entry. Imported for its effect by the module. */
-import { type ConstraintWords, registerChecks, registerReferences } from '../members/constraint-words.js';
+import {
+  type ConstraintWords,
+  registerChecks,
+  registerReferences,
+} from '../platform/database/constraint-words.js';
 
 const CHECKS: ConstraintWords[] = [
   ['log_entries_aircraft_chk', 'aircraftWords', 'Say in words which aircraft was flown.'],

@@ -1,6 +1,10 @@
 /** What people are told when the database refuses a member or a paper. Imported for its effect by the module. */
 import { registerConstraint } from '../platform/database/constraint-problems.js';
-import { type ConstraintWords, registerChecks, registerReferences } from './constraint-words.js';
+import {
+  type ConstraintWords,
+  registerChecks,
+  registerReferences,
+} from '../platform/database/constraint-words.js';
 
 const CHECKS: ConstraintWords[] = [
   ['members_name_chk', 'name', 'Give the name in up to 120 characters.'],

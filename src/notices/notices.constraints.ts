@@ -1,5 +1,5 @@
 import { registerConstraint } from '../platform/database/constraint-problems.js';
-import { registerChecks, registerReferences } from '../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../platform/database/constraint-words.js';
 
 /** Nobody writes these but the service itself; a refusal is a fault of it and keeps everything as it was. */
 const OWN = [

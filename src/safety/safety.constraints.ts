@@ -1,5 +1,6 @@
 /** What people are told when the database refuses a row of the officer's board. Imported for its effect by the module. */
 import { registerConstraint, registerWords } from '../platform/database/constraint-problems.js';
+import { registerChecks, REFERENCE_NOT_KEPT } from '../platform/database/constraint-words.js';
 import { defineProblems } from '../platform/problems/problem-catalogue.js';
 
 defineProblems(
@@ -17,7 +18,7 @@ defineProblems(
   },
 );
 
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, [
+registerChecks([
   ['safety_reports_kind_chk', 'kind', 'Name one of hazard, occurrence.'],
   ['safety_reports_place_chk', 'place', 'Say where in up to 200 characters.'],
   ['safety_reports_title_chk', 'title', 'Say in up to 200 characters what it is about.'],
@@ -60,7 +61,7 @@ registerConstraint(
     ['override_reviews_override_fk', undefined],
     ['override_reviews_member_fk', undefined],
   ].map(([constraint, field]) => ({
-    ...{ constraint: constraint!, code: 'still-in-use', status: 409, title: 'Linked records', field },
+    ...{ constraint: constraint!, ...REFERENCE_NOT_KEPT, field },
     detail: 'The record it names is not there, or something still points at it. Read both again.',
   })),
 );

@@ -1,7 +1,8 @@
 /** What people are told when the database refuses a weather report. */
-import { registerConstraint, registerWords } from '../platform/database/constraint-problems.js';
+import { registerConstraint } from '../platform/database/constraint-problems.js';
+import { registerChecks } from '../platform/database/constraint-words.js';
 
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, [
+registerChecks([
   ['weather_reports_kind_chk', 'kind', 'A text is a report (metar) or a forecast (taf).'],
   ['weather_reports_text_chk', 'text', 'Give the text of the report, at most 2000 characters.'],
   [

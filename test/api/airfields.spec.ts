@@ -67,7 +67,7 @@ it('keeps the airfield an aircraft is at home on, runways included', async () =>
   const at = `/airfields/${scene.airfieldId}`;
   await scene.administrator.post(`${at}/runways`, { ...RUNWAY, designator: '14' }).expect(201);
   const refused = await scene.administrator.delete(at, '"1"').expect(409);
-  expect(problemOf(refused).code).toBe('still-in-use');
+  expect(problemOf(refused).code).toBe('reference-not-kept');
   expect(refused.body.detail).toMatch(/another home airfield/);
   expect((await scene.member.get(at).expect(200)).body.runways).toHaveLength(1);
 });

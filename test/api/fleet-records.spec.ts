@@ -282,7 +282,7 @@ describe('equipment', () => {
       })
       .expect(201);
     const refused = await scene.coordinator.delete(`${at}/${pump.id}`, '"1"').expect(409);
-    expect(problemOf(refused).code).toBe('still-in-use');
+    expect(problemOf(refused).code).toBe('reference-not-kept');
     expect(refused.body.detail).toContain('removedOn');
   });
 });
@@ -349,7 +349,7 @@ describe('items', () => {
       })
       .expect(201);
     expect(problemOf(await scene.coordinator.delete(`${at()}/${id}`, '"1"').expect(409)).code).toBe(
-      'still-in-use',
+      'reference-not-kept',
     );
     expect(
       (await scene.coordinator.patch(`${at()}/${id}`, { retiredOn: '2026-03-10' }, '"1"').expect(200)).body

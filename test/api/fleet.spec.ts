@@ -63,7 +63,7 @@ describe('models', () => {
   it('stays while an aircraft is of it', async () => {
     expect(
       problemOf(await scene.administrator.delete(`/models/${scene.modelId}`, '"1"').expect(409)).code,
-    ).toBe('still-in-use');
+    ).toBe('reference-not-kept');
   });
 
   it('has a class of its category', async () => {
@@ -186,7 +186,7 @@ describe('aircraft', () => {
   it('stays once it has records', async () => {
     await scene.member.post(scene.path('/squawks'), { title: 'Something' }).expect(201);
     const refused = await scene.administrator.delete(scene.path(), '"1"').expect(409);
-    expect(problemOf(refused).code).toBe('still-in-use');
+    expect(problemOf(refused).code).toBe('reference-not-kept');
     expect(refused.body.detail).toContain('out-of-service');
   });
 

@@ -261,26 +261,26 @@ describe('bad papers', () => {
     [
       'certificates',
       { level: 'sport', issuedOn: '2020-01-01', validThrough: '2019-12-31' },
-      'value-not-possible',
+      'value-refused',
       'validThrough',
     ],
     [
       'endorsements',
       { kind: 'solo', endorsedOn: '2020-01-01', expiresOn: '2019-12-31' },
-      'value-not-possible',
+      'value-refused',
       'expiresOn',
     ],
     [
       'ratings',
       { kind: 'instrument', issuedOn: '2020-01-01', validThrough: '2019-12-31' },
-      'value-not-possible',
+      'value-refused',
       'validThrough',
     ],
-    ['ratings', { kind: 'language', issuedOn: '2020-01-01' }, 'value-not-possible', 'designator'],
+    ['ratings', { kind: 'language', issuedOn: '2020-01-01' }, 'value-refused', 'designator'],
     [
       'ratings',
       { kind: 'night', designator: 'English', issuedOn: '2020-01-01' },
-      'value-not-possible',
+      'value-refused',
       'designator',
     ],
     // 14 CFR 61.5(b): helicopter is a class of rotorcraft, not of airplane.

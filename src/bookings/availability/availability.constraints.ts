@@ -1,4 +1,4 @@
-import { registerChecks, registerReferences } from '../../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 registerChecks([
   ['teaching_hours_kind_chk', 'kind', 'Hours are weekly, or of one date.'],

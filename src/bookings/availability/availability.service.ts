@@ -135,7 +135,7 @@ function rowOf(body: TeachingHoursDto, today: LocalDate): Omit<HoursRow, 'id' | 
 }
 
 const refuse = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-not-possible', {
+  new ProblemException('value-refused', {
     status: 422,
     title: 'Not a possible value',
     detail,

@@ -1,4 +1,4 @@
-import { registerChecks, registerReferences } from '../../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 import { registerConstraint, registerWords } from '../../platform/database/constraint-problems.js';
 
 /** What the constraints of dispatches mean to a client. The service refuses first. */

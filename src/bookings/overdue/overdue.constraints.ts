@@ -1,4 +1,4 @@
-import { registerChecks, registerReferences } from '../../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 import { registerWords } from '../../platform/database/constraint-problems.js';
 
 /** Alerts are written by the service itself; who is told is laid down by officers. */

@@ -1,4 +1,4 @@
-import { registerReferences } from '../../members/constraint-words.js';
+import { registerReferences } from '../../platform/database/constraint-words.js';
 import { registerConstraint, registerWords } from '../../platform/database/constraint-problems.js';
 
 /** What the constraints of returns mean to a client. The service refuses first. */

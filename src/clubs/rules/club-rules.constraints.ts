@@ -1,9 +1,6 @@
 /** What people are told when the database refuses a rule of the club. */
-import {
-  type ConstraintWords,
-  registerConstraint,
-  registerWords,
-} from '../../platform/database/constraint-problems.js';
+import { type ConstraintWords, registerConstraint } from '../../platform/database/constraint-problems.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 const impossible: ConstraintWords[] = [
   [
@@ -39,10 +36,10 @@ const impossible: ConstraintWords[] = [
   ],
   ['club_rule_dry_runs_changed_chk', undefined, 'No more answers can change than were looked at.'],
 ];
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, impossible);
+registerChecks(impossible);
 
 const gone = 'The member is not there any more. Read again and repeat.';
-registerWords({ code: 'still-in-use', status: 409, title: 'Linked records' }, [
+registerReferences([
   ['club_rules_created_fk', undefined, gone],
   ['club_rules_activated_fk', undefined, gone],
   ['club_rules_ended_fk', undefined, gone],

@@ -2,11 +2,10 @@
  * References the database keeps. The same constraint refuses a row that names something unknown and the deletion of
  * something still named, so each text says both; the service names the case exactly wherever it can tell.
  */
+import { REFERENCE_NOT_KEPT } from '../../platform/database/constraint-words.js';
 const reference = (constraint: string, field: string | undefined, detail: string) => ({
   constraint,
-  code: 'still-in-use',
-  status: 409,
-  title: 'Linked records',
+  ...REFERENCE_NOT_KEPT,
   detail,
   field,
 });

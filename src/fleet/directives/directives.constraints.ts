@@ -1,4 +1,5 @@
 import { type ConstraintWords, registerWords } from '../../platform/database/constraint-problems.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 const every = (tables: readonly string[]): ConstraintWords[] =>
   tables.flatMap((table): ConstraintWords[] => [
@@ -14,7 +15,7 @@ const every = (tables: readonly string[]): ConstraintWords[] =>
   ]);
 
 /** What the constraints of directives and templates mean to a client. */
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, [
+registerChecks([
   ...every(['directives', 'item_templates']),
   ['directives_issuer_chk', 'issuer', 'Name the authority in up to 40 characters.'],
   ['directives_number_chk', 'number', 'Give the number in up to 60 characters.'],
@@ -57,7 +58,7 @@ registerWords({ code: 'already-there', status: 409, title: 'There already' }, [
   ['directive_models_pkey', 'modelIds', 'The directive names the model already.'],
   ['item_templates_title_uq', 'title', 'The club has a template of this title. Edit that one.'],
 ]);
-registerWords({ code: 'still-in-use', status: 409, title: 'Linked records' }, [
+registerReferences([
   [
     'directives_supersedes_fk',
     'supersedes',

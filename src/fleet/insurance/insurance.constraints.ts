@@ -1,5 +1,6 @@
 /** What people are told when the database refuses insurance terms. Imported for its effect by the module. */
-import { registerConstraint, registerWords } from '../../platform/database/constraint-problems.js';
+import { registerConstraint } from '../../platform/database/constraint-problems.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
 
 defineProblems({
@@ -9,7 +10,7 @@ defineProblems({
   detail: 'These terms were taken back before and do not count. Enter others.',
 });
 
-registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' }, [
+registerChecks([
   ['insurance_terms_source_chk', 'source', 'Say where the terms stand, in up to 200 characters.'],
   [
     'insurance_terms_minimums_chk',
@@ -24,7 +25,7 @@ registerWords({ code: 'value-refused', status: 422, title: 'Value not possible' 
   ],
   ['insurance_terms_void_chk', 'because', 'Say why the terms are taken back.'],
 ]);
-registerWords({ code: 'still-in-use', status: 409, title: 'Linked records' }, [
+registerReferences([
   [
     'insurance_terms_aircraft_fk',
     undefined,

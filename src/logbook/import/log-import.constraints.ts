@@ -1,5 +1,5 @@
 /** What people are told when the database refuses an import of a log. Imported for its effect by the module. */
-import { registerChecks, registerReferences } from '../../members/constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 registerChecks([
   ['log_imports_file_chk', undefined, 'A file is known by its SHA-256.'],

@@ -1,18 +1,15 @@
 import { registerConstraint } from '../../platform/database/constraint-problems.js';
+import { VALUE_REFUSED, REFERENCE_NOT_KEPT } from '../../platform/database/constraint-words.js';
 
 const value = (constraint: string, field: string | undefined, detail: string) => ({
   constraint,
-  code: 'value-refused',
-  status: 422,
-  title: 'Value not possible',
+  ...VALUE_REFUSED,
   detail,
   field,
 });
 const linked = (constraint: string, field: string | undefined, detail: string) => ({
   constraint,
-  code: 'still-in-use',
-  status: 409,
-  title: 'Linked records',
+  ...REFERENCE_NOT_KEPT,
   detail,
   field,
 });

@@ -1,7 +1,7 @@
 /** What people are told when the database refuses a check of a member. Imported for its effect by the module. */
 import { registerConstraint } from '../../platform/database/constraint-problems.js';
 import { defineProblems } from '../../platform/problems/problem-catalogue.js';
-import { registerChecks, registerReferences } from '../constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 defineProblems({
   code: 'own-check',

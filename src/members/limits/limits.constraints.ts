@@ -1,5 +1,5 @@
 /** What people are told when the database refuses limits. Imported for its effect by the module. */
-import { registerChecks, registerReferences } from '../constraint-words.js';
+import { registerChecks, registerReferences } from '../../platform/database/constraint-words.js';
 
 registerChecks([
   ['personal_limits_wind_chk', 'windKt', 'Give the most wind in knots, 0 to 80.'],

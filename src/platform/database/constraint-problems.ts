@@ -66,7 +66,7 @@ const RETRY_SOON = { headers: { 'Retry-After': '1' } };
 /** SQLSTATE (PostgreSQL manual, appendix A) to problem, where no registered constraint says more. */
 const bySqlState: Record<string, [string, ProblemOptions?]> = {
   '23505': ['already-exists'],
-  '23503': ['still-in-use'],
+  '23503': ['reference-not-kept'],
   '23P01': ['overlap'],
   '23514': ['value-refused'],
   '23502': ['value-refused'],

@@ -119,6 +119,6 @@ export async function removeRecord<T extends FactRow>(
     await em.delete(of.entity, { clubId: row.clubId, id: row.id } as FindOptionsWhere<T>);
   } catch (error) {
     if (sqlStateOf(error) !== '23503' || !edit.inUse) throw error;
-    throw new ProblemException('still-in-use', { ...edit.inUse, cause: error });
+    throw new ProblemException('reference-not-kept', { ...edit.inUse, cause: error });
   }
 }

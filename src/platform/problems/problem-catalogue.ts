@@ -97,9 +97,9 @@ defineProblems(
     'A record with the same key exists. Use that one or choose another key.',
   ),
   kind(
-    'still-in-use',
+    'reference-not-kept',
     409,
-    'Linked records',
+    'Something this refers to is missing, or still needed',
     'A linked record is missing, or others still point at this one. Check the links first.',
   ),
   kind(
