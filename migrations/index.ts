@@ -36,6 +36,7 @@ import { ChargeValues1764000000035 } from './0035-charge-values.js';
 import { DueBack1764000000036 } from './0036-due-back.js';
 import { WeatherRounds1764000000037 } from './0037-weather-rounds.js';
 import { FactMarks1764000000038 } from './0038-fact-marks.js';
+import { Progressive1764000000039 } from './0039-progressive.js';
 
 export const MIGRATIONS = [
   Clubs1764000000001,
@@ -75,4 +76,5 @@ export const MIGRATIONS = [
   DueBack1764000000036,
   WeatherRounds1764000000037,
   FactMarks1764000000038,
+  Progressive1764000000039,
 ];

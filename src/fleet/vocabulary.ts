@@ -46,6 +46,7 @@ export const METER_KINDS = words<MeterKind>({ hobbs: true, tachometer: true, air
 export const ITEM_KINDS = words<ItemKind>({
   annual: true,
   'hours-100': true,
+  progressive: true,
   'altimeter-static': true,
   transponder: true,
   'elt-inspection': true,

@@ -320,6 +320,37 @@ describe('directives', () => {
       );
     });
 
+    it('put an aircraft under a progressive programme, which takes the place of its annual', async () => {
+      const standing = async (): Promise<Record<string, string>> => {
+        const question = { ...tomorrow, purpose: 'solo', personsOnBoard: 1, aircraftIds: [ready.aircraftId] };
+        const { body } = await ready.member.post('/decisions', question).expect(200);
+        const findings = body.decisions[0].findings as { rule: string; status: string }[];
+        return Object.fromEntries(
+          findings
+            .filter(({ rule }) => /^inspection\.(annual|progressive)$/.test(rule))
+            .map(({ rule, status }) => [rule, status]),
+        );
+      };
+      expect(await standing()).toEqual({
+        'inspection.annual': 'met',
+        'inspection.progressive': 'not-applicable',
+      });
+      const codes = ['us.progressive-programme-complete-inspection'];
+      const path = `/aircraft/${ready.aircraftId}/items/from-templates`;
+      const { body } = await coordinator.post(path, { codes }).expect(201);
+      const [whole] = body.added as { id: string; kind: string }[];
+      expect(whole).toMatchObject({ kind: 'progressive', calendarMonths: 12 });
+      expect(await standing()).toEqual({
+        'inspection.annual': 'not-applicable',
+        'inspection.progressive': 'short',
+      });
+      await comply(whole!.id, { statement: 'The whole aircraft inspected' });
+      expect(await standing()).toEqual({
+        'inspection.annual': 'not-applicable',
+        'inspection.progressive': 'met',
+      });
+    });
+
     it('are edited, kept apart by title, and deleted without their items', async () => {
       const own = { kind: 'club', title: 'Wash', scope: 'advice', calendarMonths: 1 };
       const { body: template } = await coordinator.post('/item-templates', own).expect(201);

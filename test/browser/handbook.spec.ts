@@ -148,6 +148,16 @@ describe.each(Object.entries(WINDOWS))('on a %s', (name, viewport) => {
     await page.getByLabel(new RegExp(`^Tie-downs looked at, ${name}`)).waitFor();
     await page.getByRole('button', { name: `Delete the template Tie-downs looked at, ${name}` }).click();
     await page.getByLabel(new RegExp(`^Tie-downs looked at, ${name}`)).waitFor({ state: 'detached' });
+
+    // A phase of a progressive programme, next to the complete inspection that is there to be chosen.
+    await page.getByLabel(/^Progressive programme: complete inspection every 12 calendar months/).waitFor();
+    await own.getByLabel('It is').selectOption('progressive');
+    await own.getByLabel('What is done').fill(`Phase 1, ${name}`);
+    await own.getByLabel('Every so many hours').fill('50');
+    await own.getByRole('button', { name: 'Keep the template' }).click();
+    await page.getByLabel(new RegExp(`^Phase 1, ${name} every 50 h`)).waitFor();
+    await page.getByRole('button', { name: `Delete the template Phase 1, ${name}` }).click();
+    await page.getByLabel(new RegExp(`^Phase 1, ${name}`)).waitFor({ state: 'detached' });
     await page.context().close();
   }, 90_000);
 });

@@ -26,6 +26,15 @@ const verdict = (rule: string, on: LocalDate, fields: object, flight: object = {
     expect: { status: 'met' },
   } as never).finding.status;
 
+const verdictOf = (on: LocalDate, items: object[]): string =>
+  runCase('inspection.annual', {
+    ...{ name: 'due', source: 'due list', expect: { status: 'met' } },
+    given: {
+      ...{ asOf: `${on}T18:00:00Z`, knownAt: '2026-01-01T00:00:00Z' },
+      ...{ 'aircraft.items': items, 'aircraft.permits': [] },
+    },
+  } as never).finding.status;
+
 test.each([
   ['inspection.annual', { kind: 'annual', calendarMonths: null, lastDoneOn: '2026-02-10' }, {}],
   [
@@ -92,4 +101,50 @@ test('where no pack holds the law of airworthiness, the items’ own intervals c
   expect(duesByItems([{ ...own, lastDoneOn: null }], '2026-11-26')).toMatchObject([
     { throughOn: null, neverDone: true },
   ]);
+});
+
+describe('a progressive programme (14 CFR 91.409(c)(3) and (d))', () => {
+  const on = '2026-11-26' as LocalDate;
+  const annual = item({ id: 'annual', kind: 'annual', lastDoneOn: '2024-02-10', lastDoneTenths: 9000 });
+  const hundred = item({ id: 'hundred', kind: 'hours-100', lastDoneOn: '2024-02-10', lastDoneTenths: 9000 });
+  const complete = item({
+    ...{ id: 'whole', kind: 'progressive', calendarMonths: 12 },
+    ...{ lastDoneOn: '2026-06-10', lastDoneTenths: 11500 },
+  });
+  const dues = (...items: ItemFact[]) =>
+    duesUnder14Cfr(items, on).map(({ item: { id }, throughOn, throughTenths, settled }) => [
+      ...[id, throughOn, throughTenths, settled],
+    ]);
+
+  test('neither annual nor 100-hour inspection is due under one', () => {
+    expect(dues(annual, complete, hundred)).toEqual([
+      ['annual', null, null, true],
+      ['hundred', null, null, true],
+      ['whole', '2027-06-30', null, false],
+    ]);
+  });
+
+  test('after one both run from its last complete inspection, as the rules have it', () => {
+    const ended = { ...complete, retiredOn: on };
+    expect(dues(annual, ended, hundred)).toEqual([
+      ['annual', '2027-06-30', null, false],
+      ['hundred', null, 12500, false],
+    ]);
+    const items = [
+      { kind: 'annual', lastDoneOn: '2024-02-10' },
+      { kind: 'progressive', calendarMonths: 12, lastDoneOn: '2026-06-10', retiredOn: on },
+    ];
+    expect(['2027-06-30', '2027-07-01'].map((day) => verdictOf(day as LocalDate, items))).toEqual([
+      'met',
+      'short',
+    ]);
+  });
+
+  test('a later annual counts by itself, and so does one of a club that is under no law of ours', () => {
+    const ended = { ...complete, retiredOn: on };
+    expect(dues({ ...annual, lastDoneOn: '2026-11-20' }, ended)).toEqual([
+      ['annual', '2027-11-30', null, false],
+    ]);
+    expect(duesByItems([{ ...annual, calendarMonths: 12 }, ended], on)[0]!.throughOn).toBe('2025-02-28');
+  });
 });

@@ -14,6 +14,7 @@ const ABOUT_THE_TIME_OF_ASKING = [
   'club.booking_lead',
   'club.hours_promised',
   'inspection.hours_100',
+  'inspection.progressive',
   'item.advice',
   'item.club',
   'permit.special_flight',

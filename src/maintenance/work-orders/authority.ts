@@ -1,5 +1,5 @@
 /**
- * Who may approve which work for return to service under 14 CFR 43.3, 43.7, 65.85, 65.87, 65.95, 91.409(a)(1), 91.411(b), 91.413(c):
+ * Who may approve which work for return to service under 14 CFR 43.3, 43.7, 65.85, 65.87, 65.95, 91.409(a)(1) and (d)(1), 91.411(b), 91.413(c):
  * what the record of a signer has to say before the work is taken as signed. From memory. It judges records, not people.
  */
 import type { ItemKind } from '../../rules/index.js';
@@ -27,6 +27,10 @@ const ITEMS: Partial<Record<ItemKind, Authority>> = {
   annual: {
     holds: ['inspection-authorization', ...BY_SHOP],
     citation: '14 CFR 91.409(a)(1), 43.7, 65.95(a)(2)',
+  },
+  progressive: {
+    holds: ['inspection-authorization', ...BY_SHOP],
+    citation: '14 CFR 91.409(d)(1), 43.7',
   },
   'altimeter-static': { holds: BY_SHOP, citation: '14 CFR 91.411(b)' },
   transponder: { holds: BY_SHOP, citation: '14 CFR 91.413(c)' },

@@ -140,6 +140,9 @@ inspection.hours_100 | shorten-flight | member | Keep the flight to 2.0 h on the
 inspection.hours_100 | fly-without-instruction | member | Fly without instruction.
 inspection.hours_100 | obtain-special-flight-permit | maintenance-coordinator | Obtain a special flight permit for the ferry flight, with required crew only.
 inspection.hours_100 | fly-with-essential-crew | member | Take nobody but the required crew.
+inspection.progressive | sign-progressive | mechanic | Have the due inspections of the progressive programme done and signed.
+inspection.progressive | obtain-special-flight-permit | maintenance-coordinator | Obtain a special flight permit for the ferry flight, with required crew only.
+inspection.progressive | fly-with-essential-crew | member | Take nobody but the required crew.
 inspection.transponder | sign-transponder | mechanic | Have the transponder tested and signed.
 inspection.transponder | fly-without-transponder | member | Leave the transponder off, where the airspace allows it.
 instructor.authority | change-to-vfr | member | Fly under visual flight rules.

@@ -78,6 +78,8 @@ export interface MeterFact extends Evidence {
 export type ItemKind =
   | 'annual'
   | 'hours-100'
+  /** One inspection of a progressive programme (14 CFR 91.409(d)): a phase, or the complete one. */
+  | 'progressive'
   | 'altimeter-static'
   | 'transponder'
   | 'elt-inspection'

@@ -142,7 +142,10 @@ export const CATALOGUE: Readonly<Record<string, ActEntry>> = {
   'sign-annual': workshop('inspection', 'annual'),
   'sign-100-hour': workshop('inspection', 'hundred-hour'),
   ...same(['sign-altimeter-static', 'sign-transponder', 'sign-elt-inspection'], workshop('repair', 'test')),
-  ...same(['comply-with-directives', 'do-club-items', 'do-advice-items'], workshop('inspection', 'items')),
+  ...same(
+    ['comply-with-directives', 'do-club-items', 'do-advice-items', 'sign-progressive'],
+    workshop('inspection', 'items'),
+  ),
   ...same(['replace-elt-battery', 'fix-squawk', 'defer-squawk', 'sign-work'], workshop('repair', 'repair')),
   'install-equipment': workshop('fitting', 'fitting'),
   'check-vor': entry('maintenance', null, { ground: 'office' }),

@@ -100,6 +100,7 @@ const endorsements: EndorsementKind[] = [
 const items: ItemKind[] = [
   'annual',
   'hours-100',
+  'progressive',
   'altimeter-static',
   'transponder',
   'elt-inspection',

@@ -94,7 +94,7 @@ const ASKED: [string, Partial<ActEntry> & Pick<ActEntry, 'kind' | 'lead'>][] = [
 
   ['sign-annual', workshop('inspection', 'annual')],
   ['sign-100-hour', workshop('inspection', 'hundred-hour')],
-  ['comply-with-directives do-advice-items do-club-items', workshop('inspection', 'items')],
+  ['comply-with-directives do-advice-items do-club-items sign-progressive', workshop('inspection', 'items')],
   ['sign-altimeter-static sign-elt-inspection sign-transponder', workshop('repair', 'test')],
   ['defer-squawk fix-squawk replace-elt-battery sign-work', workshop('repair', 'repair')],
   ['install-equipment', workshop('fitting', 'fitting')],

@@ -99,6 +99,13 @@ const US: Omit<BuiltIn, 'code'>[] = [
     toleranceH: 10,
   },
   {
+    kind: 'progressive',
+    title: 'Progressive programme: complete inspection',
+    reference: '14 CFR 91.409(d)',
+    scope: 'all',
+    calendarMonths: 12,
+  },
+  {
     kind: 'altimeter-static',
     title: 'Altimeter, static system and altitude reporting',
     reference: '14 CFR 91.411',

@@ -46,6 +46,7 @@ const ITEM_SPELT = {
   '100-hr': 'hours-100',
   '100-h': 'hours-100',
   '100-hour-inspection': 'hours-100',
+  'progressive-inspection': 'progressive',
   altimeter: 'altimeter-static',
   'pitot-static': 'altimeter-static',
   'altimeter-and-static-system': 'altimeter-static',

@@ -33,6 +33,20 @@ export const INSPECTIONS = [
     '14 CFR 91.409(b)',
   ),
   lawValue(
+    'us.inspection.progressive.calendar-months',
+    'Calendar months in which a progressive programme inspects the whole aircraft',
+    'calendar-months',
+    12,
+    '14 CFR 91.409(d)',
+  ),
+  lawValue(
+    'us.inspection.progressive.overrun-hours',
+    'Hours over, at most, that the schedule of a progressive programme may allow while on the way to the inspection',
+    'hours',
+    10,
+    '14 CFR 91.409(d)(2)(ii)',
+  ),
+  lawValue(
     'us.inspection.altimeter-static.calendar-months',
     'Calendar months an altimeter and static system test lasts',
     'calendar-months',

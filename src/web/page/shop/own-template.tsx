@@ -7,9 +7,14 @@ import { EQUIPMENT_CHOICES, SCOPES } from './directive-draft.js';
 import { IntervalFields } from './interval-fields.js';
 
 const EMPTY = {
-  ...{ title: '', reference: '', intervalH: '', calendarMonths: '', days: '' },
+  ...{ kind: 'club', title: '', reference: '', intervalH: '', calendarMonths: '', days: '' },
   ...{ scope: 'all' as string, hangsOn: '', recurring: true },
 };
+
+const KINDS: [string, string][] = [
+  ['club', 'an item of the club’s own'],
+  ['progressive', 'an inspection of a progressive programme'],
+];
 
 /** A template of the club’s own: what it wants done on aircraft after aircraft. */
 export function OwnTemplate({ added }: { added: () => void }) {
@@ -19,7 +24,7 @@ export function OwnTemplate({ added }: { added: () => void }) {
   const add = () =>
     attempt(setProblem, async () => {
       await call('POST', '/item-templates', {
-        ...{ kind: 'club', title: draft.title, reference: draft.reference || null, scope: draft.scope },
+        ...{ kind: draft.kind, title: draft.title, reference: draft.reference || null, scope: draft.scope },
         ...{ intervalH: figureOf(draft.intervalH), calendarMonths: figureOf(draft.calendarMonths) },
         ...{ days: figureOf(draft.days), recurring: draft.recurring, hangsOn: draft.hangsOn || null },
       });
@@ -36,6 +41,7 @@ export function OwnTemplate({ added }: { added: () => void }) {
     >
       <h4>Another of the club’s own</h4>
       <div class="fields">
+        <Choice label="It is" value={draft.kind} set={(kind) => set({ kind })} of={KINDS} />
         <TextInput label="What is done" value={draft.title} set={(title) => set({ title })} required />
         <TextInput label="By what paper" value={draft.reference} set={(reference) => set({ reference })} />
         <IntervalFields of={draft} set={set} />

@@ -32,7 +32,8 @@ export interface Due {
   hoursUnknown: boolean;
 }
 
-const SETTLED: Due = { throughOn: null, throughTenths: null, settled: true, hoursUnknown: false };
+/** Nothing is due. */
+export const SETTLED: Due = { throughOn: null, throughTenths: null, settled: true, hoursUnknown: false };
 
 /**
  * Due date and hours of an item: whichever comes first of its intervals and fixed limits.

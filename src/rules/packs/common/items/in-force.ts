@@ -10,3 +10,10 @@ export function itemsInForce(f: FactView<'aircraft.items'>, moment: Moment): rea
     .filter(({ since = null }) => since === null || moment.startsOnOrAfter(since))
     .filter(({ retiredOn = null }) => retiredOn === null || !moment.startsOnOrAfter(retiredOn));
 }
+
+/** Those that were asked for once and are no more by the day of departure. */
+export function itemsEnded(f: FactView<'aircraft.items'>, moment: Moment): readonly ItemFact[] {
+  return f
+    .get('aircraft.items')
+    .filter(({ retiredOn = null }) => retiredOn !== null && moment.startsOnOrAfter(retiredOn));
+}

@@ -15,6 +15,7 @@ import { eltBattery } from './inspections/elt-battery.js';
 import { eltInspection } from './inspections/elt-inspection.js';
 import { hoursPromised } from './inspections/hours-promised.js';
 import { hundredHourInspection } from './inspections/hundred-hour.js';
+import { progressiveInspection } from './inspections/progressive.js';
 import { transponderTest } from './inspections/transponder-test.js';
 import { vorCheck } from './inspections/vor-check.js';
 import { specialFlightPermit } from './permits/special-flight-permit.js';
@@ -24,6 +25,7 @@ export const US_AIRCRAFT_RULES = ruleList(
   registrationValidity,
   annualInspection,
   hundredHourInspection,
+  progressiveInspection,
   hoursPromised,
   altimeterStaticTest,
   transponderTest,

@@ -1,4 +1,3 @@
-import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { readingNow } from '../../../common/items/meter.js';
 import {
@@ -8,10 +7,12 @@ import {
   permitState,
 } from '../../../common/permits/permit-flight.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
+import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
 
 /**
  * 14 CFR 91.409(a): within the preceding 12 calendar months the aircraft has had an annual inspection and been approved
- * for return to service. There is no overrun; a special flight permit (21.197) is the only way to fly without one.
+ * for return to service. There is no overrun; a special flight permit (21.197) is the only way to fly without one. A progressive
+ * programme takes its place (91.409(c)(3)), and after it the last complete inspection counts as one (91.409(d)).
  */
 export const annualInspection = defineRule({
   id: 'inspection.annual',
@@ -19,8 +20,12 @@ export const annualInspection = defineRule({
   weight: 'law',
   binds: 'aircraft',
   reads: ['aircraft.items', 'aircraft.permits', 'aircraft.meters'],
-  parameters: ['us.inspection.annual.calendar-months'],
+  parameters: ['us.inspection.annual.calendar-months', ...PROGRAMME_PARAMETERS],
   branches: {
+    'under-programme': {
+      status: 'not-applicable',
+      says: 'The aircraft is inspected by a progressive programme, which takes the place of the annual.',
+    },
     current: { status: 'met', says: 'Annual inspection of {on}, good through {through}.' },
     'under-permit': {
       status: 'met',
@@ -38,14 +43,15 @@ export const annualInspection = defineRule({
       from: null,
       to: null,
       citation: {
-        text: '14 CFR 91.409(a), 21.197',
+        text: '14 CFR 91.409(a), (c)(3) and (d), 21.197',
         status: 'seen',
-        reading:
-          'The inspection must still be good when the flight ends. A progressive programme is not modelled.',
+        reading: 'The inspection must still be good when the flight ends.',
       },
       judge(f, moment, p, take) {
+        const items = inspectionsCounted(f, moment, p);
+        if (items === null) return take('under-programme');
         const months = p.number('us.inspection.annual.calendar-months');
-        const state = calendarState(itemsInForce(f, moment), 'annual', months, moment, 'annual inspection');
+        const state = calendarState(items, 'annual', months, moment, 'annual inspection');
         const { counted } = state;
         if (state.current)
           return take('current', { on: state.doneOn!, through: state.throughOn! }, { counted });

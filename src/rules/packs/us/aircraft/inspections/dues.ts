@@ -2,7 +2,8 @@
 import type { LocalDate } from '../../../../calendar/dates.js';
 import type { ItemFact, ItemKind } from '../../../../facts/aircraft.js';
 import { INSPECTIONS } from '../../../../parameters/us/inspections.js';
-import { dueOf, hundredHourDue, type Due, type Interval } from '../../../common/items/due.js';
+import { dueOf, hundredHourDue, SETTLED, type Due, type Interval } from '../../../common/items/due.js';
+import { afterProgramme, isOfProgramme } from './programme.js';
 
 /** An item in force on a day, and when it is due. */
 export interface ItemDue extends Due {
@@ -42,13 +43,20 @@ function intervalOfLaw(kind: ItemKind, on: LocalDate): Interval | undefined {
 
 /**
  * Items in force on a day with their limits, in order of id. One-time items that were done are settled. A 100-hour inspection runs from
- * the last annual or 100-hour inspection (14 CFR 91.409(b)).
+ * the last annual or 100-hour inspection (14 CFR 91.409(b)). Under a progressive programme neither is due any more; after one its last
+ * complete inspection counts as both (91.409(d)).
  */
 export function duesUnder14Cfr(items: readonly ItemFact[], on: LocalDate): ItemDue[] {
-  return inForceOn(items, on).map((item) => {
+  const inForce = inForceOn(items, on);
+  const programme = inForce.some(isOfProgramme);
+  const ended = items.filter(({ retiredOn = null }) => retiredOn !== null && retiredOn <= on);
+  const counted = afterProgramme(inForce, ended, law('us.inspection.progressive.calendar-months', on));
+  return counted.map((item) => {
+    if (programme && (item.kind === 'annual' || item.kind === 'hours-100'))
+      return { item, neverDone: false, ...SETTLED };
     const neverDone = item.lastDoneOn === null;
     if (item.kind === 'hours-100') {
-      const due = hundredHourDue(items, hundredHoursOn(on) * 10);
+      const due = hundredHourDue(counted, hundredHoursOn(on) * 10);
       const throughTenths = due?.throughTenths ?? null;
       return { item, neverDone, throughOn: null, throughTenths, settled: false, hoursUnknown: due === null };
     }

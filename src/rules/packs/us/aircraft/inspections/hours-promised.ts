@@ -1,4 +1,3 @@
-import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule, type Counted } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import type { AircraftUse, ReservationFact } from '../../../../facts/aircraft.js';
@@ -7,6 +6,7 @@ import { hundredHourDue } from '../../../common/items/due.js';
 import { hours, projectMeter } from '../../../common/items/meter.js';
 import { shorten } from './hundred-hour-remedies.js';
 import { doneBefore } from './calendar-inspection.js';
+import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
 
 /** Is this booking one that 14 CFR 91.409(b) binds? */
 const bound = (booking: ReservationFact, use: AircraftUse): boolean =>
@@ -25,7 +25,7 @@ export const hoursPromised = defineRule({
   weight: 'club',
   binds: 'aircraft',
   reads: ['aircraft.use', 'aircraft.items', 'aircraft.meters', 'aircraft.reservations'],
-  parameters: ['us.inspection.hundred-hour.hours'],
+  parameters: ['us.inspection.hundred-hour.hours', ...PROGRAMME_PARAMETERS],
   branches: {
     'none-promised': {
       status: 'not-applicable',
@@ -61,9 +61,11 @@ export const hoursPromised = defineRule({
         );
         const last = untilShop.findLast((booking) => bound(booking, use));
         if (!last) return take('none-promised');
+        const items = inspectionsCounted(f, moment, p);
+        if (items === null) return take('none-promised');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
         const due = need(
-          hundredHourDue(doneBefore(itemsInForce(f, moment), moment), interval),
+          hundredHourDue(doneBefore(items, moment), interval),
           'aircraft.items',
           'a later booking needs the 100-hour inspection, and neither an annual nor a 100-hour inspection is on record with its hours',
         );

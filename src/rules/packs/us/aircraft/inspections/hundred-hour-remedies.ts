@@ -32,6 +32,7 @@ export function sign(
     id: 'planned:sign-100-hour',
     kind: 'hours-100',
     title: '100-hour inspection',
+    ...{ since: null, retiredOn: null },
     ...fields,
   });
   return [

@@ -1,4 +1,3 @@
-import { itemsInForce } from '../../../common/items/in-force.js';
 import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import { hundredHourDue } from '../../../common/items/due.js';
@@ -10,6 +9,7 @@ import {
   permitState,
 } from '../../../common/permits/permit-flight.js';
 import { doneBefore } from './calendar-inspection.js';
+import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
 import { shorten, sign, withoutInstruction } from './hundred-hour-remedies.js';
 
 type Bound = FactView<'aircraft.use'>;
@@ -27,7 +27,8 @@ export function hundredHourBinds(f: Bound): boolean {
 
 /**
  * 14 CFR 91.409(b): within the preceding 100 hours of time in service an annual or 100-hour inspection. It may be
- * exceeded by 10 hours at most, only on the way to the inspection, and the excess counts against the next 100 hours.
+ * exceeded by 10 hours at most, only on the way to the inspection, and the excess counts against the next 100 hours. A progressive
+ * programme takes its place (91.409(c)(3)), and after it the last complete inspection counts as one (91.409(d)).
  */
 export const hundredHourInspection = defineRule({
   id: 'inspection.hours_100',
@@ -35,8 +36,16 @@ export const hundredHourInspection = defineRule({
   weight: 'law',
   binds: 'aircraft',
   reads: ['aircraft.use', 'aircraft.items', 'aircraft.meters', 'aircraft.reservations', 'aircraft.permits'],
-  parameters: ['us.inspection.hundred-hour.hours', 'us.inspection.hundred-hour.overrun-hours'],
+  parameters: [
+    'us.inspection.hundred-hour.hours',
+    'us.inspection.hundred-hour.overrun-hours',
+    ...PROGRAMME_PARAMETERS,
+  ],
   branches: {
+    'under-programme': {
+      status: 'not-applicable',
+      says: 'The aircraft is inspected by a progressive programme, which takes the place of the 100-hour inspection.',
+    },
     'not-for-hire': {
       status: 'not-applicable',
       says: 'Nobody is carried or taught for hire, so no 100-hour inspection is needed.',
@@ -68,7 +77,7 @@ export const hundredHourInspection = defineRule({
       from: null,
       to: null,
       citation: {
-        text: '14 CFR 91.409(b)',
+        text: '14 CFR 91.409(b), (c)(3) and (d)',
         status: 'seen',
         reading:
           'A flight that ends exactly at the limit is allowed. A ferry of an aircraft used for hire or provided ' +
@@ -76,8 +85,9 @@ export const hundredHourInspection = defineRule({
       },
       judge(f, moment, p, take) {
         if (!hundredHourBinds(f)) return take('not-for-hire');
+        const items = inspectionsCounted(f, moment, p);
+        if (items === null) return take('under-programme');
         const interval = Math.round(p.number('us.inspection.hundred-hour.hours') * 10);
-        const items = itemsInForce(f, moment);
         const due = need(
           hundredHourDue(doneBefore(items, moment), interval),
           'aircraft.items',

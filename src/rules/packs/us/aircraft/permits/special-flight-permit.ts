@@ -6,6 +6,8 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import { hundredHourDue } from '../../../common/items/due.js';
 import { calendarState, doneBefore } from '../inspections/calendar-inspection.js';
+import { inspectionsCounted, PROGRAMME_PARAMETERS } from '../inspections/inspections-counted.js';
+import { isOfProgramme, PROGRAMME_MARGIN, withinMargin } from '../inspections/programme.js';
 import { hundredHourBinds } from '../inspections/hundred-hour.js';
 import { itemBinds, ITEM_READS, itemStates } from '../../../common/items/item-state.js';
 import { projectMeter } from '../../../common/items/meter.js';
@@ -32,6 +34,8 @@ export const specialFlightPermit = defineRule({
     'us.inspection.annual.calendar-months',
     'us.inspection.hundred-hour.hours',
     'us.inspection.hundred-hour.overrun-hours',
+    ...PROGRAMME_PARAMETERS,
+    PROGRAMME_MARGIN,
   ],
   branches: {
     'not-relied-on': { status: 'not-applicable', says: 'The flight relies on no special flight permit.' },
@@ -90,17 +94,25 @@ function whatIsDue(f: Reads, moment: Moment, p: Parameters): string[] {
   };
   return [
     ...strictly('the annual inspection', () => {
+      const counted = inspectionsCounted(f, moment, p);
+      if (counted === null) return false;
       const months = p.number('us.inspection.annual.calendar-months');
-      return !calendarState(items, 'annual', months, moment, 'annual inspection').current;
+      return !calendarState(counted, 'annual', months, moment, 'annual inspection').current;
     }),
     ...strictly('the 100-hour inspection', () => {
       if (!hundredHourBinds(f)) return false;
+      const counted = inspectionsCounted(f, moment, p);
+      if (counted === null) return false;
       const due = hundredHourDue(
-        doneBefore(items, moment),
+        doneBefore(counted, moment),
         Math.round(p.number('us.inspection.hundred-hour.hours') * 10),
       );
       const margin = Math.round(p.number('us.inspection.hundred-hour.overrun-hours') * 10);
       return due === null || projectMeter(f, moment).atEnd > due.throughTenths + margin;
+    }),
+    ...strictly('the progressive inspection', () => {
+      const programme = items.filter(isOfProgramme);
+      return itemStates(f, withinMargin(programme, p), moment, true).states.some((state) => !state.good);
     }),
     ...strictly('directives', () => {
       const bound = items.filter((item) => item.kind === 'directive' && itemBinds(f, item, moment));
