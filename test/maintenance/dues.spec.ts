@@ -126,9 +126,11 @@ describe('a progressive programme (14 CFR 91.409(c)(3) and (d))', () => {
 
   test('after one both run from its last complete inspection, as the rules have it', () => {
     const ended = { ...complete, retiredOn: on };
-    expect(dues(annual, ended, hundred)).toEqual([
+    const tested = item({ id: 'tested', kind: 'transponder', lastDoneOn: '2025-01-10' });
+    expect(dues(annual, ended, hundred, tested)).toEqual([
       ['annual', '2027-06-30', null, false],
       ['hundred', null, 12500, false],
+      ['tested', '2027-01-31', null, false],
     ]);
     const items = [
       { kind: 'annual', lastDoneOn: '2024-02-10' },

@@ -21,7 +21,8 @@ export function withinMargin(programme: readonly ItemFact[], p: Parameters): Ite
 }
 
 /**
- * Annual inspections as they count after a programme was given up: the last complete inspection stands for an annual that is older.
+ * Annual and 100-hour inspections as they count after a programme was given up: its last complete inspection stands for those that
+ * are older.
  *
  * @param items those asked for
  * @param ended items of the aircraft that are asked for no more
@@ -32,13 +33,17 @@ export function afterProgramme(
   months: number,
 ): readonly ItemFact[] {
   const done = ({ lastDoneOn }: ItemFact): string => lastDoneOn ?? '';
+  const order = (item: ItemFact): string => `${done(item)} ${item.id}`;
   const complete = ended
-    .filter((item) => isComplete(item, months) && item.lastDoneOn !== null)
-    .reduce<ItemFact | null>((last, item) => (last === null || done(item) > done(last) ? item : last), null);
+    .filter((item) => isComplete(item, months))
+    .reduce<ItemFact | null>(
+      (last, item) => (last === null || order(item) > order(last) ? item : last),
+      null,
+    );
   if (complete === null) return items;
   const { lastDoneOn, lastDoneTenths } = complete;
   return items.map((item) =>
-    item.kind === 'annual' && done(item) < done(complete)
+    (item.kind === 'annual' || item.kind === 'hours-100') && done(item) < done(complete)
       ? { ...item, lastDoneOn, lastDoneTenths, lastDueTenths: null }
       : item,
   );
