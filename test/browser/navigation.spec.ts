@@ -166,6 +166,16 @@ test('a member finds the booked flights on a page of their own', async () => {
   await page.context().close();
 }, 60_000);
 
+test('an address without its aircraft, or cut off, leads to the page it belongs to', async () => {
+  const coordinator = await withPassword(api, await ready.club.signInAs('maintenance-coordinator'));
+  const of = { api, ready, who: coordinator, viewport: WINDOWS.desk };
+  for (const at of ['/status', '/handbook', '/equipment', '/status#%E2%82']) {
+    const page = await signedIn(browser, { ...of, at });
+    await page.getByRole('heading', { name: 'Hours and days left' }).waitFor();
+    await page.context().close();
+  }
+}, 120_000);
+
 test('signing out is under one’s name', async () => {
   const page = await signedIn(browser, { api, ready, who: instructor, viewport: WINDOWS.desk });
   await page.getByRole('button', { name: 'Ina Structor' }).click();

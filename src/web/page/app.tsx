@@ -142,6 +142,10 @@ const PAGES: Record<string, Page> = {
   },
 };
 
+/** A page of one aircraft, asked for without one, leads back to where the aircraft are. */
+const shown = (page: Page, whose: Me, part: string): ComponentChildren =>
+  page.show(whose, part) || (page.under !== undefined && PAGES[page.under]!.show(whose, ''));
+
 export function App() {
   useEffect(() => {
     void resume();
@@ -166,7 +170,7 @@ export function App() {
       <div hidden={page !== undefined}>
         <AskPage me={me.value} />
       </div>
-      {page?.show(me.value, part)}
+      {page && shown(page, me.value, part)}
     </>
   );
 }

@@ -4,7 +4,16 @@
  */
 import { signal } from '@preact/signals';
 
-const here = () => ({ path: location.pathname, part: decodeURIComponent(location.hash.slice(1)) });
+const here = () => ({ path: location.pathname, part: partOf(location.hash.slice(1)) });
+
+/** An address may be cut off in the middle of an escaped sign: then nothing is open. */
+function partOf(hash: string): string {
+  try {
+    return decodeURIComponent(hash);
+  } catch {
+    return '';
+  }
+}
 
 export const place = signal(here());
 
