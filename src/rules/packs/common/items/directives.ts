@@ -1,11 +1,6 @@
 import { itemsInForce } from './in-force.js';
 import { defineRule } from '../../../engine/rule.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../permits/permit-flight.js';
+import { ferried, permitState } from '../permits/permit-flight.js';
 import { doItems, itemBinds, ITEM_READS, itemStates } from './item-state.js';
 
 /**
@@ -70,22 +65,19 @@ export const directives = defineRule({
             states,
             moment,
           });
-        const permit = permitState(f, moment);
         const forbidding = bad.find((state) => state.item.ferryProhibited);
-        if (forbidding && (permit.state === 'covers' || permit.state === 'carries-others')) {
-          const values = { due, forbidding: forbidding.item.title };
-          return take('ferry-forbidden', values, { counted, remedies: comply });
+        if (forbidding) {
+          const { state } = permitState(f, moment);
+          return state === 'covers' || state === 'carries-others'
+            ? take(
+                'ferry-forbidden',
+                { due, forbidding: forbidding.item.title },
+                { counted, remedies: comply },
+              )
+            : take('overdue', { due }, { counted, remedies: comply });
         }
-        if (permit.state === 'covers')
-          return take('under-permit', { due }, { counted, conditions: permitConditions(permit.permit) });
-        if (permit.state === 'carries-others')
-          return take(
-            'permit-crew-only',
-            { due },
-            { counted, remedies: () => [flyWithEssentialCrew, ...comply()] },
-          );
-        const ferry = () => (forbidding ? [] : obtainPermit(f.flight, moment));
-        return take('overdue', { due }, { counted, remedies: () => [...comply(), ...ferry()] });
+        const { branch, ...told } = ferried(f, moment, comply);
+        return take(branch ?? 'overdue', { due }, { counted, ...told });
       },
     },
   ],

@@ -67,6 +67,34 @@ export const flyWithEssentialCrew: Remedy = {
   ],
 };
 
+/** What the flight's permits make of something that is due. */
+type Ferried =
+  | { branch: 'under-permit'; conditions: string[] }
+  | { branch: 'permit-crew-only'; remedies: () => Remedy[] }
+  /** No permit carries it: its own rule says what is due. */
+  | { branch: null; remedies: () => Remedy[] };
+
+/**
+ * Something due, on a flight that a special flight permit may carry.
+ *
+ * @param cures what is done about it; others than required crew stay at home besides, or a permit is obtained instead
+ */
+export function ferried(
+  f: FactView<'aircraft.permits'>,
+  moment: Moment,
+  cures: () => readonly Remedy[],
+): Ferried {
+  const permit = permitState(f, moment);
+  switch (permit.state) {
+    case 'covers':
+      return { branch: 'under-permit', conditions: permitConditions(permit.permit) };
+    case 'carries-others':
+      return { branch: 'permit-crew-only', remedies: () => [flyWithEssentialCrew, ...cures()] };
+    default:
+      return { branch: null, remedies: () => [...cures(), ...obtainPermit(f.flight, moment)] };
+  }
+}
+
 /** Gets a permit for this ferry flight, and leaves at home whom it would not carry. */
 export function obtainPermit(flight: Flight, moment: Moment): Remedy[] {
   if (flight.purpose !== 'ferry-to-inspection') return [];

@@ -1,10 +1,5 @@
 import { defineRule } from '../../../../engine/rule.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../../../common/permits/permit-flight.js';
+import { ferried } from '../../../common/permits/permit-flight.js';
 import {
   EQUIPMENT_PARAMETERS,
   EQUIPMENT_READS,
@@ -59,18 +54,8 @@ export const equipmentDayVfr = defineRule({
         const counted = wantingCounted(wanting);
         // Where the record leaves something open too, repair alone would not lead to a yes.
         const restore = () => (unknown.length > 0 ? [] : restoreEquipment(wanting, moment));
-        const permit = permitState(f, moment);
-        if (permit.state === 'covers')
-          return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
-        if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, {
-            counted,
-            remedies: () => [flyWithEssentialCrew, ...restore()],
-          });
-        return take('wanting', values, {
-          counted,
-          remedies: () => [...restore(), ...obtainPermit(f.flight, moment)],
-        });
+        const { branch, ...told } = ferried(f, moment, restore);
+        return take(branch ?? 'wanting', values, { counted, ...told });
       },
     },
   ],

@@ -6,12 +6,7 @@ import { UnknownFact } from '../../../../engine/unknown.js';
 import type { SquawkFact } from '../../../../facts/aircraft.js';
 import type { NightKind } from '../../../../sky/nights.js';
 import { equipmentInoperative1 } from '../../../../versions/past/inoperative-1.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../../../common/permits/permit-flight.js';
+import { ferried } from '../../../common/permits/permit-flight.js';
 import { fixSquawks } from '../../../common/squawks/squawk-remedies.js';
 import { flyByDay } from '../../../common/shared/by-day.js';
 import { CHANGE_TO_VFR } from '../../../common/shared/flight-changes.js';
@@ -115,18 +110,8 @@ export const equipmentInoperative = defineRule({
         const values = { problems: all.map((problem) => problem.words).join('; ') };
         const wrong = found.filter((one) => one.problems.length > 0);
         const remedies = () => cures(f, wrong, moment, p);
-        const permit = permitState(f, moment);
-        if (permit.state === 'covers')
-          return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
-        if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, {
-            counted,
-            remedies: () => [flyWithEssentialCrew, ...remedies()],
-          });
-        return take(branch, values, {
-          counted,
-          remedies: () => [...remedies(), ...obtainPermit(f.flight, moment)],
-        });
+        const { branch: ferry, ...told } = ferried(f, moment, remedies);
+        return take(ferry ?? branch, values, { counted, ...told });
       },
     },
   ],

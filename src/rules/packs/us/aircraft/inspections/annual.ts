@@ -1,13 +1,9 @@
 import { defineRule } from '../../../../engine/rule.js';
 import { readingNow } from '../../../common/items/meter.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../../../common/permits/permit-flight.js';
+import { ferried } from '../../../common/permits/permit-flight.js';
 import { calendarState, lastWords, signInspection } from './calendar-inspection.js';
-import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
+import { inspectionsCounted } from './inspections-counted.js';
+import { PROGRAMME_MONTHS } from './programme.js';
 
 /**
  * 14 CFR 91.409(a): within the preceding 12 calendar months the aircraft has had an annual inspection and been approved
@@ -20,7 +16,7 @@ export const annualInspection = defineRule({
   weight: 'law',
   binds: 'aircraft',
   reads: ['aircraft.items', 'aircraft.permits', 'aircraft.meters'],
-  parameters: ['us.inspection.annual.calendar-months', ...PROGRAMME_PARAMETERS],
+  parameters: ['us.inspection.annual.calendar-months', PROGRAMME_MONTHS],
   branches: {
     'under-programme': {
       status: 'not-applicable',
@@ -65,22 +61,8 @@ export const annualInspection = defineRule({
             moment,
             tenths: readingNow(f),
           });
-        const permit = permitState(f, moment);
-        if (permit.state === 'covers') {
-          return take('under-permit', { last }, { counted, conditions: permitConditions(permit.permit) });
-        }
-        if (permit.state === 'carries-others') {
-          return take(
-            'permit-crew-only',
-            { last },
-            { counted, remedies: () => [flyWithEssentialCrew, ...sign()] },
-          );
-        }
-        return take(
-          'overdue',
-          { last },
-          { counted, remedies: () => [...sign(), ...obtainPermit(f.flight, moment)] },
-        );
+        const { branch, ...told } = ferried(f, moment, sign);
+        return take(branch ?? 'overdue', { last }, { counted, ...told });
       },
     },
   ],

@@ -3,7 +3,7 @@ import type { LocalDate } from '../../../../calendar/dates.js';
 import type { ItemFact, ItemKind } from '../../../../facts/aircraft.js';
 import { INSPECTIONS } from '../../../../parameters/us/inspections.js';
 import { dueOf, hundredHourDue, SETTLED, type Due, type Interval } from '../../../common/items/due.js';
-import { afterProgramme, isOfProgramme } from './programme.js';
+import { afterProgramme, isOfProgramme, PROGRAMME_MONTHS } from './programme.js';
 
 /** An item in force on a day, and when it is due. */
 export interface ItemDue extends Due {
@@ -50,7 +50,7 @@ export function duesUnder14Cfr(items: readonly ItemFact[], on: LocalDate): ItemD
   const inForce = inForceOn(items, on);
   const programme = inForce.some(isOfProgramme);
   const ended = items.filter(({ retiredOn = null }) => retiredOn !== null && retiredOn <= on);
-  const counted = afterProgramme(inForce, ended, law('us.inspection.progressive.calendar-months', on));
+  const counted = afterProgramme(inForce, ended, law(PROGRAMME_MONTHS, on));
   return counted.map((item) => {
     if (programme && (item.kind === 'annual' || item.kind === 'hours-100'))
       return { item, neverDone: false, ...SETTLED };

@@ -6,7 +6,8 @@ import { hundredHourDue } from '../../../common/items/due.js';
 import { hours, projectMeter } from '../../../common/items/meter.js';
 import { shorten } from './hundred-hour-remedies.js';
 import { doneBefore } from './calendar-inspection.js';
-import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
+import { inspectionsCounted } from './inspections-counted.js';
+import { PROGRAMME_MONTHS } from './programme.js';
 
 /** Is this booking one that 14 CFR 91.409(b) binds? */
 const bound = (booking: ReservationFact, use: AircraftUse): boolean =>
@@ -25,7 +26,7 @@ export const hoursPromised = defineRule({
   weight: 'club',
   binds: 'aircraft',
   reads: ['aircraft.use', 'aircraft.items', 'aircraft.meters', 'aircraft.reservations'],
-  parameters: ['us.inspection.hundred-hour.hours', ...PROGRAMME_PARAMETERS],
+  parameters: ['us.inspection.hundred-hour.hours', PROGRAMME_MONTHS],
   branches: {
     'none-promised': {
       status: 'not-applicable',

@@ -2,14 +2,10 @@ import { defineRule, type FactView } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
 import { hundredHourDue } from '../../../common/items/due.js';
 import { hours, projectionConditions, projectMeter } from '../../../common/items/meter.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../../../common/permits/permit-flight.js';
+import { ferried } from '../../../common/permits/permit-flight.js';
 import { doneBefore } from './calendar-inspection.js';
-import { inspectionsCounted, PROGRAMME_PARAMETERS } from './inspections-counted.js';
+import { inspectionsCounted } from './inspections-counted.js';
+import { PROGRAMME_MONTHS } from './programme.js';
 import { shorten, sign, withoutInstruction } from './hundred-hour-remedies.js';
 
 type Bound = FactView<'aircraft.use'>;
@@ -39,7 +35,7 @@ export const hundredHourInspection = defineRule({
   parameters: [
     'us.inspection.hundred-hour.hours',
     'us.inspection.hundred-hour.overrun-hours',
-    ...PROGRAMME_PARAMETERS,
+    PROGRAMME_MONTHS,
   ],
   branches: {
     'under-programme': {
@@ -125,18 +121,8 @@ export const hundredHourInspection = defineRule({
           ...shorten(projection, due.throughTenths + (ferry ? margin : 0)),
           ...withoutInstruction(f),
         ];
-        const permit = permitState(f, moment);
-        if (permit.state === 'covers')
-          return take('under-permit', values, { counted, conditions: permitConditions(permit.permit) });
-        if (permit.state === 'carries-others')
-          return take('permit-crew-only', values, {
-            counted,
-            remedies: () => [flyWithEssentialCrew, ...cures()],
-          });
-        return take('over', values, {
-          counted,
-          remedies: () => [...cures(), ...obtainPermit(f.flight, moment)],
-        });
+        const { branch, ...told } = ferried(f, moment, cures);
+        return take(branch ?? 'over', values, { counted, ...told });
       },
     },
   ],

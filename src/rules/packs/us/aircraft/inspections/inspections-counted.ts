@@ -4,10 +4,7 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import type { FactView } from '../../../../engine/rule.js';
 import type { ItemFact } from '../../../../facts/aircraft.js';
 import { itemsEnded, itemsInForce } from '../../../common/items/in-force.js';
-import { afterProgramme, isOfProgramme } from './programme.js';
-
-/** Numbers these read. */
-export const PROGRAMME_PARAMETERS = ['us.inspection.progressive.calendar-months'] as const;
+import { afterProgramme, isOfProgramme, PROGRAMME_MONTHS } from './programme.js';
 
 /** Items in force, or null while the aircraft is under a progressive programme. */
 export function inspectionsCounted(
@@ -17,5 +14,5 @@ export function inspectionsCounted(
 ): readonly ItemFact[] | null {
   const items = itemsInForce(f, moment);
   if (items.some(isOfProgramme)) return null;
-  return afterProgramme(items, itemsEnded(f, moment), p.number(PROGRAMME_PARAMETERS[0]));
+  return afterProgramme(items, itemsEnded(f, moment), p.number(PROGRAMME_MONTHS));
 }

@@ -5,6 +5,9 @@
 import type { Parameters } from '../../../../engine/parameters.js';
 import type { ItemFact } from '../../../../facts/aircraft.js';
 
+/** Months in which a programme inspects the whole aircraft (14 CFR 91.409(d)). */
+export const PROGRAMME_MONTHS = 'us.inspection.progressive.calendar-months';
+
 /** Hours over that a schedule may allow on the way to the inspection (14 CFR 91.409(d)(2)(ii)). */
 export const PROGRAMME_MARGIN = 'us.inspection.progressive.overrun-hours';
 

@@ -1,15 +1,9 @@
 import { itemsInForce } from '../../../common/items/in-force.js';
 import { doItems, ITEM_READS, itemStates } from '../../../common/items/item-state.js';
-import {
-  flyWithEssentialCrew,
-  obtainPermit,
-  permitConditions,
-  permitState,
-} from '../../../common/permits/permit-flight.js';
+import { ferried } from '../../../common/permits/permit-flight.js';
 import { defineRule } from '../../../../engine/rule.js';
 import { need } from '../../../../engine/unknown.js';
-import { PROGRAMME_PARAMETERS } from './inspections-counted.js';
-import { isComplete, isOfProgramme, PROGRAMME_MARGIN, withinMargin } from './programme.js';
+import { isComplete, isOfProgramme, PROGRAMME_MARGIN, PROGRAMME_MONTHS, withinMargin } from './programme.js';
 
 /**
  * 14 CFR 91.409(d): an aircraft under a progressive inspection programme is inspected by its schedule, and the whole of it
@@ -22,7 +16,7 @@ export const progressiveInspection = defineRule({
   weight: 'law',
   binds: 'aircraft',
   reads: [...ITEM_READS],
-  parameters: [...PROGRAMME_PARAMETERS, PROGRAMME_MARGIN],
+  parameters: [PROGRAMME_MONTHS, PROGRAMME_MARGIN],
   branches: {
     none: { status: 'not-applicable', says: 'The aircraft is under no progressive inspection programme.' },
     kept: { status: 'met', says: 'The progressive programme is kept: {done}.' },
@@ -51,7 +45,7 @@ export const progressiveInspection = defineRule({
       judge(f, moment, p, take) {
         const programme = itemsInForce(f, moment).filter(isOfProgramme);
         if (programme.length === 0) return take('none');
-        const months = p.number(PROGRAMME_PARAMETERS[0]);
+        const months = p.number(PROGRAMME_MONTHS);
         need(
           programme.find((item) => isComplete(item, months)),
           'aircraft.items',
@@ -74,20 +68,8 @@ export const progressiveInspection = defineRule({
             states,
             moment,
           });
-        const permit = permitState(f, moment);
-        if (permit.state === 'covers')
-          return take('under-permit', { due }, { counted, conditions: permitConditions(permit.permit) });
-        if (permit.state === 'carries-others')
-          return take(
-            'permit-crew-only',
-            { due },
-            { counted, remedies: () => [flyWithEssentialCrew, ...inspect()] },
-          );
-        return take(
-          'overdue',
-          { due },
-          { counted, remedies: () => [...inspect(), ...obtainPermit(f.flight, moment)] },
-        );
+        const { branch, ...told } = ferried(f, moment, inspect);
+        return take(branch ?? 'overdue', { due }, { counted, ...told });
       },
     },
   ],

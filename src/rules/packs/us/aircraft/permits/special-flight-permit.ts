@@ -6,8 +6,8 @@ import type { Parameters } from '../../../../engine/parameters.js';
 import { UnknownFact } from '../../../../engine/unknown.js';
 import { hundredHourDue } from '../../../common/items/due.js';
 import { calendarState, doneBefore } from '../inspections/calendar-inspection.js';
-import { inspectionsCounted, PROGRAMME_PARAMETERS } from '../inspections/inspections-counted.js';
-import { isOfProgramme, PROGRAMME_MARGIN, withinMargin } from '../inspections/programme.js';
+import { inspectionsCounted } from '../inspections/inspections-counted.js';
+import { isOfProgramme, PROGRAMME_MARGIN, PROGRAMME_MONTHS, withinMargin } from '../inspections/programme.js';
 import { hundredHourBinds } from '../inspections/hundred-hour.js';
 import { itemBinds, ITEM_READS, itemStates } from '../../../common/items/item-state.js';
 import { projectMeter } from '../../../common/items/meter.js';
@@ -34,7 +34,7 @@ export const specialFlightPermit = defineRule({
     'us.inspection.annual.calendar-months',
     'us.inspection.hundred-hour.hours',
     'us.inspection.hundred-hour.overrun-hours',
-    ...PROGRAMME_PARAMETERS,
+    PROGRAMME_MONTHS,
     PROGRAMME_MARGIN,
   ],
   branches: {
@@ -84,6 +84,8 @@ export const specialFlightPermit = defineRule({
 /** What the permit has to carry. What cannot be told counts as due: its own rule says so, and this one stays strict. */
 function whatIsDue(f: Reads, moment: Moment, p: Parameters): string[] {
   const items = itemsInForce(f, moment);
+  // None under a progressive programme.
+  const inspections = inspectionsCounted(f, moment, p);
   const strictly = (words: string, isDue: () => boolean): string[] => {
     try {
       return isDue() ? [words] : [];
@@ -94,17 +96,14 @@ function whatIsDue(f: Reads, moment: Moment, p: Parameters): string[] {
   };
   return [
     ...strictly('the annual inspection', () => {
-      const counted = inspectionsCounted(f, moment, p);
-      if (counted === null) return false;
+      if (inspections === null) return false;
       const months = p.number('us.inspection.annual.calendar-months');
-      return !calendarState(counted, 'annual', months, moment, 'annual inspection').current;
+      return !calendarState(inspections, 'annual', months, moment, 'annual inspection').current;
     }),
     ...strictly('the 100-hour inspection', () => {
-      if (!hundredHourBinds(f)) return false;
-      const counted = inspectionsCounted(f, moment, p);
-      if (counted === null) return false;
+      if (!hundredHourBinds(f) || inspections === null) return false;
       const due = hundredHourDue(
-        doneBefore(counted, moment),
+        doneBefore(inspections, moment),
         Math.round(p.number('us.inspection.hundred-hour.hours') * 10),
       );
       const margin = Math.round(p.number('us.inspection.hundred-hour.overrun-hours') * 10);
