@@ -2,7 +2,7 @@ import { Injectable } from '@nestjs/common';
 import { randomBytes } from 'node:crypto';
 import { type EntityManager, LessThan } from 'typeorm';
 import { Clock } from '../platform/clock.js';
-import { newId } from '../platform/ids.js';
+import { newId, UUID } from '../platform/ids.js';
 import { sha256 } from '../platform/sha256.js';
 import { plusSeconds } from '../rules/calendar/instants.js';
 import { RefreshToken } from './account.entity.js';
@@ -10,7 +10,6 @@ import { RefreshToken } from './account.entity.js';
 /** How long a refresh token lasts unused, in seconds. */
 export const REFRESH_TOKEN_S = 30 * 24 * 60 * 60;
 
-const UUID = '[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}';
 const SHAPE = new RegExp(`^(${UUID})\\.(${UUID})\\.[\\w-]{43}$`);
 
 /** What came of showing a refresh token. */

@@ -1,6 +1,6 @@
 /** What people are told when the database refuses a club, an airfield, a runway or a policy value. */
 import { type ConstraintWords, registerConstraint } from '../platform/database/constraint-problems.js';
-import { registerChecks, REFERENCE_NOT_KEPT } from '../platform/database/constraint-words.js';
+import { registerChecks, registerReferences } from '../platform/database/constraint-words.js';
 
 const impossible: ConstraintWords[] = [
   [
@@ -75,12 +75,13 @@ registerConstraint({
   detail: 'The club already has an airfield with this code. Edit that one, or use another code.',
   field: 'code',
 });
-registerConstraint({
-  constraint: 'runways_airfield_fk',
-  ...REFERENCE_NOT_KEPT,
-  detail:
+registerReferences([
+  [
+    'runways_airfield_fk',
+    undefined,
     'The airfield of this runway is not there any more, or still has runways. Read the airfields again and repeat.',
-});
+  ],
+]);
 registerConstraint({
   constraint: 'runways_designator_uq',
   code: 'runway-already-there',

@@ -1,6 +1,6 @@
 /** What people are told when the database refuses a row of the officer's board. Imported for its effect by the module. */
-import { registerConstraint, registerWords } from '../platform/database/constraint-problems.js';
-import { registerChecks, REFERENCE_NOT_KEPT } from '../platform/database/constraint-words.js';
+import { registerWords } from '../platform/database/constraint-problems.js';
+import { registerChecks, registerReferences } from '../platform/database/constraint-words.js';
 import { defineProblems } from '../platform/problems/problem-catalogue.js';
 
 defineProblems(
@@ -51,17 +51,20 @@ registerWords({ code: 'report-closed', status: 409, title: 'The report is closed
 registerWords({ code: 'report-steps-open', status: 409, title: 'A step is still open' }, [
   ['safety_reports_steps_chk', undefined, 'Record for every step when it was done and what came of it.'],
 ]);
-registerConstraint(
-  ...[
-    ['safety_reports_aircraft_fk', 'aircraftId'],
-    ['safety_reports_reporter_fk', undefined],
-    ['safety_reports_closer_fk', undefined],
-    ['safety_steps_report_fk', undefined],
-    ['safety_steps_responsible_fk', 'responsibleId'],
-    ['override_reviews_override_fk', undefined],
-    ['override_reviews_member_fk', undefined],
-  ].map(([constraint, field]) => ({
-    ...{ constraint: constraint!, ...REFERENCE_NOT_KEPT, field },
-    detail: 'The record it names is not there, or something still points at it. Read both again.',
-  })),
+registerReferences(
+  (
+    [
+      ['safety_reports_aircraft_fk', 'aircraftId'],
+      ['safety_reports_reporter_fk', undefined],
+      ['safety_reports_closer_fk', undefined],
+      ['safety_steps_report_fk', undefined],
+      ['safety_steps_responsible_fk', 'responsibleId'],
+      ['override_reviews_override_fk', undefined],
+      ['override_reviews_member_fk', undefined],
+    ] as const
+  ).map(([constraint, field]) => [
+    constraint,
+    field,
+    'The record it names is not there, or something still points at it. Read both again.',
+  ]),
 );

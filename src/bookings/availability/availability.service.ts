@@ -11,6 +11,7 @@ import { TenantDb } from '../../platform/database/tenant.js';
 import { requireVersion } from '../../platform/http/index.js';
 import { newId } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
+import { valueRefused } from '../../platform/problems/value-refused.js';
 import { localDateOf, addDays, windowsBetween, type LocalDate } from '../../rules/index.js';
 import type { FreeInstructorView, TeachingHoursDto, TeachingHoursView } from './availability.dto.js';
 import {
@@ -113,34 +114,27 @@ export class AvailabilityService {
 function rowOf(body: TeachingHoursDto, today: LocalDate): Omit<HoursRow, 'id' | 'memberId' | 'rowVersion'> {
   const { kind, weekday = null, on = null, opens = null, closes = null } = body;
   const weekly = kind === 'weekly';
-  if (weekly && weekday === null) throw refuse('weekday', 'Say which day of the week it is.');
-  if (weekly && on !== null) throw refuse('on', 'Weekly hours name no date; leave it out.');
+  if (weekly && weekday === null) throw valueRefused('weekday', 'Say which day of the week it is.');
+  if (weekly && on !== null) throw valueRefused('on', 'Weekly hours name no date; leave it out.');
   if (weekly && opens === null)
-    throw refuse('opens', 'Say from when to when; a day without hours needs no entry.');
-  if (!weekly && on === null) throw refuse('on', 'Say which date it is.');
-  if (!weekly && on! < today) throw refuse('on', 'That date is past; give one to come.');
-  if (!weekly && weekday !== null) throw refuse('weekday', 'A date needs no day of the week; leave it out.');
+    throw valueRefused('opens', 'Say from when to when; a day without hours needs no entry.');
+  if (!weekly && on === null) throw valueRefused('on', 'Say which date it is.');
+  if (!weekly && on! < today) throw valueRefused('on', 'That date is past; give one to come.');
+  if (!weekly && weekday !== null)
+    throw valueRefused('weekday', 'A date needs no day of the week; leave it out.');
   if ((opens === null) !== (closes === null))
-    throw refuse(opens === null ? 'opens' : 'closes', 'Give both times, or neither when away all day.');
+    throw valueRefused(opens === null ? 'opens' : 'closes', 'Give both times, or neither when away all day.');
   const [opensMinutes, closesMinutes] = [minutesOf(opens), minutesOf(closes)];
   if (opensMinutes !== null && closesMinutes! <= opensMinutes)
-    throw refuse('closes', 'The end lies after the beginning, on the same day; midnight is 24:00.');
+    throw valueRefused('closes', 'The end lies after the beginning, on the same day; midnight is 24:00.');
   const from = weekly ? (body.validFrom ?? today) : null;
   const through = weekly ? (body.validThrough ?? null) : null;
   if (!weekly && (body.validFrom ?? body.validThrough))
-    throw refuse('validFrom', 'A date needs no first and last day; leave them out.');
+    throw valueRefused('validFrom', 'A date needs no first and last day; leave them out.');
   if (from !== null && through !== null && through < from)
-    throw refuse('validThrough', 'The last day is the first or a later one.');
+    throw valueRefused('validThrough', 'The last day is the first or a later one.');
   return { kind, weekday, on, opensMinutes, closesMinutes, from, through };
 }
-
-const refuse = (field: string, detail: string): ProblemException =>
-  new ProblemException('value-refused', {
-    status: 422,
-    title: 'Not a possible value',
-    detail,
-    field,
-  });
 
 const minutesOf = (clock: string | null): number | null =>
   clock === null ? null : Number(clock.slice(0, 2)) * 60 + Number(clock.slice(3));

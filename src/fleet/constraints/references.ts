@@ -2,13 +2,9 @@
  * References the database keeps. The same constraint refuses a row that names something unknown and the deletion of
  * something still named, so each text says both; the service names the case exactly wherever it can tell.
  */
-import { REFERENCE_NOT_KEPT } from '../../platform/database/constraint-words.js';
-const reference = (constraint: string, field: string | undefined, detail: string) => ({
-  constraint,
-  ...REFERENCE_NOT_KEPT,
-  detail,
-  field,
-});
+import type { ConstraintWords } from '../../platform/database/constraint-words.js';
+
+const reference = (...words: ConstraintWords): ConstraintWords => words;
 
 const ofAircraft = (table: string, what: string) =>
   reference(

@@ -8,14 +8,14 @@ import { AppConfig } from '../../platform/config.js';
 import { instant } from '../../platform/database/instant.js';
 import { notThere } from '../../platform/database/records.js';
 import { TenantDb } from '../../platform/database/tenant.js';
-import { newId } from '../../platform/ids.js';
+import { newId, UUID } from '../../platform/ids.js';
 import { ProblemException } from '../../platform/problems/index.js';
 import { sha256 } from '../../platform/sha256.js';
+import { lockMember } from '../lock-member.js';
 import { calendarText } from './calendar-text.js';
 import { feedEntries } from './feed-entries.js';
 import type { FeedBody, FeedDto, NewFeedDto } from './feeds.dto.js';
 
-const UUID = '[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}';
 const ADDRESS = new RegExp(`^(${UUID})\\.(${UUID})\\.([\\w-]{43})\\.ics$`);
 const MOST_FEEDS = 20;
 
@@ -48,9 +48,7 @@ export class FeedsService {
     const id = newId();
     const secret = randomBytes(32).toString('base64url');
     const work = async (em: EntityManager): Promise<NewFeedDto> => {
-      await em.query('SELECT 1 FROM members WHERE club_id = bellcrank_club() AND id = $1 FOR NO KEY UPDATE', [
-        memberId,
-      ]);
+      await lockMember(em, memberId);
       const [count]: { n: number }[] = await em.query(
         'SELECT count(*)::int AS n FROM calendar_feeds WHERE club_id = bellcrank_club() AND member_id = $1 AND revoked_at IS NULL',
         [memberId],

@@ -56,21 +56,16 @@ export class Deliveries {
             {
               name: parts.name,
               address: parts.email,
-              unsubscribeUrl: this.unsubscribeUrl(clubId, mail, parts),
+              unsubscribeUrl: this.unsubscribing.for({
+                ...{ clubId, memberId: mail.memberId },
+                kinds: parts.notices.map(({ kind }) => kind),
+              }),
             },
             compose({ ...parts, publicUrl: this.config.publicUrl }),
           );
     await this.db.run(clubId, (em) => note(em, mail, handed, this.clock.now()));
     if (handed.outcome !== 'sent') this.logger.warn(`A message did not go out: ${handed.outcome}.`);
     return handed.outcome === 'sent';
-  }
-
-  private unsubscribeUrl(
-    clubId: string,
-    { memberId }: TakenMail,
-    { notices }: { notices: readonly ToldNotice[] },
-  ): string | null {
-    return this.unsubscribing.for({ clubId, memberId, kinds: notices.map(({ kind }) => kind) });
   }
 }
 

@@ -5,10 +5,11 @@ import { hasAnyRole } from '../../accounts/roles.js';
 import { TenantDb } from '../../platform/database/tenant.js';
 import { requireVersion } from '../../platform/http/index.js';
 import { ProblemException } from '../../platform/problems/index.js';
+import { lockMember } from '../lock-member.js';
 import { kindOf, KINDS_OF_NOTICE, type KindOfNotice } from '../outbox/kinds.js';
 import { Mailer } from '../outbox/mailer.js';
 import type { PreferencesBody, PreferencesView } from './preferences.dto.js';
-import { deliveryOf, lockMember, preferencesOf, storePreferences } from './preferences.sql.js';
+import { deliveryOf, preferencesOf, storePreferences } from './preferences.sql.js';
 
 /** Which notices come by mail, and when: each person's own. */
 @Injectable()

@@ -20,15 +20,6 @@ export async function preferencesOf(em: EntityManager, memberId: string): Promis
   return row ?? { ...USUAL_HOURS, choices: {}, rowVersion: 0 };
 }
 
-/** Changes of one person's preferences come one after another. @returns false if there is no such person. */
-export async function lockMember(em: EntityManager, memberId: string): Promise<boolean> {
-  const rows: unknown[] = await em.query(
-    'SELECT 1 FROM members WHERE club_id = bellcrank_club() AND id = $1 FOR NO KEY UPDATE',
-    [memberId],
-  );
-  return rows.length > 0;
-}
-
 /** Writes a person's preferences; the member is locked. */
 export async function storePreferences(
   em: EntityManager,

@@ -1,6 +1,7 @@
 import { Injectable } from '@nestjs/common';
 import { createHmac, timingSafeEqual } from 'node:crypto';
 import { AppConfig } from '../../platform/config.js';
+import { UUID } from '../../platform/ids.js';
 import { kindOf, type KindOfNotice } from '../outbox/kinds.js';
 
 /** What an address turns off: mail of some kinds to one person. */
@@ -10,7 +11,6 @@ export interface Unsubscribing {
   kinds: KindOfNotice[];
 }
 
-const UUID = '[0-9a-f]{8}-[0-9a-f]{4}-[1-8][0-9a-f]{3}-[89ab][0-9a-f]{3}-[0-9a-f]{12}';
 const TOKEN = new RegExp(`^(${UUID})\\.(${UUID})\\.([a-z+-]{1,300})\\.([\\w-]{43})$`);
 
 /**
